@@ -71,14 +71,15 @@ def check(_arguments: argparse.Namespace, _rest: list[str]) -> int:
 
 
 def bench(arguments: argparse.Namespace, _rest: list[str]) -> int:
-    """Measure the site beside stock Pyodide and print one table; or, with --class-sets, those rows alone."""
-    from making.bench import measure, measure_class_sets
+    """Measure the site beside stock Pyodide, row by row; the named measurements, or all."""
+    from making.bench import check_names, measure
     from making.programs import ensure_chromium
 
+    check_names(arguments.names)
     environment.ensure_node_modules(developer=True)
     os.environ["PHASOR_FOLIO_CHROMIUM"] = str(ensure_chromium(environment.PYTHON))
     _build(arguments)
-    return measure_class_sets() if arguments.class_sets else measure()
+    return measure(arguments.names)
 
 
 def profile(arguments: argparse.Namespace, _rest: list[str]) -> int:
@@ -120,7 +121,7 @@ def _parser() -> argparse.ArgumentParser:
         if name == "serve":
             command.add_argument("--port", type=int, default=8000, help="the port on 127.0.0.1 (default 8000)")
         if name == "bench":
-            command.add_argument("--class-sets", action="store_true", help="only what class sets of 60 and 600 take")
+            command.add_argument("names", nargs="*", help="measurements to take alone, such as start or keystrokes")
         if name == "profile":
             command.add_argument("--add", action="store_true", help="keep what the list has already")
         if name in ("serve", "build"):

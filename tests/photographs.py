@@ -4,7 +4,7 @@ seen by a camera from any side, through a lens that bends lines, in uneven light
 import io
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
 
@@ -14,10 +14,13 @@ from PIL import Image, ImageDraw, ImageFilter
 
 from pycore import geometry
 from pycore.calculators.registry import CALCULATORS
-from pycore.drawing import Document
+from pycore.drawing import Circle, Document, Group, Page
 from pycore.forms.fields import default_form
 from pycore.forms.opening import ReopenInfo
+from pycore.geometry import Point
 from pycore.practice.drawn import points_to_find
+from pycore.sheet.media import Layout
+from pycore.sheet.skeleton import check_bar
 from pycore.sums.photograph import photo_task
 from pycore.writers import pdf
 
@@ -103,9 +106,29 @@ def camera(
     return made
 
 
+IN_THE_FIELD = {"registration", "check-bar", "turning", "scale", "foot", "zero"}
+
+
+def printed_before(page: Page, sheet: Layout, places: Sequence[Point]) -> Page:
+    """The sheet as it was printed before: larger marks inside the field, check bars that do not meet, and nothing of
+    today's furniture between them."""
+    marks = [one for place in places for one in (Circle(place, 1.2, 0.0, fill="ink"), Circle(place, 2.6, 0.7))]
+    upright = Point(sheet.frame.left + 4.0, min(sheet.area.bottom + 3.0, sheet.height - 17.0 - sheet.bar))
+    level = Point(min(sheet.area.left + 8.0, sheet.width - 17.0 - sheet.bar), sheet.area.bottom - 6.0)
+    bars = [
+        check_bar(at, sheet.bar, sheet.bar_text, sheet.style.note, upright=at is upright) for at in (upright, level)
+    ]
+    others = [item for item in page.items if getattr(item, "name", "") not in IN_THE_FIELD]
+    return replace(page, items=(*others, *bars, Group(tuple(marks), name="registration")))
+
+
 @lru_cache(maxsize=8)
-def _rendered(form: tuple[tuple[str, str], ...], per_mm: float) -> Image.Image:
-    page = CALCULATORS["neutral-current"].pages(dict(form), OPENING)[0]
+def _rendered(form: tuple[tuple[str, str], ...], per_mm: float, *, before: bool = False) -> Image.Image:
+    neutral = CALCULATORS["neutral-current"]
+    page = neutral.pages(dict(form), OPENING)[0]
+    if before:
+        older = [place for _, place in photo_task(neutral, dict(form)).older]
+        page = printed_before(page, neutral.case(dict(form)).sheet_plan().layout, older)
     data = pdf.write(Document((page,), "sheet"))
     return pypdfium2.PdfDocument(io.BytesIO(data))[0].render(scale=per_mm * 25.4 / 72).to_pil().convert("RGB")
 
@@ -213,7 +236,7 @@ def conditions(seed: int, megapixels: float | None = None) -> Conditions:
 
 def photograph(
     form: Mapping[str, str], paper: tuple[float, float], strokes: Sequence[Stroke], seed: int,
-    megapixels: float | None = None, taken: Conditions | None = None,
+    megapixels: float | None = None, taken: Conditions | None = None, *, before: bool = False,
 ) -> tuple[Image.Image, Camera]:  # fmt: skip
     """A photograph of a form's sheet with lines on it, and the camera that saw it."""
     how = taken or conditions(seed, megapixels)
@@ -221,7 +244,7 @@ def photograph(
     size = (long_side, round(long_side * 0.75))
     seen_by = camera(size, paper, how.tilt, how.lie, how.roll, how.bend)
     per_mm = min(12.0, max(3.0, 1.15 * long_side / max(paper)))
-    sheet = drawn_on(_rendered(tuple(sorted(form.items())), per_mm), strokes, per_mm, seed)
+    sheet = drawn_on(_rendered(tuple(sorted(form.items())), per_mm, before=before), strokes, per_mm, seed)
     taken_picture = shot(sheet, per_mm, seen_by, seed=seed, blur=how.blur, noise=how.noise, light=how.light)
     return taken_picture, seen_by
 
@@ -239,6 +262,13 @@ class Taken:
     points: Mapping[str, tuple[float, float]]
     marks: tuple[tuple[float, float], ...]
     form: Mapping[str, str]
+    before: bool = False
+
+    @property
+    def editions(self) -> tuple[tuple[tuple[float, float], ...], ...]:
+        """The places of the marks of today and of those before, as the finder is given them."""
+        want = photo_task(CALCULATORS["neutral-current"], self.form)
+        return want.marks, tuple(place for _, place in want.older)
 
     def jpeg(self, exif: int = 1) -> bytes:
         """The picture as a file; ``exif`` is the turn that its viewer must make."""
@@ -252,9 +282,10 @@ class Taken:
 
 def taken(
     seed: int, choices: Mapping[str, str] | None = None, slip: tuple[str, float] | None = None,
-    how: Conditions | None = None, megapixels: float | None = None,
+    how: Conditions | None = None, megapixels: float | None = None, *, before: bool = False,
 ) -> Taken:  # fmt: skip
-    """A photograph of the example as drawn by hand on its problem sheet. With ``slip`` an arrow from the common point
+    """A photograph of the example as drawn by hand on its problem sheet; ``before``: with the marks that sheets had
+    before. With ``slip`` an arrow from the common point
     (its tip's name) is turned by so many degrees, and what follows is drawn from it."""
     page = CALCULATORS["neutral-current"]
     form = default_form(page.fields) | {"sheet": "problem", **(choices or {})}
@@ -272,5 +303,6 @@ def taken(
     pairs = [pair.split() for pair in PARALLELOGRAMS] if "R" in points else [*pairwise(points), ("O", "N")]
     layout = page.case(form).sheet_plan().layout
     strokes = [(tuple(points[one]), tuple(points[other])) for one, other in pairs]
-    picture, seen_by = photograph(form, (layout.width, layout.height), strokes, seed, megapixels, how)
-    return Taken(picture, seen_by, points, want.marks, form)
+    picture, seen_by = photograph(form, (layout.width, layout.height), strokes, seed, megapixels, how, before=before)
+    marks = tuple(place for _, place in (want.older if before else want.numbered))
+    return Taken(picture, seen_by, points, marks, form, before)

@@ -1,6 +1,7 @@
 """A construction: steps of moves over arms that start at one point, and how they are placed on paper."""
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
@@ -152,6 +153,11 @@ class DrawingConvention:
             factor * (right.x * point.x + up.x * point.y),
             factor * (right.y * point.x + up.y * point.y),
         )
+
+    def places(self, points: Iterable[Point]) -> list[Point]:
+        """Return several points on paper in the construction's unit: every construction that may be drawn asks it."""
+        (right_x, right_y), (up_x, up_y) = _axes(self)
+        return [Point(right_x * x + up_x * y, right_y * x + up_y * y) for x, y in points]
 
 
 @lru_cache(maxsize=16)

@@ -1,13 +1,14 @@
 """Fields that several calculators share, with the same key and meaning in their links for ever."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from pycore.constructions.methods import BY_PROTRACTOR, PARALLELOGRAM
 from pycore.constructions.names import arm_key
 from pycore.forms.conventions import NAMES, choice_field
 from pycore.forms.fields import Field
 from pycore.sheet import kinds
-from pycore.sheet.media import USUAL
+from pycore.sheet.styles import USUAL
 from pycore.words import accuracy, codes, moves_list
 from pycore.words import form as words
 
@@ -34,6 +35,13 @@ def sequence_options(form: Mapping[str, str]) -> dict[str, str]:
 
 _LABELS = labels_of({})
 
+
+def newly(field: Field, before: str) -> Field:
+    """Return a field whose default is new with version 3 of the links, if it differs from the one before."""
+    versions = ("1", "2") if before != field.default else ()
+    return replace(field, before=tuple((version, before) for version in versions))
+
+
 SHARED: Mapping[str, Field] = {
     field.name: field
     for field in (
@@ -58,7 +66,11 @@ SHARED: Mapping[str, Field] = {
         choice_field(
             "orientation", words.ORIENTATION, "sheet", "", (("", words.BEST_FIT), *words.ORIENTATIONS)
         ),
-        choice_field("steps", words.STEPS, "sheet", "125", words.STEP_SETS),
+        newly(choice_field("steps", words.STEPS, "sheet", "all", words.STEP_SETS), "125"),
+        newly(
+            choice_field("one-scale", words.ONE_SCALE, "sheet", "yes", words.ONE_SCALE_CHOICES, words.ONE_SCALE_HELP),
+            "no",
+        ),
         choice_field("names", words.NAMES, "words", DEFAULT_NAMES, words.NAME_SETS),
         choice_field("colours", words.COLOURS, "words", "iec", words.COLOUR_SETS),
         choice_field("decimal", words.DECIMAL, "words", "point", words.DECIMALS),

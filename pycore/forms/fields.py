@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-VERSIONS = ("1", "2")
+VERSIONS = ("1", "2", "3")
 """Versions of the links, the present one last. Each keeps its defaults for ever."""
 VERSION = VERSIONS[-1]
 IN_VIEW = ("values", "method")

@@ -1,14 +1,14 @@
-"""Problems as the fragment of a link, so that no server sees them: ``#v=2&i1=18.4&i2=...``.
+"""Problems as the fragment of a link, so that no server sees them: ``#v=3&i1=18.4&i2=...``.
 
 Keys are the form controls' names; values stand as typed. ``v`` comes first: links carry the
-version of their keys and defaults for ever. A link of version 2 that gives values gives all of
+version of their keys and defaults for ever. A link from version 2 on that gives values gives all of
 them: what it leaves out is neutral (empty, or a lag of 0). What a stranger put into a link is hostile until read.
 """
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from pycore.forms.fields import VERSION, VERSIONS, Field, default_form
+from pycore.forms.fields import VALUE_GROUPS, VERSION, VERSIONS, Field, default_form
 
 UNNAMED = VERSIONS[0]
 """The version of a link that names none."""
@@ -113,9 +113,9 @@ RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "st
 def form_pairs(
     form: Mapping[str, str], fields: Iterable[Field], always: Iterable[str] = ()
 ) -> tuple[tuple[str, str], ...]:
-    """A form as link pairs of the present version: the values, the keys of ``always`` and those whose default
-    differs between versions; every other key when it is not its default (which the version fixes for ever).
-    Private fields never."""
+    """A form as link pairs of the present version: the values, the keys of ``always`` and those of values whose
+    default differs between versions, so that no edition reads other values; every other key when it is not its default
+    (which the version fixes for ever). Private fields never."""
     named = frozenset(always)
     pairs = [("v", VERSION)]
     for field in fields:
@@ -123,6 +123,7 @@ def form_pairs(
             continue
         value = str(form.get(field.name, field.default)).strip()
         is_needed = field.group == "values" or field.name in named
-        if value != field.default or (is_needed and value != "") or field.before:
+        differs = bool(field.before) and field.group in VALUE_GROUPS
+        if value != field.default or (is_needed and value != "") or differs:
             pairs.append((field.name, value))
     return tuple(pairs)

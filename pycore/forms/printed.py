@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from pycore.errors import Fault, Offer
 from pycore.forms.reading import Reader
-from pycore.sheet.media import TOO_SMALL_FOR_READING, USUAL
+from pycore.sheet.styles import TOO_SMALL_FOR_READING, USUAL
 from pycore.words import moves_list
 
 

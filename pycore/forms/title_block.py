@@ -2,8 +2,8 @@
 
 from pycore import lettering
 from pycore.forms.reading import Reader
-from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
+from pycore.sheet.title_block import lower_cells
 from pycore.words import inputs
 
 PLACE_WIDTH = 85.0

@@ -4,7 +4,7 @@ Topics are the registered calculators that can set problems; nothing here knows 
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from pycore import lettering
@@ -16,11 +16,11 @@ from pycore.forms.fields import Field, Option, default_form
 from pycore.forms.reading import Reader
 from pycore.pages.practice import methods_of
 from pycore.practice import codes
-from pycore.practice.codes import MOST_LEARNERS, SEEDS, Code, CodeError
+from pycore.practice.codes import GENERATOR, MOST_LEARNERS, SEEDS, Code, CodeError
 from pycore.practice.limits import ALLOWANCES, read_limits
 from pycore.practice.task import Limits
-from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
+from pycore.sheet.title_block import lower_cells
 from pycore.words import class_set as words
 from pycore.words import codes as code_words
 
@@ -65,6 +65,10 @@ FIELDS: tuple[Field, ...] = (
     Field("marks-angle", words.MARKS_ANGLE, "quantity", "marking", "1"),
     *_taken(),
     Field("seed", words.SEED, "quantity", "again", "0", help=words.SEED_HELP),
+    replace(
+        choice_field("generator", words.GENERATOR, "again", str(GENERATOR), words.GENERATORS, words.GENERATOR_HELP),
+        before=(("1", "1"), ("2", "1")),
+    ),
     Field("code", words.CODE, "text", "again", help=words.CODE_HELP, private=True),
 )
 """``code`` is what is typed to get a set again: reading it sets the others, and no link carries it."""
@@ -224,7 +228,8 @@ def read_set(form: Mapping[str, str], roll: str = "") -> ClassSet:
     limits = _limits(reader)
     marks, seed = _marks(reader), _seed(reader)
     reader.finish()
-    code = Code(TOPICS[chosen["topic"]].topic, chosen["tier"], chosen["method"], chosen["paper"], seed)
+    drawn = chosen["tier"], chosen["method"], chosen["paper"]
+    code = Code(TOPICS[chosen["topic"]].topic, *drawn, seed, generator=int(chosen["generator"]))
     link = links.form_pairs({field.name: reader.text(field.name) for field in FIELDS}, FIELDS, ALWAYS)
     notices = (*_method_notice(TOPICS[chosen["topic"]], code.method), *_notices(names))
     return ClassSet(code, learners, names, chosen, limits, marks, notices, link)
@@ -245,6 +250,7 @@ def values_of(text: str) -> dict[str, str]:
         raise InputError(Fault("code", text, code_words.unusable(text, "topic", "")))
     return {
         "topic": slug, "tier": code.tier, "method": code.method, "paper": code.paper, "seed": str(code.seed),
+        "generator": str(code.generator),
     }  # fmt: skip
 
 

@@ -103,10 +103,10 @@ def checked(record: Record) -> Record:
     return record
 
 
-def values_of(problem: CodeProblem) -> tuple[tuple[str, str], ...]:
-    """Return label and value of every field of the problem that is filled."""
+def values_of(problem: CodeProblem) -> tuple[tuple[str, str, str], ...]:
+    """Return label, value and the key of the line of every field of the problem that is filled ("": it has none)."""
     labels: Mapping[str, str] = problem.page.labels(problem.form)
-    rows: list[tuple[str, str]] = []
+    rows: list[tuple[str, str, str]] = []
     for field in problem.page.fields:
         text = problem.form.get(field.name, "").strip()
         counts = field.group == "values" or (field.group == "loads" and text != field.default)
@@ -114,9 +114,10 @@ def values_of(problem: CodeProblem) -> tuple[tuple[str, str], ...]:
             continue
         label = labels.get(field.name, field.label)
         if field.kind == "choice":
-            rows.append((label, next((one.label for one in field.options if one.value == text), text)))
+            chosen = next((one.label for one in field.options if one.value == text), text)
+            rows.append((label, chosen, ""))
         else:
-            rows.append((label, _with_unit(text, field.unit)))
+            rows.append((label, _with_unit(text, field.unit), field.sample))
     return tuple(rows)
 
 

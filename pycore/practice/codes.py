@@ -9,23 +9,25 @@ by hand. The first character is the version of the code's writing, which is not 
 
 - Version 1 (first character ``3``) has nine characters and ten topics, and always means generator 1.
 - Version 2 (first character ``4``) has twelve characters and a thousand topics, and names the generator.
+- Version 3 (first character ``5``) is version 1 for generator 2.
 
-Every code has one written form (``version_for``): version 1 where that can hold it, version 2 otherwise. Both are
-read for ever, and a version 2 text of a topic that version 1 can hold stands for the same ``Code``.
+Every code has one written form (``version_for``): nine characters where these can hold it, version 2 otherwise. All are
+read for ever, and a version 2 text of what nine characters can hold stands for the same ``Code``.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 ALPHABET = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"
-GENERATOR = 1
+GENERATOR = 2
 """The newest version of the generators of problems."""
 TIERS = ("support", "core", "stretch")
 METHODS = ("any", "parallelogram", "tip-to-tail", "components")
 PAPERS = ("A4", "A3", "A5", "A2", "letter", "tabloid")
 SEEDS = 32 * 32 * 32
 MOST_LEARNERS = 32 * 32 - 1
-MOST_TOPICS = 1000
+FEW_TOPICS, MOST_TOPICS = 10, 1000
 GROUP = 3
 """Number of characters between two dashes."""
 
@@ -77,8 +79,8 @@ def _times(first: int, second: int) -> int:
 
 
 def _weighted_sum(characters: Sequence[int]) -> Characters:
-    """The one check character of version 1: the sum of the characters, the n-th times 2^n in the field. It finds every
-    single wrong character and every exchange of two characters."""
+    """The one check character of versions 1 and 3: the sum of the characters, the n-th times 2^n in the field. It finds
+    every single wrong character and every exchange of two characters."""
     weight, found = 1, 0
     for character in characters:
         weight = _times(weight, 2)
@@ -128,19 +130,19 @@ def _drawing_character(code: Code) -> int:
     return PAPERS.index(code.paper) * len(METHODS) + METHODS.index(code.method)
 
 
-def _characters_1(code: Code) -> Characters:
+def _characters_of_nine(code: Code) -> Characters:
     """Topic and tier (1 character), paper and method (1), seed (3), number (2)."""
     problem = code.topic * len(TIERS) + TIERS.index(code.tier)
     return (problem, _drawing_character(code), *_split(code.seed, 3), *_split(code.number, 2))
 
 
-def _code_1(characters: Sequence[int]) -> Code:
+def _code_of_nine(generator: int, characters: Sequence[int]) -> Code:
     topic, tier = divmod(characters[0], len(TIERS))
     paper, method = divmod(characters[1], len(METHODS))
-    if topic >= VERSIONS[1].topics or paper >= len(PAPERS):
+    if topic >= FEW_TOPICS or paper >= len(PAPERS):
         raise CodeError("topic", _text(characters[:2]))
     seed, number = _joined(characters[2:5]), _joined(characters[5:7])
-    return Code(topic, TIERS[tier], METHODS[method], PAPERS[paper], seed, number, 1)
+    return Code(topic, TIERS[tier], METHODS[method], PAPERS[paper], seed, number, generator)
 
 
 def _characters_2(code: Code) -> Characters:
@@ -167,13 +169,13 @@ def _code_2(characters: Sequence[int]) -> Code:
 
 @dataclass(frozen=True, slots=True)
 class Version:
-    """One way of writing codes: how many characters it has, how many topics and generators it can hold (topics from 0,
-    generators from 1), its check characters, and how a code becomes the characters between version and check, and
+    """One way of writing codes: how many characters it has, how many topics it can hold (from 0) and which generators,
+    its check characters, and how a code becomes the characters between version and check, and
     back."""
 
     length: int
     topics: int
-    generators: int
+    generators: range
     checks_of: Callable[[Sequence[int]], Characters]
     characters_of: Callable[[Code], Characters]
     code_of: Callable[[Sequence[int]], Code]
@@ -193,10 +195,11 @@ class Version:
 
 
 VERSIONS: Mapping[int, Version] = {
-    1: Version(9, 10, 1, _weighted_sum, _characters_1, _code_1),
-    2: Version(12, MOST_TOPICS, 8, _reed_solomon, _characters_2, _code_2),
+    1: Version(9, FEW_TOPICS, range(1, 2), _weighted_sum, _characters_of_nine, partial(_code_of_nine, 1)),
+    3: Version(9, FEW_TOPICS, range(2, 3), _weighted_sum, _characters_of_nine, partial(_code_of_nine, 2)),
+    2: Version(12, MOST_TOPICS, range(1, 9), _reed_solomon, _characters_2, _code_2),
 }
-"""Every version of writing by its number, which is what the first character of its codes is worth."""
+"""Every version of writing by its number, which is what its codes' first character is worth; shorter ones first."""
 LENGTHS = tuple(version.length for version in VERSIONS.values())
 
 
@@ -206,7 +209,7 @@ def version_for(code: Code) -> int:
     Raises ValueError where none can.
     """
     for number, version in VERSIONS.items():
-        if 0 <= code.topic < version.topics and 1 <= code.generator <= version.generators:
+        if 0 <= code.topic < version.topics and code.generator in version.generators:
             return number
     raise ValueError(f"topic {code.topic} of generator {code.generator} fits no code")
 
@@ -272,7 +275,7 @@ def _unknown(characters: Sequence[int], plain: str) -> CodeError:
 
 def suspect(plain: str) -> str:
     """The group in which a code that fails its check is probably wrong: the only one in which a single slip of the pen
-    gives a code; "" where several groups or none do. The one check character of version 1 almost never tells."""
+    gives a code; "" where several groups or none do. A single check character almost never tells."""
     characters = [ALPHABET.index(character) for character in plain]
     version = VERSIONS.get(characters[0])
     groups: set[int] = set()

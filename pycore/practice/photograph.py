@@ -63,6 +63,33 @@ def measured_by(
 
     Raises PhotoUnusableError.
     """
+    return _measured(photo, places, seen, by_hand=by_hand)[1]
+
+
+def measured_by_one(
+    photo: Photo, editions: Sequence[Sequence[Point]], seen: Sequence[Sequence[Point | None]], *, by_hand: bool
+) -> Projection:
+    """The projection from the marks that a sheet has: of several editions of them, each with what is seen of it, the
+    one that fits best; the first if they fit alike.
+
+    Raises PhotoUnusableError, with what is wrong with the marks of the first.
+    """
+    fits: list[tuple[float, Projection]] = []
+    problem: PhotoUnusableError | None = None
+    for places, points in zip(editions, seen, strict=True):
+        try:
+            fits.append(_measured(photo, places, points, by_hand=by_hand))
+        except PhotoUnusableError as error:
+            problem = problem or error
+    if not fits:
+        raise problem or PhotoUnusableError("few")
+    return min(fits, key=lambda fit: fit[0])[1]
+
+
+def _measured(
+    photo: Photo, places: Sequence[Point], seen: Sequence[Point | None], *, by_hand: bool
+) -> tuple[float, Projection]:
+    """How far the marks are off the sheet (root mean square, mm), and the projection from them."""
     known = [(index, Mark(place, point)) for index, (place, point) in enumerate(zip(places, seen, strict=True))
              if point is not None]  # fmt: skip
     try:
@@ -76,7 +103,7 @@ def measured_by(
     if poor > POOR:
         worst = max(range(len(known)), key=lambda index: millimetres[index])
         raise PhotoUnusableError("poor", (known[worst][0],), off=f"{poor:.1f}")
-    return projection
+    return poor, projection
 
 
 def _mirrored(projection: Projection, places: Sequence[Point]) -> bool:

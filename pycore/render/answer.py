@@ -6,11 +6,12 @@ from collections.abc import Mapping
 from pycore.drawing import Page
 from pycore.quantity import exact
 from pycore.render.elements import Marks, Markup, h, join
-from pycore.render.phrase import NO_BREAK, phrase_html
+from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
 from pycore.sums.answer import Answer, Output
 from pycore.words import furniture
 from pycore.words.phrase import Phrase
+from pycore.words.unbroken import NO_BREAK
 from pycore.writers import svg
 
 

@@ -35,6 +35,8 @@ class ClassroomTopic(Protocol):
         """Return the answer to a form. Raises InputError."""
 
 
+LAST, BEYOND = "last", 99999.0
+"""The last step of a view as it is asked for, and a number that no view reaches."""
 _PLACE = re.compile(r"[0-9]{1,5}(\.[0-9])?\Z")
 
 
@@ -52,7 +54,8 @@ def _short(number: float) -> str:
 def step(calculator: ClassroomTopic, form: Mapping[str, str], request: Mapping[str, Any]) -> dict[str, Any]:
     """Return one step of a view; a step that does not exist opens the nearest one, with a notice.
 
-    ``step`` is a frame, as links have it; ``list_step`` is a step as it is numbered on the page. Raises InputError.
+    ``step`` is a frame, as links have it, or "last"; ``list_step`` is a step as it is numbered on the page. Raises
+    InputError.
     """
     view = str(request.get("view", VIEWS[0]))
     notices = [] if view in VIEWS else [words.no_such_view(view)]
@@ -63,13 +66,14 @@ def step(calculator: ClassroomTopic, form: Mapping[str, str], request: Mapping[s
         number = calculator.lesson_number(form, int(_step_of(typed)[1]))
     elif typed:
         requested, number = _step_of(typed)
-    frame = calculator.lesson(form, view, number)
+    is_end = requested == LAST and not typed
+    frame = calculator.lesson(form, view, BEYOND if is_end else number)
     progress = place_of(frame)
     if frame.view != view:
         notices.append(words.view_not_here(classroom.VIEWS[view]))
     elif typed and frame.place and typed != str(frame.place.step):
         notices.append(words.no_such_step(typed, frame.place.steps, progress))
-    elif not typed and int(number) != frame.number:
+    elif not typed and not is_end and int(number) != frame.number:
         notices.append(words.no_such_place(requested, progress))
     is_moment = frame.view == WAVES
     return {

@@ -249,7 +249,16 @@ def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -
         marks: Marks = {"class": "group", "data-group": group, "data-holds-values": holds,
                         "data-also": furniture.also_set(named) if holds else None}  # fmt: skip
         groups.append(h("section", marks, h("h2", None, named), body))
-    return join(groups)
+    return join(groups, _back_html()) if groups else join()
+
+
+def _back_html() -> Markup:
+    """Return the button that puts every setting back; its sentences stand in attributes."""
+    marks: Marks = {"type": "button", "class": "go", "data-settings-back": furniture.SETTINGS_BACK,
+                    "data-undo": furniture.SETTINGS_UNDO, "data-done": furniture.SETTINGS_ARE_BACK,
+                    "data-none": furniture.SETTINGS_WERE}  # fmt: skip
+    said = h("span", {"data-settings-said": True})
+    return h("p", {"class": "settings-back"}, h("button", marks, furniture.SETTINGS_BACK), said)
 
 
 def example_html() -> Markup:

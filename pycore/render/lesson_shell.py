@@ -76,7 +76,7 @@ def _panel(fields: Sequence[Field]) -> Markup:
         _item(letters[value], label, data_lesson_method=value, aria_pressed="false") for value, label in options
     ]
     if any(field.name == "order" for field in fields):
-        methods.append(_item("O", classroom.OTHER_PAIR, data_lesson_do="pair"))
+        methods.append(_item("O", classroom.OTHER_ORDER, data_lesson_do="pair"))
     uses = (
         ("Q", classroom.ASK_FIRST, "ask"), ("H", classroom.HIDE_ANSWER, "hide"), ("B", classroom.DARK, "dark"),
         ("L", classroom.LARGE, "large"), ("N", classroom.NIGHT, "night"), ("X", classroom.NO_GUESS, "unguess"),
@@ -88,8 +88,10 @@ def _panel(fields: Sequence[Field]) -> Markup:
         for letter, label, do in uses
     ]
     selects = [_select(field) for name in SELECTED for field in fields if field.name == name]
-    lead = h("p", None, classroom.MENU_TITLE), h("p", None, classroom.MENU_LEAD)
-    head = h("div", {"class": "lesson-menu-head"}, lead)
+    marks: Marks = {"data-lesson-lead": True, "data-lead": classroom.MENU_LEAD, "data-next": classroom.NEXT_VIEW,
+                    "data-back": classroom.VIEW_BEFORE}  # fmt: skip
+    head = h("div", {"class": "lesson-menu-head"}, h("p", None, classroom.MENU_TITLE),
+             h("p", marks, classroom.MENU_LEAD))  # fmt: skip
     return h("div", {"class": "lesson-panel", "id": "lesson-panel", "data-lesson-panel": True, "hidden": True}, head,
              _items(classroom.SHOW, views), _items(classroom.METHOD, methods) if methods else "",
              _items(classroom.WITH_CLASS, listed), h("p", {"class": "lesson-note"}, classroom.GUESS_HELP),
@@ -112,7 +114,7 @@ def _foot() -> Markup:
     ways = h("div", {"class": "lesson-ways lesson-stepping"}, _button("back", classroom.BACK),
              h("button", {"type": "button", "class": "first", "data-lesson-do": "next", "autofocus": True,
                           "data-next": classroom.NEXT, "data-show": classroom.SHOW_READING,
-                          "data-return": classroom.BACK_TO_STEP}, classroom.NEXT),
+                          "data-onward": classroom.ONWARD, "data-return": classroom.BACK_TO_STEP}, classroom.NEXT),
              _button("close", classroom.CLOSE))  # fmt: skip
     switches = h("div", {"class": "lesson-switches"},
                  _button("more", _key("M", classroom.MENU), aria_expanded="false", aria_controls="lesson-panel"),

@@ -129,12 +129,18 @@ def link_notices_html() -> Markup:
 def tabs_html(*, meter: bool) -> Markup:
     """Return the choice of what stands beside the sheet."""
     buttons = [
-        h("button", {"type": "button", "data-tab": name, "aria-pressed": "true" if name == "moves" else "false"}, words)
+        h("button", {"type": "button", "data-tab": name, "aria-pressed": "true" if name == "moves" else "false"},
+          _by_room(words, furniture.RESULTS_BRIEFLY) if name == "results" else words)
         for name, words in furniture.TABS.items()
         if meter or name != "meter"
     ]
     marks: Marks = {"class": "tabs", "role": "group", "aria-label": furniture.TABS_LABEL}
     return h("div", marks, buttons, _settings_switch())
+
+
+def _by_room(words: str, briefly: str) -> Markup:
+    """Return words, and what a very narrow screen shows instead."""
+    return join(h("span", {"class": "in-full"}, words), h("span", {"class": "in-brief"}, briefly))
 
 
 def _settings_switch() -> Markup:

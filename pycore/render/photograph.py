@@ -10,7 +10,8 @@ from pycore.constructions.names import SUM_KEY, arm_key
 from pycore.geometry import Point
 from pycore.practice.drawn import JudgedLine, first_direction, points_to_find
 from pycore.practice.marking import ACCEPT, WRONG
-from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusableError, measure, measured_by
+from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusableError, measure, measured_by, measured_by_one
+from pycore.projection import Projection
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.sheet.media import PAPERS
@@ -22,6 +23,8 @@ from pycore.words.phrase import Phrase
 
 LARGEST = 20_000.0
 CORNERS = "corners"
+MARKS, OLDER = "marks", "older"
+"""Which marks a photographed sheet has: those of today, or those of sheets printed before."""
 
 
 class NoPhotoError(ValueError):
@@ -229,18 +232,61 @@ def _labels(want: PhotoTask) -> dict[str, Phrase]:
     return labels
 
 
+BY_HAND = {
+    0: (0.0, 0.0), 2: (1.0, 0.0), 4: (1.0, 1.0), 6: (0.0, 1.0),
+    3: (1.0, 0.5), 5: (0.8, 1.0), 7: (0.0, 0.3), 1: (0.3, 0.0),
+}  # fmt: skip
+"""About where a mark is in a photograph, by its number: shares from the left and from the top. The corners are set by
+hand, and the first of the others that a sheet has: it tells marks of today from those of before."""
+
+
+def _set_by_hand(want: PhotoTask) -> tuple[int, ...]:
+    """Return the numbers of the marks that are set by hand where none is found."""
+    both = [number for number in BY_HAND if number in dict(want.numbered) and number in dict(want.older)]
+    return tuple(number for number in both if number % 2 == 0) + tuple(number for number in both if number % 2)[:1]
+
+
+def _sheet_marks(numbered: Sequence[tuple[int, Point]], want: PhotoTask) -> list[dict[str, Any]]:
+    by_hand = _set_by_hand(want)
+    return [
+        {"name": words.mark_name(number), "sign": words.MARK_NAMES[number], "x": place.x, "y": place.y,
+         "hand": BY_HAND[number] if number in by_hand else None}
+        for number, place in numbered
+    ]  # fmt: skip
+
+
+def _projected(request: Mapping[str, Any], want: PhotoTask, photo: Photo, seen: object) -> Projection:
+    """Return the projection from the marks of the sheet, today's or those of before, or from the corners of plain
+    paper.
+
+    Raises PhotoUnusableError, NoPhotoError.
+    """
+    by_hand, printed = request.get("byHand") is not False, request.get("printed")
+    sheet = request.get("ground") != CORNERS
+    expected = want.older if printed == OLDER else want.numbered
+    places = tuple(place for _, place in expected) if sheet else _corners(request)
+    if not isinstance(seen, list) or len(seen) != len(places):
+        raise NoPhotoError
+    points = [None if one is None else _pixel(one) for one in seen]
+    if not sheet or printed in (MARKS, OLDER):
+        return measured_by(photo, places, points, by_hand=by_hand)
+    # It is not known which marks the sheet has: the fit says which.
+    known = {number: point for (number, _), point in zip(expected, points, strict=True)}
+    older = [known.get(number) for number, _ in want.older]
+    return measured_by_one(
+        photo, (places, tuple(place for _, place in want.older)), (points, older), by_hand=by_hand
+    )
+
+
 def _opened(want: PhotoTask, form: Mapping[str, str]) -> dict[str, Any]:
     labels = _labels(want)
     return {
         "ok": True,
         "regions": {"photo": str(panel_html(form))},
-        "marks": [
-            {"name": words.mark_name(number), "sign": words.MARK_NAMES[number], "x": place.x, "y": place.y,
-             "corner": number % 2 == 0}
-            for number, place in want.numbered
-        ],
+        "marks": _sheet_marks(want.numbered, want),
+        "older": _sheet_marks(want.older, want),
         "corners": [
-            {"name": words.corner_name(number), "sign": sign, "corner": True}
+            {"name": words.corner_name(number), "sign": sign, "hand": BY_HAND[2 * number]}
             for number, sign in enumerate(words.CORNERS)
         ],
         "taps": [
@@ -277,12 +323,8 @@ def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str
         return _opened(want, form)
     photo, seen, taps = _photo(request["photo"]), request.get("marks"), request.get("taps")
     sheet = request.get("ground") != CORNERS
-    places = want.marks if sheet else _corners(request)
-    if not isinstance(seen, list) or len(seen) != len(places):
-        raise NoPhotoError
-    points = [None if one is None else _pixel(one) for one in seen]
     try:
-        points_in_photo = measured_by(photo, places, points, by_hand=request.get("byHand") is not False)
+        points_in_photo = _projected(request, want, photo, seen)
         if not isinstance(taps, dict):
             return {"ok": True}
         names = points_to_find(want.drawing.construction)

@@ -1,19 +1,10 @@
-"""Sentences as HTML: numbers keep their units, symbols keep their indexes."""
+"""Sentences as HTML: numbers keep their units, symbols keep their indexes, sums stay on one line."""
 
-import re
+from collections.abc import Iterator
 
 from pycore.render.elements import Markup, h, join
 from pycore.words.phrase import Emphasis, Phrase, Piece, Symbol
-
-NO_BREAK = "\u00a0"
-UNITS = "A|mA|kA|V|mV|kV|Ω|mm|cm|m|W|kW|VA|kVA|var|kvar|µF|H|mH|Hz|%|°"
-NUMBER_AND_UNIT = re.compile(rf"(?<=\d) (?=(?:{UNITS})(?![\w²]))")
-SIGN_AND_NUMBER = re.compile(r"(?<=[=±≈]) (?=\d)")
-
-
-def together(text: str) -> str:
-    """Return a text with a no-break space between every number and its unit, and after a sign before a number."""
-    return SIGN_AND_NUMBER.sub(NO_BREAK, NUMBER_AND_UNIT.sub(NO_BREAK, text))
+from pycore.words.unbroken import SYMBOL, together
 
 
 def symbol_html(symbol: Symbol) -> Markup:
@@ -22,27 +13,40 @@ def symbol_html(symbol: Symbol) -> Markup:
     return h("span", {"class": "symbol"}, h("var", None, symbol.letter), index)
 
 
+def _texts(phrase: Phrase) -> Iterator[str]:
+    """Yield the text of each piece, with a character in the place of each symbol."""
+    for piece in phrase:
+        if isinstance(piece, Emphasis):
+            yield "".join(_texts(piece.pieces))
+        else:
+            yield piece if isinstance(piece, str) else SYMBOL
+
+
+def _kept_together(phrase: Phrase) -> Phrase:
+    """Return a phrase with the no-break spaces of its whole text: a sum may have a symbol or a stress within it."""
+    whole, at = together("".join(_texts(phrase))), 0
+
+    def taken(pieces: Phrase) -> Iterator[Piece]:
+        nonlocal at
+        for piece in pieces:
+            if isinstance(piece, Emphasis):
+                yield Emphasis(tuple(taken(piece.pieces)))  # type: ignore[arg-type]
+                continue
+            length = len(piece) if isinstance(piece, str) else 1
+            yield whole[at : at + length] if isinstance(piece, str) else piece
+            at += length
+
+    return tuple(taken(phrase))
+
+
 def _piece(piece: Piece) -> Markup:
     if isinstance(piece, Emphasis):
-        return h("strong", None, [_piece(inner) for inner in _merged(piece.pieces)])
-    if isinstance(piece, Symbol):
-        return symbol_html(piece)
-    return join(together(piece))
-
-
-def _merged(pieces: Phrase) -> Phrase:
-    """Return neighbouring texts joined: a number may be one piece and its unit the next."""
-    merged: list[Piece] = []
-    for piece in pieces:
-        if isinstance(piece, str) and merged and isinstance(merged[-1], str):
-            merged[-1] += piece
-        else:
-            merged.append(piece)
-    return tuple(merged)
+        return h("strong", None, [_piece(inner) for inner in piece.pieces])
+    return symbol_html(piece) if isinstance(piece, Symbol) else join(piece)
 
 
 def phrase_html(phrase: Phrase | str) -> Markup:
     """Return a phrase as inline HTML; plain text is a phrase of one piece."""
     if isinstance(phrase, str):
         return join(together(phrase))
-    return join([_piece(piece) for piece in _merged(phrase)])
+    return join([_piece(piece) for piece in _kept_together(phrase)])

@@ -22,6 +22,7 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.guess import board_html, end_of, sentence_of
 from pycore.render.marking import link_of, marked_html
 from pycore.render.phrase import phrase_html
+from pycore.render.sample import sample
 from pycore.sheet.kinds import PROBLEM
 from pycore.sums.answer import Answer
 from pycore.words import codes, plain
@@ -34,10 +35,12 @@ SHOWN_MISTAKES = 6
 
 def problem_html(problem: CodeProblem, answer: Answer) -> Markup:
     """Return the problem: its values, what is to be found, and its code."""
+    inks = problem.page.inks(problem.form)
     rows = [
-        h("div", None, h("dt", None, label), h("dd", None, phrase_html(value)))
-        for label, value in page.values_of(problem)
-    ]
+        h("div", None, h("dt", None, label, sample(line, inks.get(line, "")) if line else None),
+          h("dd", None, phrase_html(value)))
+        for label, value, line in page.values_of(problem)
+    ]  # fmt: skip
     if answer.answer_request:
         rows.append(h("div", None, h("dt", None, words.FIND), h("dd", None, phrase_html(answer.answer_request.symbol))))
     return join(

@@ -104,15 +104,8 @@ def blocks_html(blocks: Sequence[Block], *, held: bool = False) -> Markup:
     return join(parts)
 
 
-def _draw_button(working: Working) -> Markup | None:
-    if working.on_sheet or not working.draws:
-        return None
-    marks: Marks = {"type": "button", "class": "plain", "data-set": set_values(working.draws)}
-    return h("p", {"class": "put"}, h("button", marks, furniture.PUT_ON_SHEET))
-
-
 def _alternatives(alternatives: Sequence[Alternative]) -> Markup | None:
-    """Return the other drawings of the same problem, each with the values that bring it."""
+    """Return the other orders of the method on the sheet, each with the values that bring it."""
     if not alternatives:
         return None
     items = [
@@ -121,11 +114,11 @@ def _alternatives(alternatives: Sequence[Alternative]) -> Markup | None:
         for one in alternatives
     ]  # fmt: skip
     return h("details", {"class": "alternatives", "data-keep": "alternatives"},
-             h("summary", None, furniture.OTHER_WAYS), h("ul", None, items))  # fmt: skip
+             h("summary", None, furniture.OTHER_ORDER), h("ul", None, items))  # fmt: skip
 
 
 def _working(working: Working, alternatives: Sequence[Alternative] = ()) -> Markup:
-    body = h("div", {"class": "body"}, _draw_button(working), blocks_html(working.blocks, held=working.on_sheet))
+    body = h("div", {"class": "body"}, blocks_html(working.blocks, held=working.on_sheet))
     heading = h("h2", None, phrase_html(working.title))
     marks: Marks = {"class": "working", "data-working": working.key}
     if working.on_sheet:

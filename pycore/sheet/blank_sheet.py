@@ -8,11 +8,12 @@ from dataclasses import dataclass
 
 from pycore.drawing import Group, Item, Page
 from pycore.geometry import Box, Point
-from pycore.sheet.furniture import check_bar
 from pycore.sheet.instruments import BASE, RADIUS, RULER_BEFORE_ZERO, RULER_WIDTH, Pose, protractor, ruler
 from pycore.sheet.lettered import numbered, text
-from pycore.sheet.media import MARGIN, PRINTABLE_EDGE, SMALL_PAPER, size_of
+from pycore.sheet.media import MARGIN, PRINTABLE_EDGE, size_of
 from pycore.sheet.ruled import ruled
+from pycore.sheet.skeleton import check_bar
+from pycore.sheet.styles import SMALL_PAPER
 
 INSTRUMENT_PAPERS = ("A4", "A3", "letter", "tabloid")
 """On A5 a full circle of 150 mm leaves no room for a ruler; people who print A2 have rulers."""

@@ -8,7 +8,7 @@ from pycore.constructions.roles import COMPANION
 from pycore.drawing import Arrow, Group, Ink, Item, Line, Shape
 from pycore.geometry import Point
 from pycore.sheet.labels import Segment
-from pycore.sheet.media import Style
+from pycore.sheet.styles import Style
 
 OPEN_HEAD, OPEN_HALF = 1.3, 22.0
 """An open arrowhead: its length as a share of a filled one, and half its opening angle in degrees."""

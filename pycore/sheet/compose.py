@@ -1,6 +1,6 @@
 """A finished page: the placed figure, labels, table, check bars and title block."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -13,22 +13,28 @@ from pycore.drawing import Circle, Group, Item, Line, Page, Shape, Text
 from pycore.geometry import Box, Point, bounds
 from pycore.sheet import kinds, labels
 from pycore.sheet import marks as registration
-from pycore.sheet.figure import draw
-from pycore.sheet.furniture import (
-    SheetText,
-    asked,
+from pycore.sheet.code_area import code_area
+from pycore.sheet.column import column
+from pycore.sheet.figure import ConstructionPen, draw
+from pycore.sheet.media import Layout
+from pycore.sheet.plain_words import plain_words
+from pycore.sheet.plan import Plan
+from pycore.sheet.sheet_text import SheetText
+from pycore.sheet.skeleton import (
     check_bars,
-    code_area,
+    cross_segments,
     foot,
     frame,
-    plain_block,
-    title_block,
-    words,
+    is_free,
+    point_name,
+    scales,
+    start_cross,
+    turning,
+    zero_mark,
 )
-from pycore.sheet.media import Layout, Style
-from pycore.sheet.plan import Plan
 from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement, figure_box
-from pycore.sheet.table import table
+from pycore.sheet.styles import Style
+from pycore.sheet.title_block import plain_block, title_block
 from pycore.sheet.whole_page import strip
 from pycore.words.phrase import plain
 from pycore.words.sheet import stands_aside
@@ -36,13 +42,18 @@ from pycore.words.sheet import stands_aside
 
 @dataclass(frozen=True, slots=True)
 class ComposedSheet:
-    """The page, and the labels that found no place (they are in the table)."""
+    """The page, the labels that found no place (they are in the table), and the figure as it stands."""
 
     page: Page
     left: tuple[labels.LabelRequest, ...]
     area: Box
     drawn: FigureStrokes
-    stand: Placement
+    settled: tuple[Placement, FigureStrokes]
+
+    @property
+    def stand(self) -> Placement:
+        """Where the figure stands."""
+        return self.settled[0]
 
 
 def stand_in(construction: Construction, picture: DrawingConvention, area: Box, factor: float) -> Placement:
@@ -52,9 +63,11 @@ def stand_in(construction: Construction, picture: DrawingConvention, area: Box, 
     return Placement(picture, factor, area.centre.minus(middle))
 
 
-def _labelled(drawn: FigureStrokes, area: Box) -> tuple[tuple[Group, ...], tuple[labels.LabelRequest, ...]]:
-    """Return the strokes as groups by step with labels, and the labels that found no place."""
-    ground = labels.LabelArea(area, drawn.obstacles)
+def _labelled(
+    drawn: FigureStrokes, area: Box, furniture: Iterable[Box] = ()
+) -> tuple[tuple[Group, ...], tuple[labels.LabelRequest, ...]]:
+    """Return the strokes as groups by step with labels, clear of furniture, and the labels that found no place."""
+    ground = labels.LabelArea(area, drawn.obstacles, furniture)
     placed, left = labels.place(ground, drawn.label_requests)
     for label in placed:
         drawn.add(label.request.step, label.text)
@@ -89,31 +102,17 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
     centred = stand_in(construction, plan.picture, layout.area, plan.factor)
     for share in ARC_SHARES:
         style, stand = replace(layout.style, arc=share * layout.style.arc), centred
-        drawn = draw(construction, stand, look, style, room=layout.area)
-        box, area = _reach(drawn), layout.area
+        pen = ConstructionPen(construction, stand, look, style, room=layout.area)
+        box, area = _reach(pen.trace()), layout.area
         across = _shift(box.left, box.right, area.left, area.right)
         up = _shift(box.bottom, box.top, area.bottom, area.top)
         if across or up:
             stand = replace(stand, origin=stand.origin.plus(Point(across, up)))
-            drawn = draw(construction, stand, look, style, room=layout.area)
-            box = _reach(drawn)
+            pen = ConstructionPen(construction, stand, look, style, room=layout.area)
+            box = _reach(pen.trace())
         if layout.frame.holds(box):
             break
-    return stand, drawn
-
-
-def _start_point(stand: Placement, visible: bool) -> tuple[Group, ...]:
-    """Return the starting point of a problem sheet, if it is shown: a circle with a cross."""
-    return (Group(start_cross(stand.origin), name="start"),) if visible else ()
-
-
-def start_cross(at: Point) -> tuple[Item, ...]:
-    """Return a circle with a cross at a point from which a learner draws."""
-    return (
-        Line(at.plus(Point(-2.5, 0.0)), at.plus(Point(2.5, 0.0)), 0.18),
-        Line(at.plus(Point(0.0, -2.5)), at.plus(Point(0.0, 2.5)), 0.18),
-        Circle(at, 0.9, 0.35),
-    )
+    return stand, pen.finish()
 
 
 DRAWN_FOR_THE_LEARNER = 2
@@ -145,7 +144,7 @@ def begun_keys(construction: Construction) -> tuple[str, ...]:
 def _part_drawn(plan: Plan, stand: Placement, look: PhasorStyles, discs: tuple[Group, ...]) -> FigureStrokes:
     """Return the first phasors of a problem, to scale, from their starting point."""
     drawn = draw(plan.construction, stand, look, plan.layout.style, visible_moves=_begun(plan.construction))
-    for piece in (*_start_point(stand, visible=True), *discs):
+    for piece in discs:
         for item in piece.items:
             if isinstance(item, Line):
                 drawn.keep_clear(item.start, item.end)
@@ -172,7 +171,8 @@ def ellipse(plan: Plan, stand: Placement, tolerance: ToleranceEllipse) -> Group:
         along = tolerance.major * plan.factor * trig.cosine(5.0 * step)
         across = tolerance.minor * plan.factor * trig.sine(5.0 * step)
         places.append(centre.moved(along, turned).moved(across, turned + 90.0))
-    return Group((Shape(tuple(places), 0.25, "accent", None),), name="tolerance")
+    outline = Shape(tuple(places), 0.35, "accent", None)
+    return Group((outline, Circle(centre, 0.35, 0.0, fill="accent")), name="tolerance")
 
 
 def _keep_clear_of(group: Group, drawn: FigureStrokes) -> None:
@@ -185,7 +185,56 @@ def _keep_clear_of(group: Group, drawn: FigureStrokes) -> None:
 
 def thin(style: Style) -> Style:
     """Return the style of an overlay: thin lines, so that the lines below remain visible."""
-    return replace(style, wide=0.25, extra_wide=0.35, narrow=0.18, open_wide=0.25, head=3.4, large_head=4.6)
+    return replace(style, wide=0.25, extra_wide=0.25, narrow=0.18, open_wide=0.25, head=3.4, large_head=3.4)
+
+
+@dataclass(frozen=True, slots=True)
+class Surround:
+    """What is in the field beside the figure: its groups, and the rectangles that labels keep out of."""
+
+    groups: tuple[Group, ...]
+    boxes: tuple[Box, ...]
+    scale: Box
+
+
+def surround(
+    layout: Layout, writing: SheetText, drawn: Sequence[labels.Segment] | None = None, origin: Point | None = None
+) -> Surround:
+    """Return scale, sense of rotation and mark of 0°, in the same places on every kind of sheet.
+
+    ``drawn``: the segments of the whole drawing, to which the sense of rotation gives way; without them it stands where
+    no figure reaches. ``origin``: the common point or the start.
+    """
+    kept = registration.boxes(layout)
+    *higher, lowest = scales(layout, writing.scale_words)
+    free = () if drawn is None else [one for one in higher if is_free(one[1], drawn, kept)]
+    of_scale, scale_box = free[0] if free else lowest
+    sense, sense_box = turning(layout, writing.field, drawn, kept)
+    # In large print the scale stands with the other words.
+    shown = () if layout.style.column else (scale_box,)
+    boxes = (*kept, sense_box, *shown)
+    zero, zero_boxes = (Group(()), ()) if origin is None else zero_mark(layout, writing.field, origin, boxes)
+    groups = (of_scale, sense, zero) if shown else (sense, zero)
+    return Surround(tuple(group for group in groups if group.items), (*boxes, *zero_boxes), scale_box)
+
+
+def _problem(
+    plan: Plan, look: PhasorStyles, writing: SheetText, start: str, settled: tuple[Placement, FigureStrokes],
+    around: Surround,
+) -> tuple[tuple[Group, ...], tuple[labels.LabelRequest, ...], FigureStrokes]:
+    """Return the groups of a problem sheet: marks, the point to draw from, perhaps the first phasors."""
+    layout, stand = plan.layout, settled[0]
+    discs = registration.marks(layout, stand.origin)
+    begun: tuple[Group, ...] = ()
+    if start != kinds.NOTHING:
+        called = writing.field.point if start == kinds.POINT else ""
+        name = point_name(layout, called, stand.origin, settled[1].segments, around.boxes)
+        begun = (Group((*start_cross(stand.origin), *name), name="start"),)
+    if start != kinds.TWO:
+        return (*discs, *begun), (), FigureStrokes()
+    drawn = _part_drawn(plan, stand, look, (*begun, *discs))
+    groups, left = _labelled(drawn, layout.area, around.boxes)
+    return (*discs, *groups, *begun), left, drawn
 
 
 def compose(
@@ -195,54 +244,53 @@ def compose(
     kind: str = kinds.CONSTRUCTION,
     start: str = kinds.POINT,
     tolerance: ToleranceEllipse | None = None,
-    stand: Placement | None = None,
+    placed: tuple[Placement, FigureStrokes] | None = None,
 ) -> ComposedSheet:
     """Return one kind of sheet on its paper: ``construction``, ``problem`` or ``overlay``.
 
     ``start``: what a problem sheet shows (``kinds.NOTHING``, ``POINT``, ``TWO``). All kinds of one problem have the
-    starting point in the same place: ``stand``, if another kind has set it.
+    starting point in the same place: ``placed``, if another kind has settled it.
     """
     layout = plan.layout
-    strokes = FigureStrokes()
-    if stand is None or kind == kinds.CONSTRUCTION:
-        stand, strokes = settled(plan, look)
-    groups: tuple[Group, ...] = ()
-    left: tuple[labels.LabelRequest, ...] = ()
-    drawn = FigureStrokes()
+    if placed is None or kind == kinds.CONSTRUCTION:
+        placed = settled(plan, look)
+    stand, drawn = placed
+    # The cross to draw from is on problem sheets only, but other furniture has one place on all.
+    kept_clear = [*drawn.obstacles, *cross_segments(stand.origin)]
+    around = surround(layout, writing, kept_clear, stand.origin)
     if kind == kinds.PROBLEM:
-        discs = registration.marks(layout, stand.origin)
-        if start == kinds.TWO:
-            drawn = _part_drawn(plan, stand, look, discs)
-            groups, left = _labelled(drawn, layout.area)
-        groups += (*_start_point(stand, start != kinds.NOTHING), *discs)
+        groups, left, drawn = _problem(plan, look, writing, start, placed, around)
     elif kind == kinds.OVERLAY:
         drawn = draw(plan.construction, stand, look, thin(layout.style), phasors_only=True)
+        # Its crosses reach farther than the arrows do.
+        around = surround(layout, writing, [*kept_clear, *drawn.obstacles], stand.origin)
         round_the_end = () if tolerance is None else (ellipse(plan, stand, tolerance),)
         for piece in round_the_end:
             _keep_clear_of(piece, drawn)
-        groups, left = _labelled(drawn, layout.area)
+        groups, left = _labelled(drawn, layout.area, around.boxes)
         groups += round_the_end
     else:
-        drawn = strokes
-        groups, left = _labelled(drawn, layout.area)
+        groups, left = _labelled(drawn, layout.area, around.boxes)
     if drawn.moved and writing.notes and not layout.small:
         names = [plain(look.tags[key]) for key in dict.fromkeys(drawn.moved)]
         beside = stands_aside(names, quantity.fixed(layout.style.aside, 0))
         writing = replace(writing, notes=(*writing.notes, beside))
-    return ComposedSheet(page_of(layout, writing, groups), left, layout.area, drawn, stand)
+    return ComposedSheet(page_of(layout, writing, groups, around), left, layout.area, drawn, placed)
 
 
-def page_of(layout: Layout, writing: SheetText, groups: tuple[Group, ...]) -> Page:
+def page_of(layout: Layout, writing: SheetText, groups: tuple[Group, ...], around: Surround) -> Page:
     """Return a page with what every sheet has, and what is drawn on it."""
+    field = foot(layout, writing.field.print_check, writing.field.teaching, around.scale)
     if layout.style.whole:
-        whole = strip(layout, writing), *groups, *check_bars(layout)
+        whole = strip(layout, writing), *around.groups, *groups, *check_bars(layout)
         return Page(layout.width, layout.height, (frame(layout), *whole), writing.page_title, writing.description)
-    block = plain_block if layout.style.column else title_block
-    # In the order in which a sheet is read aloud: nothing touches, so that none covers another.
-    furniture = asked(layout, writing) or (words(layout, writing), table(layout, writing))
+    # In the order in which a sheet is read aloud: but for the marks on the frame nothing covers another.
+    if layout.style.column:
+        beside: tuple[Group, ...] = plain_block(layout, writing.block), *plain_words(layout, writing)
+    else:
+        beside = title_block(layout, writing.block), *column(layout, writing)
     items: tuple[Item, ...] = (
-        frame(layout), block(layout, writing), *furniture, *groups,
-        *check_bars(layout), code_area(layout, writing), foot(layout, writing.foot),
+        frame(layout), *beside, *around.groups, *groups, *check_bars(layout), code_area(layout, writing), field,
     )  # fmt: skip
     return Page(layout.width, layout.height, items, writing.page_title, writing.description)
 

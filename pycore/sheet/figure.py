@@ -1,6 +1,7 @@
 """The strokes of a construction in mm: arrows, dashed parallels, arcs, ticks, and label requests."""
 
 import math
+from collections.abc import Iterable
 from dataclasses import replace
 
 from pycore import geometry, quantity
@@ -33,10 +34,10 @@ from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
 from pycore.sheet.aside import RING, Lanes, aside, carried
 from pycore.sheet.companion import companion_strokes
-from pycore.sheet.labels import LabelRequest, Segment, along
-from pycore.sheet.media import Style
+from pycore.sheet.labels import Along, LabelRequest, Segment
 from pycore.sheet.strokes import REFERENCE_SHARE, FigureStrokes, PhasorStyles, Placement, drawn_ends
-from pycore.sheet.ticks import TickedLine, free_shares, ticks
+from pycore.sheet.styles import Style
+from pycore.sheet.ticks import TickedLine, free_shares, ticks, tip_cross
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is drawn as a dot with a label (common practice)."""
@@ -49,8 +50,8 @@ ALONG_ARC = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 """Where along an arc its size may stand, in order of preference."""
 
 
-class _ConstructionPen:
-    """Draws one construction, move by move, into a ``FigureStrokes``."""
+class ConstructionPen:
+    """Draws one construction, move by move, into a ``FigureStrokes``; arguments as of ``draw``."""
 
     def __init__(
         self,
@@ -58,9 +59,9 @@ class _ConstructionPen:
         stand: Placement,
         look: PhasorStyles,
         style: Style,
-        phasors_only: bool,
-        visible_moves: frozenset[int] | None,
-        room: Box | None,
+        phasors_only: bool = False,
+        visible_moves: frozenset[int] | None = None,
+        room: Box | None = None,
     ) -> None:
         self.phasors_only = phasors_only
         self.visible_moves = visible_moves
@@ -79,13 +80,18 @@ class _ConstructionPen:
     def at(self, name: str) -> Point:
         return self.stand.place(self.figure.points[name])
 
-    def run(self) -> FigureStrokes:
+    def trace(self) -> FigureStrokes:
+        """Draw every visible move; ticks and the places of labels wait until the figure is where it stays."""
         index = 0
         for number, step in enumerate(self.construction.steps, start=1):
             for move in step.moves:
                 if self.visible_moves is None or index in self.visible_moves:
                     self.move(number, step.name, move)
                 index += 1
+        return self.drawn
+
+    def finish(self) -> FigureStrokes:
+        """Draw the ticks and say where labels may stand, now that all lines are on the paper."""
         for line in self.ticked:
             self.tick(line)
         if self.has_arcs:
@@ -116,7 +122,8 @@ class _ConstructionPen:
         across = Point(start.y - tip.y, tip.x - start.x)
         weight = math.fsum(geometry.dot(point.minus(start), across) for point in self.lanes.points)
         sides = (-1, 1) if weight > 0.0 else (1, -1)
-        return replace(request, anchors=tuple(along(start, tip, shares, sides)))
+        places = Along(start, tip, shares, sides)
+        return LabelRequest(request.owner, request.phrase, request.capitals, places, request.step)
 
     def wants_ticks(self, number: int, start: Point, end: Point, key: str, width: float, ink: Ink, owner: str) -> None:
         """Note that the group just added to a step gets ticks."""
@@ -165,7 +172,7 @@ class _ConstructionPen:
             end = start.moved(longest * REFERENCE_SHARE * self.stand.factor, degrees)
             self.drawn.add(number, Line(start, end, 0.18, "ink-2"))
             self.drawn.keep_clear(start, end, "reference")
-            self.want("reference", self.style.note, number, tuple(along(start, end)))
+            self.want("reference", self.style.note, number, Along(start, end))
         elif move.line in (AXIS_ACROSS, AXIS_UP):
             self.axis(number, move.line, start, degrees)
 
@@ -201,7 +208,7 @@ class _ConstructionPen:
         self.drawn.add(number, group)
         self.drawn.segments += pieces
         # Near its tip, where an arrow that lies on it seldom reaches.
-        self.want(key, self.style.tag, number, tuple(along(start.plus(tip.minus(start).times(0.5)), tip)))
+        self.want(key, self.style.tag, number, Along(start.plus(tip.minus(start).times(0.5)), tip))
 
     def arrow(
         self, number: int, start: Point, tip: Point, key: str, role: str, copy: bool = False
@@ -217,13 +224,14 @@ class _ConstructionPen:
             self.drawn.keep_clear(start, tip, owner, width / 2)
             self.drawn.keep_clear(tip, tip.moved(0.01, 0.0), "", 0.7)
         else:
-            arrow = Arrow(start, tip, width, ink, head, cased=ink == "black")
+            thin = self.phasors_only
+            arrow = Arrow(start, tip, width, ink, 0.0 if thin else head, cased=ink == "black" and not thin)
             shift = self.lanes.shift(start, tip) if self.has_arcs else None
             if shift is not None:
                 self.drawn.moved.append(key)
-                thin = carried(arrow, shift)
-                self.drawn.add(number, *thin)
-                self.drawn.aside += [Segment(one.start, one.end, "", 0.1) for one in thin if isinstance(one, Line)]
+                over = carried(arrow, shift)
+                self.drawn.add(number, *over)
+                self.drawn.aside += [Segment(one.start, one.end, "", 0.1) for one in over if isinstance(one, Line)]
                 self.drawn.aside.append(Segment(tip, tip.moved(0.01, 0.0), "", RING + 0.15))
                 self.drawn.add(number, aside(arrow, shift, key, copy=copy))
                 self.drawn.keep_clear(start, tip, "", width / 2)
@@ -231,13 +239,16 @@ class _ConstructionPen:
             else:
                 self.drawn.add(number, Group((arrow,), phasor=key, copy=copy))
             self.guard(start, tip, owner, width, head, self.drawn.segments if shift is None else self.drawn.aside)
-            if length > head + 2 * style.tick:
+            for one in tip_cross(tip) if thin and role not in (roles.PARTIAL, roles.RESULTANT) else ():
+                self.drawn.add(number, one)
+                self.drawn.keep_clear(one.start, one.end)
+            if not thin and length > head + 2 * style.tick:
                 back = tip.moved(-head, geometry.direction(start, tip))
                 self.wants_ticks(number, start, back, key, width, ink, owner)
         if not copy:
             if length >= DOT_BELOW:
                 self.shafts[key] = start, tip
-            self.want(key, style.tag, number, tuple(along(start, tip)))
+            self.want(key, style.tag, number, Along(start, tip))
 
     def guard(self, start: Point, tip: Point, owner: str, width: float, head: float, pieces: list[Segment]) -> None:
         """Keep labels clear of a shaft and its arrowhead."""
@@ -264,7 +275,7 @@ class _ConstructionPen:
         self.drawn.keep_clear(start, end, owner)
         if move.role == roles.DROP and self.has_arcs and geometry.distance(start, end) >= PART_LABELLED:
             length = quantity.fixed(geometry.distance(start, end), 1, self.look.mark) + MILLIMETRES
-            anchors = tuple(along(start, end))
+            anchors = Along(start, end)
             self.parts.append(LabelRequest(owner, (length,), self.style.note, anchors, number, optional=True))
         if move.role == roles.PARALLEL and geometry.distance(start, end) > 3 * style.tick:
             self.wants_ticks(number, start, end, move.like, style.narrow, ink, owner)
@@ -363,7 +374,7 @@ class _ConstructionPen:
             self.drawn.keep_clear(before, after, owner, 0.35)
             before = after
 
-    def want(self, owner: str, capitals: float, number: int, anchors: tuple[tuple[Point, float], ...]) -> None:
+    def want(self, owner: str, capitals: float, number: int, anchors: Iterable[tuple[Point, float]]) -> None:
         if owner in self.look.tags:
             self.drawn.label_requests.append(LabelRequest(owner, self.look.tags[owner], capitals, anchors, number))
 
@@ -383,4 +394,6 @@ def draw(
     ``phasors_only`` leaves out parallels, arcs and perpendiculars. ``visible_moves`` draws only the moves with these
     indexes, and no arcs: the state of a lesson. ``room``: where phasors that stand aside of others should stay.
     """
-    return _ConstructionPen(construction, stand, look, style, phasors_only, visible_moves, room).run()
+    pen = ConstructionPen(construction, stand, look, style, phasors_only, visible_moves, room)
+    pen.trace()
+    return pen.finish()

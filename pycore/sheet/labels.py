@@ -36,14 +36,14 @@ class Segment:
 class LabelRequest:
     """A label to place along a segment or around the middle of an arc.
 
-    ``owner``: the segment that it names. ``anchors``: (point on it, direction away from it) in order of preference.
-    ``capitals``: height of the capitals.
+    ``owner``: the segment that it names. ``anchors``: (point on it, direction away from it) in order of preference,
+    gone through more than once. ``capitals``: height of the capitals.
     """
 
     owner: str
     phrase: Phrase
     capitals: float
-    anchors: tuple[tuple[Point, float], ...]
+    anchors: Iterable[tuple[Point, float]]
     step: int
     leaders: bool = True
     optional: bool = False
@@ -169,22 +169,28 @@ def _box_to_segment(box: Box, piece: Segment) -> float:
     return least
 
 
-def along(
-    start: Point, end: Point, first: Sequence[float] = (), sides: Sequence[int] = (1, -1)
-) -> Iterator[tuple[Point, float]]:
-    """Return anchors along a segment: the shares of it that come ``first``, then its middle, then outwards on both
-    sides, then around its end.
+@dataclass(frozen=True, slots=True)
+class Along:
+    """Anchors along a segment: the shares of it that come ``first``, then its middle, then outwards on both ``sides``,
+    then around its end. Most labels find room at one of the first, so each is calculated when it is asked for.
 
     For a short arrow the only room is often beyond its tip.
     """
-    degrees = geometry.direction(start, end)
-    step = end.minus(start)
-    for share in (*first, *FRACTIONS):
-        at = start.plus(step.times(share))
-        for side in sides:
-            yield at, degrees + 90.0 * side
-    for lean in TIP_LEANS:
-        yield end, degrees + lean
+
+    start: Point
+    end: Point
+    first: Sequence[float] = ()
+    sides: Sequence[int] = (1, -1)
+
+    def __iter__(self) -> Iterator[tuple[Point, float]]:
+        degrees = geometry.direction(self.start, self.end)
+        step = self.end.minus(self.start)
+        for share in (*self.first, *FRACTIONS):
+            at = self.start.plus(step.times(share))
+            for side in self.sides:
+                yield at, degrees + 90.0 * side
+        for lean in TIP_LEANS:
+            yield self.end, degrees + lean
 
 
 class _LabelShape:

@@ -7,16 +7,17 @@ from pycore import geometry
 from pycore.constructions import step_kinds
 from pycore.constructions.frames import COMPASSES, FIRST_ARC, PROTRACTOR, Frame
 from pycore.constructions.moves import CrossArcs, DropPerpendicular, ReadAngle, TurnAngle
-from pycore.drawing import WHOLE, Arrow, Face, Group, Ink, Inset, Item, Line, Page, Shape
+from pycore.constructions.names import RETURN_KEY, SUM_KEY
+from pycore.drawing import WHOLE, Arc, Arrow, Face, Group, Ink, Inset, Item, Line, Page, Shape
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet import labels, tools
 from pycore.sheet.figure import draw
 from pycore.sheet.laying import HEIGHT, WIDTH, Laying, Stage
 from pycore.sheet.lettered import box_of, text
-from pycore.sheet.media import Style
 from pycore.sheet.plan import Plan
 from pycore.sheet.plates import plates
 from pycore.sheet.strokes import FigureStrokes, PhasorStyles
+from pycore.sheet.styles import Style
 from pycore.sheet.tools import PlacedTool, ToolNote
 
 READING = 5.2
@@ -34,6 +35,8 @@ LOOKED_AT, CLOSE = 9.6, 3.0
 GAPS = (1.4, 3.0, 6.0, 10.0, 15.0, 21.0, 28.0, 36.0)
 """How far from its mark a reading may stand."""
 INSET_MARGIN = 2.0
+MET = 0.05
+"""Units within which two lines end at one point."""
 LEADER_FROM = 3.6
 """A reading that stands this far from its mark has a leader to it."""
 
@@ -96,7 +99,7 @@ class _Showing(Laying):
             Group(laid.tinted, name="reading"),
             Group(laid.scale, name="tool", for_step=self.frame.step),
             *_scales(laid),
-            *_by_step(drawn, earlier),
+            *_by_step(drawn, earlier, self.sum_tip(drawn)),
             *plates(laid, drawn.obstacles),
             *self.sample(),
             Group((*laid.over, *zero), name="zero"),
@@ -105,6 +108,12 @@ class _Showing(Laying):
             Group(tags([label for label in placed if label.request.owner not in old_tags]), name="fresh-tags"),
         )
         return Page(WIDTH, HEIGHT, (Group(whole, name=WHOLE), *_close_up(close)), title, title)
+
+    def sum_tip(self, drawn: FigureStrokes) -> Point | None:
+        """Return where the sum ends, once it is drawn."""
+        groups = [item for items in drawn.by_step.values() for item in items if isinstance(item, Group)]
+        is_drawn = any(group.phasor in (SUM_KEY, RETURN_KEY) for group in groups)
+        return self.at(self.plan.construction.end) if is_drawn else None
 
     def close_up(self, laid: PlacedTool, drawn: FigureStrokes) -> Inset | None:
         """Return the place that is read, enlarged, in the corner of the view with the fewest strokes."""
@@ -146,16 +155,32 @@ def _scales(laid: PlacedTool) -> tuple[Group, ...]:
     return Group(laid.known, name="known"), Group(laid.asked, name="asked", hidden=True)
 
 
-def _by_step(drawn: FigureStrokes, earlier: FigureStrokes) -> list[Group]:
-    """Return the strokes of each step; what this frame adds is in groups named ``fresh``."""
+def _by_step(drawn: FigureStrokes, earlier: FigureStrokes, tip: Point | None) -> list[Group]:
+    """Return the strokes of each step; what this frame adds is in groups named ``fresh``.
+
+    What meets at the ``tip`` of a sum that is drawn tells where it ends: in groups named ``to-answer``.
+    """
     groups = []
     for number, items in sorted(drawn.by_step.items()):
         old = earlier.by_step.get(number, [])
-        fresh = tuple(item for item in items if item not in old)
-        groups.append(Group(tuple(item for item in items if item in old), step=number))
+        shown = [(item, Group((item,), name="to-answer") if tip and meets(item, tip) else item) for item in items]
+        fresh = tuple(one for item, one in shown if item not in old)
+        groups.append(Group(tuple(one for item, one in shown if item in old), step=number))
         if fresh:
             groups.append(Group((Group(fresh, step=number),), name="fresh"))
     return groups
+
+
+def meets(item: Item, tip: Point) -> bool:
+    """Return whether an item is a dashed line that ends at a point, or an arc of compasses through it."""
+    if isinstance(item, Arc):
+        return geometry.distance(item.centre.moved(item.radius, item.start + item.sweep / 2), tip) < MET
+    if not isinstance(item, Group) or item.name != "parallel":
+        return False
+    return any(
+        isinstance(line, Line) and min(geometry.distance(line.start, tip), geometry.distance(line.end, tip)) < MET
+        for line in item.items
+    )
 
 
 def tags(placed: list[labels.PlacedLabel]) -> tuple[Group, ...]:

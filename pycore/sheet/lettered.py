@@ -1,12 +1,13 @@
 """Phrases as drawn text: symbols in italics with an upright index, everything else upright."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from pycore import lettering
 from pycore.drawing import Face, Ink, Run, Text
 from pycore.geometry import Box, Point
 from pycore.words.phrase import Emphasis, Phrase, Symbol
+from pycore.words.unbroken import NO_BREAK, together
 
 INDEX_SIZE = 0.7
 INDEX_DROP = 0.22
@@ -85,12 +86,12 @@ def numbered(steps: Sequence[str], at: Point, capitals: float, width: float) -> 
 
 
 def wrapped(phrase: str, capitals: float, width: float, most: int = 0) -> list[str]:
-    """Return plain text broken into lines no wider than ``width`` mm: at spaces, else anywhere.
+    """Return plain text broken into lines no wider than ``width`` mm: at spaces outside sums, else anywhere.
 
     If breaking at spaces takes more than ``most`` lines, the text is broken anywhere, so that nothing is lost.
     """
     lines: list[str] = []
-    for word in phrase.split(" "):
+    for word in _words(phrase, capitals, width):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and width_of(longer, capitals) <= width:
             lines[-1] = longer
@@ -99,6 +100,12 @@ def wrapped(phrase: str, capitals: float, width: float, most: int = 0) -> list[s
         else:
             lines += _broken(word, capitals, width)
     return _broken(phrase, capitals, width) if 0 < most < len(lines) else lines
+
+
+def _words(phrase: str, capitals: float, width: float) -> Iterator[str]:
+    """Yield what a line may not be broken within; what is wider than the line is broken at any space."""
+    for word in together(phrase).split(" "):
+        yield from (word,) if width_of(word, capitals) <= width else word.split(NO_BREAK)
 
 
 def _broken(text: str, capitals: float, width: float) -> list[str]:

@@ -1,4 +1,4 @@
-"""Papers, and how a sheet is divided: frame, figure, table and title block. All in mm.
+"""Papers, and how a sheet is divided: frame, field of the drawing, column or band of words, title block. All in mm.
 
 Paper sizes: ISO 216 (A series), ANSI/ASME Y14.1 A and B (letter, tabloid). Frame and filing margin follow ISO 5457, the
 title block ISO 7200, lettering heights ISO 3098, line widths ISO 128: adapted, with values from memory.
@@ -9,8 +9,9 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from pycore import quantity
-from pycore.geometry import Box
+from pycore.geometry import Box, Point
 from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet.styles import COMPACT, PRINTS, SMALL_PAPER, USUAL, Style
 
 PAPERS: dict[str, tuple[float, float]] = {
     "A5": (148.0, 210.0),
@@ -30,82 +31,13 @@ PRINTABLE_EDGE = 17.0
 
 
 @dataclass(frozen=True, slots=True)
-class Style:
-    """Capital heights, line widths, arrowheads and spacings of one medium, mm."""
-
-    note: float = 2.5
-    value: float = 3.5
-    tag: float = 5.0
-    title: float = 5.0
-    scale_words: float = 7.0
-    row: float = 7.0
-    narrow: float = 0.25
-    wide: float = 0.5
-    extra_wide: float = 1.0
-    head: float = 4.6
-    large_head: float = 8.2
-    open_wide: float = 0.35
-    rail: float = 1.1
-    """From a companion's own line to either of its two rails."""
-    tick: float = 4.0
-    tick_gap: float = 1.5
-    arc: float = 12.0
-    aside: float = 5.0
-    """How far a phasor stands beside another on which it lies."""
-    code: float = 22.0
-    dash: tuple[float, float] = (3.0, 0.75)
-    margin: float = 3.0
-    """Room kept round the figure for arrowheads and labels that hang over."""
-    column: float = 0.0
-    """Width of the column of words on a sheet laid out for easy reading; 0 on the usual sheet."""
-    whole: bool = False
-    """Whether the drawing has the first page to itself."""
-    signed: bool = False
-    """Whether angles have signs in the table, for want of room for words beside large figures."""
-
-
-NORMAL = Style()
-COMPACT = Style(
-    value=2.5, tag=3.5, title=3.5, scale_words=5.0, row=4.5, arc=8.0, code=18.0, head=3.6, large_head=6.0,
-    tick=3.0, tick_gap=1.2, extra_wide=0.8, aside=4.0,
-)  # fmt: skip
-
-
-PHONE = Style(
-    note=2.7, value=3.0, tag=3.9, arc=9.0, head=4.0, large_head=6.5, tick=3.2, tick_gap=1.3,
-    dash=(2.4, 0.9),
-)  # fmt: skip
-"""For the figure alone on a phone; 100 mm are the width of the screen."""
-
-
-LARGE = Style(
-    note=5.0, value=6.0, tag=7.2, title=6.2, scale_words=8.0, row=11.0, narrow=0.5, wide=0.9, extra_wide=1.7, head=8.0,
-    large_head=12.5, open_wide=0.6, rail=1.7, tick=6.0, tick_gap=2.4, arc=18.0, aside=8.0, code=32.0, dash=(4.5, 1.8),
-    margin=6.0, column=112.0, signed=True,
-)  # fmt: skip
-EASY = Style(
-    note=3.2, value=4.0, tag=5.5, title=5.5, scale_words=7.0, row=9.0, code=26.0, margin=3.5, column=94.0,
-)  # fmt: skip
-WHOLE = replace(LARGE, tag=8.0, wide=0.8, extra_wide=1.6, narrow=0.4, margin=4.0, whole=True, signed=False)
-USUAL, WHOLE_PAGE, LARGE_PRINT, EASY_READING = "usual", "page", "large", "easy"
-"""Print styles: option values of the form, which stand in links. ``large`` has the table beside the drawing, as sheets
-had that were printed before ``page``."""
-PRINTS = {USUAL: NORMAL, WHOLE_PAGE: WHOLE, LARGE_PRINT: LARGE, EASY_READING: EASY}
-"""Styles by print style. Large: capitals of 5 mm and more, text of 18 points and more, thicker lines, for low vision.
-Easy: text of 12 points and more, fewer words beside the drawing, for dyslexia (both common practice)."""
-SMALL_PAPER = "A5"
-"""The smallest paper."""
-TOO_SMALL_FOR_READING = (SMALL_PAPER,)
-"""Papers on which a sheet for easy reading would leave no room to draw."""
-
-
-@dataclass(frozen=True, slots=True)
 class Layout:
     """Where the parts of one sheet are; all kinds of sheet of a problem share it.
 
-    ``area``: figure with labels. ``table`` and ``words``: texts. ``code``: QR code with its words. ``block``: title
-    block in the lower right corner of the frame. ``bars``: left x and bottom y of the vertical bar, then of the
-    horizontal bar.
+    ``field``: the part of the frame for the drawing. ``area``: figure with labels, inside the field: it chooses the
+    scale and the figure's place, so it is the same for ever. ``table`` and ``words``: texts, on a usual landscape sheet
+    one column. ``code``: QR code with its words. ``block``: title block in the lower right corner of the frame.
+    ``bar``: length of the check bars, which share their zero at ``zero``.
     """
 
     paper: str
@@ -114,18 +46,24 @@ class Layout:
     height: float
     style: Style
     frame: Box
+    field: Box
     area: Box
     table: Box
     words: Box
     code: Box
     block: Box
     bar: float
-    bars: tuple[float, float, float, float]
+    zero: Point
 
     @property
     def page_key(self) -> str:
         """The style sheet's name of this page: ``a4l``, ``letterp``."""
         return page_key(self.paper, self.orientation)
+
+    @property
+    def landscape(self) -> bool:
+        """Whether the words stand beside the field, not below it."""
+        return self.orientation == "landscape"
 
     @property
     def small(self) -> bool:
@@ -145,57 +83,57 @@ def page_key(paper: str, orientation: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class _Parts:
-    """The frame of a sheet divided: figure, table, words, code, title block."""
+    """The frame of a sheet divided: the figure's place, field, table, words, code, title block."""
 
     figure: Box
+    field: Box
     table: Box
     words: Box
     code: Box
     block: Box
 
 
-WORDS_HEIGHT = 41.0
-FOOT_HEIGHT = 11.0
+BLOCK_HEIGHT, SMALL_BLOCK_HEIGHT = 40.0, 36.0
+COLUMN = 82.0
+"""Width of the column beside the field of a usual sheet."""
+COLUMN_MARGIN, MARK_MARGIN = 2.5, 3.8
+"""From a text to the frame, and to the edge of the field, on which marks stand."""
+CODE_ROOM = 3.5
+"""Between the title block and the code above it, whose own white margin adds to it."""
+CODE_SIDE = 28.0
+"""Side of the QR code in the column of a usual sheet, with its white margin."""
 
 
-def _block(frame: Box, style: Style) -> Box:
-    width, height = (66.0, 42.0) if style is COMPACT else (90.0, 46.0)
-    return Box(frame.right - width, frame.bottom, frame.right, frame.bottom + height)
+def _beside(frame: Box, style: Style, _rows: int, _second: bool) -> _Parts:
+    """Landscape: the field on the left, one column on the right."""
+    small = style is COMPACT
+    figure = Box(frame.left, frame.bottom, frame.right - (66.0 if small else 90.0) - 2.0, frame.top)
+    line = frame.right - (66.0 if small else COLUMN)
+    block = Box(line, frame.bottom, frame.right, frame.bottom + (SMALL_BLOCK_HEIGHT if small else BLOCK_HEIGHT))
+    left, right = line + MARK_MARGIN, frame.right - COLUMN_MARGIN
+    low = block.top + (1.0 if small else CODE_ROOM)
+    code = Box(left, low, right, low + (style.code if small else CODE_SIDE))
+    column = Box(left, code.top + 1.0, right, frame.top - (3.6 if small else 5.0))
+    return _Parts(figure, Box(frame.left, frame.bottom, line, frame.top), column, column, code, block)
 
 
-def _beside(frame: Box, block: Box, table_height: float, code_height: float, _second: bool) -> _Parts:
-    """Landscape: the figure on the left, one column on the right."""
-    left, right = block.left + 2, frame.right - 3
-    table = Box(left, frame.top - 4 - table_height, right, frame.top - 4)
-    code = Box(left, block.top + 2, right, block.top + 2 + code_height)
-    words = Box(left, code.top + 1, right, table.bottom - 2)
-    return _Parts(Box(frame.left, frame.bottom, block.left - 2, frame.top), table, words, code, block)
-
-
-def _above(frame: Box, block: Box, table_height: float, code_height: float, second: bool) -> _Parts:
-    """Portrait: the figure above, a band below."""
-    words_height = WORDS_HEIGHT + (SECOND_SCALE if second else 0.0)
-    band = max(table_height + code_height + FOOT_HEIGHT + 6, block.height + words_height)
+def _above(frame: Box, style: Style, rows: int, second: bool) -> _Parts:
+    """Portrait: the field above, a band below: tables and code on the left, words and title block on the right."""
+    small = style is COMPACT
+    # Each of these millimetres counts: they say where the figure stands, on every sheet printed so far.
+    table_height = style.row * (rows + 1) + 6.0
+    band = table_height + 46.0 if small else max(table_height + style.code + 17.0, 87.0 + (7.0 if second else 0.0))
     top = frame.bottom + band
-    left, right = frame.left + 4, block.left - 4
-    table = Box(left, top - 2 - table_height, right, top - 2)
-    code = Box(left, frame.bottom + FOOT_HEIGHT, right, frame.bottom + FOOT_HEIGHT + code_height)
-    words = Box(block.left + 2, block.top + 2, frame.right - 3, top - 2)
-    return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
-
-
-def _above_compact(frame: Box, block: Box, table_height: float, code_height: float, _second: bool) -> _Parts:
-    """Small portrait sheets: the table needs more width than is left beside the title block."""
-    top = frame.bottom + table_height + block.height + 4
-    table = Box(frame.left + 3, top - 2 - table_height, frame.left + 67, top - 2)
-    words = Box(table.right + 3, block.top + 1, frame.right - 2, top - 2)
-    foot = frame.bottom + FOOT_HEIGHT
-    code = Box(frame.left + 3, foot, block.left - 2, max(block.top - 1, foot + code_height))
-    return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
-
-
-SECOND_SCALE = 7.0
-"""Additional height of the words for a second scale below the first."""
+    block = Box(
+        frame.right - (52.0 if small else 90.0), frame.bottom,
+        frame.right, frame.bottom + BLOCK_HEIGHT,
+    )  # fmt: skip
+    left, middle, above = frame.left + COLUMN_MARGIN, block.left - COLUMN_MARGIN, top - MARK_MARGIN
+    code = Box(left, frame.bottom + 2.0, middle, frame.bottom + 2.0 + style.code)
+    table = Box(left, code.top + 1.0, middle, above)
+    words = Box(block.left + COLUMN_MARGIN, block.top + 2.0, frame.right - COLUMN_MARGIN, above)
+    field = Box(frame.left, top, frame.right, frame.top)
+    return _Parts(field, field, table, words, code, block)
 
 
 BLOCK_ROWS = (2.2, 3.4, 2.6)
@@ -244,7 +182,8 @@ def _whole(frame: Box, style: Style) -> _Parts:
     """A drawing with the page to itself; its words follow on the next."""
     strip = frame.bottom + STRIP_ROWS[0] * style.title + STRIP_ROWS[1] * style.note
     block = Box(frame.left, frame.bottom, frame.right, strip)
-    return _Parts(Box(frame.left, strip, frame.right, frame.top), block, block, block, block)
+    field = Box(frame.left, strip, frame.right, frame.top)
+    return _Parts(field, field, block, block, block, block)
 
 
 def _roomy(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -> _Parts:
@@ -258,7 +197,9 @@ def _roomy(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -
         table = Box(left, frame.top - 4 - table_height, right, frame.top - 4)
         words = Box(left, table.bottom - words_height, right, table.bottom - 2)
         code = Box(left, block.top + 3, right, block.top + 3 + style.code)
-        return _Parts(Box(frame.left, frame.bottom, block.left - 2, frame.top), table, words, code, block)
+        figure = Box(frame.left, frame.bottom, block.left - 2, frame.top)
+        field = Box(frame.left, frame.bottom, block.left, frame.top)
+        return _Parts(figure, field, table, words, code, block)
     beside_table = style.code + words_height + 0.2 * style.scale_words + 1.8 * style.value
     top = frame.bottom + block_height + max(table_height, beside_table) + 6.0
     block = Box(frame.left, frame.bottom, frame.right, frame.bottom + block_height)
@@ -266,12 +207,8 @@ def _roomy(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -
     table = Box(left, top - 2 - table_height, middle, top - 2)
     words = Box(middle + 6.0, top - 2 - words_height, frame.right - 3, top - 2)
     code = Box(middle + 6.0, block.top + 2, frame.right - 3, block.top + 2 + style.code)
-    return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
-
-
-def _usual(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -> _Parts:
-    divide = _beside if landscape else (_above_compact if style is COMPACT else _above)
-    return divide(frame, _block(frame, style), style.row * (rows + 1) + 6, style.code, second)
+    field = Box(frame.left, top, frame.right, frame.top)
+    return _Parts(field, field, table, words, code, block)
 
 
 def size_of(paper: str, orientation: str) -> tuple[float, float]:
@@ -300,7 +237,7 @@ def layout(
         style = _closer(style, frame, rows, second) if landscape else style
         parts = _roomy(frame, style, rows, landscape, second)
     else:
-        parts = _usual(frame, style, rows, landscape, second)
+        parts = (_beside if landscape else _above)(frame, style, rows, second)
     # Each of these millimetres counts: with a little more, letter upright took the example at 5 A to the centimetre.
     level_y = max(parts.figure.bottom + 4.0, PRINTABLE_EDGE)
     figure = parts.figure
@@ -309,11 +246,10 @@ def layout(
         figure.left + 8.0 + words_of_bar, level_y + max(6.0, 1.4 * style.note),
         figure.right - 1.0, figure.top - 2.5,
     )  # fmt: skip
-    # A bar of 100 mm, its words and two registration marks, where the area is broad enough for them.
-    bar = 50.0 if style is COMPACT or (roomy and area.width < 124.0 + 6.5 * style.note) else 100.0
-    upright_y = min(area.bottom + 3, height - PRINTABLE_EDGE - bar)
-    level_x = min(area.left + 8, width - PRINTABLE_EDGE - bar)
+    zero = Point(area.left - 1.0, area.bottom - 3.0)
+    # A bar of 100 mm and its words, where the area has room for them.
+    short = style is COMPACT or (roomy and area.width < 124.0 + 6.5 * style.note) or area.height < 112.0
     return Layout(
-        paper, orientation, width, height, style, frame, area, parts.table, parts.words, parts.code,
-        parts.block, bar, (frame.left + 4.0, upright_y, level_x, level_y),
+        paper, orientation, width, height, style, frame, parts.field, area, parts.table, parts.words, parts.code,
+        parts.block, 50.0 if short else 100.0, zero,
     )  # fmt: skip

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 
 from pycore.drawing import Group, Item, Page, Shape
 from pycore.geometry import Point
-from pycore.sheet.furniture import SheetText
 from pycore.sheet.lettered import text, wrapped
 from pycore.sheet.media import MARGIN, PAPERS, Layout
+from pycore.sheet.sheet_text import SheetText
 from pycore.sheet.whole_page import furniture_below
 from pycore.words.phrase import with_symbols
 

@@ -14,7 +14,7 @@ from pycore.geometry import Box, Point
 from pycore.sheet import labels
 from pycore.sheet.figure import draw
 from pycore.sheet.laying import HEIGHT, WIDTH
-from pycore.sheet.lesson_view import CLASSROOM, beside, tags
+from pycore.sheet.lesson_view import CLASSROOM, MET, beside, meets, tags
 from pycore.sheet.strokes import PhasorStyles, Placement, drawn_ends, figure_box
 from pycore.sheet.tools import ToolNote
 from pycore.words.phrase import Phrase, added, negated, plain
@@ -40,20 +40,42 @@ def together(
 ) -> Page:
     """Constructions drawn on top of one another up to number ``last`` (from 0); only the last has full ink."""
     stand = _stand(constructions, picture)
+    end = stand.place(constructions[last].end_point)
     faint: list[Item] = []
     for construction in constructions[:last]:
         points = construction.figure.points
-        for start, end in drawn_ends(construction):
-            faint.append(Line(stand.place(points[start]), stand.place(points[end]), 0.25, "rule"))
+        for start, stop in drawn_ends(construction):
+            line = Line(stand.place(points[start]), stand.place(points[stop]), 0.25, "rule")
+            faint.append(_told(line, end))
     now = draw(
         constructions[last], stand, look, CLASSROOM, visible_moves=frozenset(range(len(constructions[last].moves)))
     )
     ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), now.obstacles)
     placed, _ = labels.place(ground, now.label_requests)
-    strokes = [item for _, items in sorted(now.by_step.items()) for item in items]
-    ring = Group((Circle(stand.place(constructions[last].end_point), 2.4, 0.6, "accent"),), name="answer")
-    items = (Group(tuple(faint), name="before"), Group(tuple(strokes)), *tags(placed), ring)
+    strokes = [_told(item, end) for _, items in sorted(now.by_step.items()) for item in items]
+    ring = Group((Circle(end, 2.4, 0.6, "accent"),), name="answer")
+    told = {one.phasor for one in walk(tuple(strokes)) if isinstance(one, Group) and _meets_any(one, end)}
+    names = [
+        Group(tags([label]), name="answer" if label.request.owner in told else "") for label in placed
+    ]
+    items = (Group(tuple(faint), name="before"), Group(tuple(strokes)), *names, ring)
     return Page(WIDTH, HEIGHT, items, title, title)
+
+
+def _told(item: Item, end: Point) -> Item:
+    """Return an item, named ``answer`` if it meets the end of the sum: hidden answers are not to be found from it."""
+    return Group((item,), name="answer") if _meets_any(item, end) else item
+
+
+def _meets_any(item: Item, end: Point) -> bool:
+    """Return whether a line, an arrow or an arc of an item meets a point."""
+    ends = [
+        place
+        for one in walk((item,))
+        if isinstance(one, (Line, Arrow))
+        for place in ((one.start, one.end) if isinstance(one, Line) else (one.tail, one.tip))
+    ]
+    return meets(item, end) or any(geometry.distance(place, end) < MET for place in ends)
 
 
 def _rope(centre: Point, degrees: float, length: float, ink: Ink, ring: float) -> list[Item]:
@@ -122,16 +144,17 @@ def pull(
     place = factor, picture
     net = phasor.total(values[:count])
     items: list[Item] = []
+    is_answer = count == len(phasors)
+    name = "answer" if is_answer else "net"
     if count > 1 and not balanced:
-        items += _sides(centre, phasor.total(values[: count - 1]), values[count - 1], place)
+        sides = _sides(centre, phasor.total(values[: count - 1]), values[count - 1], place)
+        items.append(Group(tuple(sides), name=name))
     items += [Circle(centre, ring, 1.2, "ink"), Circle(centre, ring - 2.0, 0.5, "ink")]
     requests: list[tuple[Phrase, complex, str]] = []
     for key, value in phasors[:count]:
         degrees, length = picture.paper_angle(phasor.angle(value)), phasor.magnitude(value) * factor
         items += _rope(centre, degrees, length, look.inks[key], ring)
         requests.append((look.tags[key], value, ""))
-    is_answer = count == len(phasors)
-    name = "answer" if is_answer else "net"
     if balanced and whole != 0:
         items.append(Group((_single(centre, -whole, place, "accent"),), name=name))
         requests.append((negated(look.tags[SUM_KEY]), -whole, name))

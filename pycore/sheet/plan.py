@@ -8,9 +8,10 @@ from pycore.constructions.companions import accompanied, companion_moves
 from pycore.constructions.construction import FLAT_CROSSING, Arm, Construction, DrawingConvention, flattest
 from pycore.constructions.methods import THE_RETURNING
 from pycore.geometry import ORIGIN, Box
-from pycore.sheet.media import PAPERS, USUAL, Layout, holds, layout
+from pycore.sheet.media import PAPERS, Layout, holds, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
 from pycore.sheet.strokes import figure_box
+from pycore.sheet.styles import USUAL
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,11 +45,23 @@ def table_rows(construction: Construction) -> int:
     return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning + more
 
 
-def _plan(
-    construction: Construction, picture: DrawingConvention, box: Box, sheet: Layout, scale: float | None, steps: str
-) -> Plan:
-    fit = best_fit(box, sheet, steps) if scale is None else fit_at(box, sheet, scale)
+@dataclass(frozen=True, slots=True)
+class Finest:
+    """The finest scales allowed, of the phasors and of their companions; 0: as fine as the paper takes."""
+
+    scale: float = 0.0
+    second: float = 0.0
+
+
+ANY_SCALE = Finest()
+
+
+def _plan(construction: Construction, picture: DrawingConvention, sheet: Layout, fit: Fit) -> Plan:
     return Plan(construction, picture, sheet, fit, flattest(construction))
+
+
+def _fit(box: Box, sheet: Layout, scale: float | None, steps: str, finest: Finest) -> Fit:
+    return best_fit(box, sheet, steps, finest.scale) if scale is None else fit_at(box, sheet, scale)
 
 
 def _cost(plan: Plan, index: int) -> tuple[int, int, float, int, int]:
@@ -61,39 +74,53 @@ def _cost(plan: Plan, index: int) -> tuple[int, int, float, int, int]:
     )
 
 
-def choose(
-    candidates: Sequence[Construction],
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A construction that may be drawn, with the rectangle that it takes, in the quantity."""
+
+    construction: Construction
+    box: Box
+
+
+def candidate(construction: Construction, picture: DrawingConvention, companions: tuple[Arm, ...]) -> Candidate:
+    """Return a construction with the room that it and its companions take."""
+    box = _with_companions(figure_box(construction, picture), construction, picture, companions)
+    return Candidate(construction, box)
+
+
+def ranked(
+    candidates: Sequence[Candidate],
     picture: DrawingConvention,
     paper: str,
     orientations: Sequence[str],
-    scale: float | None = None,
-    steps: str = "125",
+    scale: float | None,
+    steps: str,
     companions: tuple[Arm, ...] = (),
-    second: float | None = None,
     printed: str = USUAL,
+    finest: Finest = ANY_SCALE,
 ) -> tuple[Plan, ...]:
-    """Return the best plan for each candidate, the best candidate first.
+    """Return the best plan for each candidate, without its companions, the best candidate first.
 
-    Without a given scale, candidates are ranked by crossings that are not too flat, then by the finest scale; ties by
-    the candidates' order, then landscape. Companions have their own scale: ``second``, if given. ``printed``:
-    ``usual``, ``large`` or ``easy``.
+    Without a given scale, candidates are ranked by crossings that are not too flat, then by the finest scale (of those
+    allowed by ``finest``); ties by the candidates' order, then landscape. ``printed``: ``usual``, ``large`` or
+    ``easy``.
     """
 
     def sheet_for(orientation: str, rows: int) -> Layout:
         return layout(paper, orientation, rows, second=bool(companions), printed=printed)
 
     best: list[tuple[tuple[int, int, float, int, int], Plan]] = []
-    for index, construction in enumerate(candidates):
-        box = _with_companions(figure_box(construction, picture), construction, picture, companions)
-        rows = table_rows(construction) + len(companions)
+    for index, one in enumerate(candidates):
+        rows = table_rows(one.construction) + len(companions)
         sheets = [sheet_for(orientation, rows) for orientation in orientations]
         # Large print of many rows has room only on a sheet that stands upright.
         sheets = [sheet for sheet in sheets if holds(sheet)] or [sheet_for("portrait", rows)]
-        plans = [_plan(construction, picture, box, sheet, scale, steps) for sheet in sheets]
+        plans = [
+            _plan(one.construction, picture, sheet, _fit(one.box, sheet, scale, steps, finest)) for sheet in sheets
+        ]
         costs = [(_cost(plan, index), plan) for plan in plans]
         best.append(min(costs, key=lambda pair: pair[0]))
-    chosen = tuple(plan for _, plan in sorted(best, key=lambda pair: pair[0]))
-    return tuple(_accompanied(plan, companions, second, steps) for plan in chosen) if companions else chosen
+    return tuple(plan for _, plan in sorted(best, key=lambda pair: pair[0]))
 
 
 COMPANION_SHARE = 0.6
@@ -137,13 +164,15 @@ def _stands_clear(plan: Plan) -> bool:
     )
 
 
-def _accompanied(plan: Plan, companions: tuple[Arm, ...], second: float | None, steps: str) -> Plan:
-    """Return the companions at the chosen scale, or at the finest at which they fit and are clear."""
+def beside_companions(
+    plan: Plan, companions: tuple[Arm, ...], second: float | None, steps: str, finest: Finest = ANY_SCALE
+) -> Plan:
+    """Return the companions at the chosen scale, or at the finest allowed at which they fit and are clear."""
     if second is not None:
         return _at_second(plan, companions, second)
     largest = max(arm.size for arm in companions)
     longest = max(arm.size for arm in plan.construction.arms) * plan.factor
-    scale, first = next_scale(10.0 * largest / longest, steps), None
+    scale, first = max(finest.second, next_scale(10.0 * largest / longest, steps)), None
     for _ in range(MOST_SCALES):
         placed = _at_second(plan, companions, scale)
         if placed.second_fits and first is None:

@@ -1,9 +1,10 @@
 """The scale of a drawing: what one centimetre represents, and what fits a paper.
 
-Scales are 1, 2 or 5 x 10^n per centimetre (common practice); 2.5 and 4 by a setting.
+Scales are 1, 2, 2.5, 4 or 5 x 10^n per centimetre; only 1, 2 and 5 (common practice) by a setting.
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pycore.geometry import Box
@@ -17,7 +18,7 @@ def _ten_to(exponent: int) -> float:
     return float(f"1e{exponent}")
 
 
-def next_scale(least: float, steps: str = "125") -> float:
+def next_scale(least: float, steps: str) -> float:
     """Return the smallest listed scale that is not below ``least`` (quantity per centimetre)."""
     exponent = order_of_magnitude(least)
     allowed = least * (1 - 1e-9)
@@ -27,6 +28,22 @@ def next_scale(least: float, steps: str = "125") -> float:
             if candidate >= allowed:
                 return candidate
     return _ten_to(exponent + 2)
+
+
+LEAST_SHARE = 0.6
+"""How much of its length a drawing keeps if it takes the scale of another, at the least.
+
+That is one step of the ladder, and not one of those that halve a drawing (1 to 2, 5 to 10). Looked at on A4: at 0.8 and
+0.625 it is still as good to draw and to read; at a half more than half of the paper is empty, and what a hand misses by
+counts twice.
+"""
+
+
+def shared_scale(scales: Sequence[float]) -> float:
+    """Return the scale at which every drawing of a problem fits, of the finest for each; 0 if one would lose too much.
+    """
+    coarsest = max(scales)
+    return coarsest if min(scales) >= LEAST_SHARE * coarsest else 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,11 +78,11 @@ def fit_at(extent: Box, layout: Layout, scale: float) -> Fit:
     return Fit(scale, needs, (layout.area.width, layout.area.height))
 
 
-def best_fit(extent: Box, layout: Layout, steps: str = "125") -> Fit:
-    """Return the finest scale at which the figure fits the area."""
+def best_fit(extent: Box, layout: Layout, steps: str, finest: float = 0.0) -> Fit:
+    """Return the finest scale at which the figure fits the area, not finer than ``finest``."""
     wide = extent.width * 10 / (layout.area.width - 2 * layout.style.margin)
     high = extent.height * 10 / (layout.area.height - 2 * layout.style.margin)
     least = max(wide, high)
     if least <= 0.0 or not math.isfinite(least):
         raise ValueError("a figure without extent has no scale")
-    return fit_at(extent, layout, next_scale(least, steps))
+    return fit_at(extent, layout, max(finest, next_scale(least, steps)))

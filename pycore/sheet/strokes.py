@@ -82,9 +82,10 @@ def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
 def figure_box(construction: Construction, picture: DrawingConvention) -> Box:
     """Return the rectangle of the figure on paper, in the quantity's unit."""
     points = construction.figure.points
-    used = [points[name] for name in dict.fromkeys(name for pair in drawn_ends(construction) for name in pair)]
+    names = [name for pair in drawn_ends(construction) for name in pair]
+    used = [points[name] for name in dict.fromkeys(names)]
     if FIRST_DIRECTION in construction.figure.lines and leads(construction) is None:
         longest = max(arm.size for arm in construction.arms)
         degrees = construction.figure.lines[FIRST_DIRECTION].degrees
         used.append(ORIGIN.moved(longest * REFERENCE_SHARE, degrees))
-    return geometry.bounds(picture.place(point) for point in used)
+    return geometry.bounds(picture.places(used))

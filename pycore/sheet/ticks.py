@@ -1,7 +1,7 @@
 """Ticks across a line, by which lines can be told apart in a grey print."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -9,9 +9,11 @@ from pycore import geometry
 from pycore.drawing import Ink, Line
 from pycore.geometry import Point
 from pycore.sheet.labels import Segment
-from pycore.sheet.media import Style
+from pycore.sheet.styles import Style
 
 TICK_SLANT = 62.0
+CROSS = 1.4
+"""Half the cross at a tip on an overlay, mm."""
 MIDDLE = 0.5
 ROOM_FOR_LABEL = 15.0
 LONG_ENOUGH = 9.0
@@ -51,8 +53,14 @@ def ticks(
     return lines
 
 
+def tip_cross(tip: Point) -> tuple[Line, Line]:
+    """On an overlay the tip of a phasor that is set off has a cross, by which it is compared."""
+    right, up = Point(CROSS, 0.0), Point(0.0, CROSS)
+    return Line(tip.minus(right), tip.plus(right)), Line(tip.minus(up), tip.plus(up))
+
+
 def free_shares(
-    start: Point, end: Point, drawn: Sequence[Segment], owner: str, *, label: bool = False
+    start: Point, end: Point, drawn: Iterable[Segment], owner: str, *, label: bool = False
 ) -> tuple[float, ...]:
     """Return the middles of the pieces of a line that nothing crosses or ends in, the longest piece first: there its
     ticks stand, and where these are drawn, its ``label``.
@@ -64,12 +72,11 @@ def free_shares(
     x, y = start
     step_x, step_y = (end.x - x) / length, (end.y - y) / length
     for piece in drawn:
-        if piece.owner == owner:
-            continue
+        (ax, ay), (bx, by), of = piece.start, piece.end, piece.owner
         # Written out: asked two thousand times for each sheet, and most strokes lie wholly to one side.
-        (ax, ay), (bx, by) = piece.start, piece.end
-        high, low = (ay - y) * step_x - (ax - x) * step_y, (by - y) * step_x - (bx - x) * step_y
-        if (high > NEAR and low > NEAR) or (high < -NEAR and low < -NEAR):
+        high = (ay - y) * step_x - (ax - x) * step_y
+        low = (by - y) * step_x - (bx - x) * step_y
+        if (high > NEAR and low > NEAR) or (high < -NEAR and low < -NEAR) or of == owner:
             continue
         first, second = (ax - x) * step_x + (ay - y) * step_y, (bx - x) * step_x + (by - y) * step_y
         cuts += [at for at in _cuts(first, high, second, low) if 0.0 < at < length]

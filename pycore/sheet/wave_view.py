@@ -5,14 +5,15 @@ peak, root two times the r.m.s. value.
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
-from pycore import phasor, quantity, trig
+from pycore import geometry, phasor, quantity, trig
 from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, Shape
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
+from pycore.sheet.aside import Lanes, aside, carried
 from pycore.sheet.lesson_view import CLASSROOM, ToolNote, beside
 from pycore.sheet.lettered import text, width_of
 from pycore.sheet.strokes import PhasorStyles
@@ -28,6 +29,10 @@ TAG, NUMBER = 4.7, 2.4
 """Capitals of names and of the numbers on the axes: letters of 37 pixels of 1080."""
 APART = 6.4
 """From one name at the ends of the curves to the next."""
+HEAD = 4.0
+"""Length of an arrowhead, less on a short arrow."""
+ASIDE = 4.5
+"""From one arrow to the next where several lie on one line."""
 NICE = (1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0)
 
 
@@ -138,18 +143,51 @@ def _curve(wave: Wave, scale: float, ink: Ink, width: float) -> Shape:
     return Shape(tuple(places), width, ink, None, closed=False)
 
 
+@dataclass(frozen=True, slots=True)
+class _Turned:
+    """An arrow at one moment: its true tip, and by how much it stands aside if it lies on another."""
+
+    tip: Point
+    shift: Point | None
+
+    @property
+    def seen(self) -> tuple[Point, Point]:
+        """The ends of the arrow that is seen."""
+        return (CENTRE, self.tip) if self.shift is None else (CENTRE.plus(self.shift), self.tip.plus(self.shift))
+
+
+def _turned(waves: Sequence[Wave], turned: float, scale: float) -> dict[str, _Turned]:
+    """Every arrow at one moment, by key; those on one line stand beside each other, as on a sheet."""
+    tips = {wave.key: CENTRE.moved(wave.peak * scale, phasor.angle(wave.value) + turned) for wave in waves}
+    lanes = Lanes([CENTRE, *tips.values()], None, ASIDE)
+    return {key: _Turned(tip, lanes.shift(CENTRE, tip)) for key, tip in tips.items()}
+
+
+def _arrow(key: str, place: _Turned, width: float, look: PhasorStyles) -> tuple[Item, ...]:
+    """An arrow with its ticks; one that stands aside with the lines that carry its ends over."""
+    ink, start, tip = look.inks[key], *place.seen
+    head = min(HEAD, 0.4 * geometry.distance(start, tip))
+    arrow = Arrow(CENTRE, place.tip, width, ink, head, cased=ink == "black")
+    across = ticks(start, tip, look.ticks.get(key, 0), width, ink, CLASSROOM)
+    if place.shift is None:
+        return (Group((arrow, *across), phasor=key),)
+    return (*carried(arrow, place.shift), aside(arrow, place.shift, key, copy=False), Group(tuple(across)))
+
+
 def _arrow_tags(
-    waves: Sequence[Wave], turned: float, scale: float, look: PhasorStyles
+    waves: Sequence[Wave], places: Mapping[str, _Turned], turned: float, look: PhasorStyles
 ) -> dict[str, tuple[Item, ...]]:
     """The names of the arrows at their tips, clear of every arrow and of each other."""
     ground = labels.LabelArea(Box(2.0, 1.0, LEFT - 12.0, HEIGHT - 1.0))
-    tips = {wave.key: CENTRE.moved(wave.peak * scale, phasor.angle(wave.value) + turned) for wave in waves}
-    for tip in tips.values():
-        ground.add(labels.Segment(CENTRE, tip, "", 1.0))
-        ground.add(labels.Segment(tip, Point(LEFT, tip.y), "", 0.3))
+    for place in places.values():
+        ground.add(labels.Segment(*place.seen, "", 1.0))
+        ground.add(labels.Segment(place.tip, Point(LEFT, place.tip.y), "", 0.3))
     return {
-        key: beside(ground, ToolNote(look.tags[key], tip, phasor.angle(wave.value) + turned), TAG, "regular", "ink")
-        for wave in waves for key, tip in ((wave.key, tips[wave.key]),)
+        wave.key: beside(
+            ground, ToolNote(look.tags[wave.key], places[wave.key].seen[1], phasor.angle(wave.value) + turned), TAG,
+            "regular", "ink",
+        )
+        for wave in waves
     }  # fmt: skip
 
 
@@ -166,19 +204,16 @@ def waves_page(
     items: list[Item] = [*_axes(top, turned, amount)]
     largest = max((wave.peak for wave in visible), default=0.0)
     items.append(Circle(CENTRE, largest * scale, 0.15, "rule"))
-    ends, tags, at = _ends(visible, scale, look), _arrow_tags(visible, turned, scale, look), _x(turned)
+    places, ends, at = _turned(visible, turned, scale), _ends(visible, scale, look), _x(turned)
+    tags = _arrow_tags(visible, places, turned, look)
     over: list[Item] = [_cursor(turned)]
     for wave in visible:
         ink, width = look.inks[wave.key], 1.0 if wave.key == SUM_KEY else 0.5
-        tip = CENTRE.moved(wave.peak * scale, phasor.angle(wave.value) + turned)
         height = MIDDLE + scale * wave.at(turned)
         part: tuple[Item, ...] = (
             Group((_curve(wave, scale, ink, width),), name=f"wave-{wave.key}"),
-            Group(
-                (Arrow(CENTRE, tip, width, ink, 4.0, cased=ink == "black"),
-                 *ticks(CENTRE, tip, look.ticks.get(wave.key, 0), width, ink, CLASSROOM)), phasor=wave.key,
-            ),
-            Line(tip, Point(at, height), 0.2, ink, (1.2, 0.8)),
+            *_arrow(wave.key, places[wave.key], width, look),
+            Line(places[wave.key].tip, Point(at, height), 0.2, ink, (1.2, 0.8)),
             *ends[wave.key], *tags[wave.key],
         )  # fmt: skip
         dot = Circle(Point(at, height), 1.0, 0.5, ink, "sheet")

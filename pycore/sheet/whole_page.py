@@ -3,13 +3,14 @@ next. In mm."""
 
 from dataclasses import replace
 
-from pycore.drawing import Group, Ink, Item, Line, Shape
+from pycore.drawing import Group, Ink, Item, Line
 from pycore.geometry import Box, Point
-from pycore.sheet.furniture import SheetText, code_area
+from pycore.sheet.code_area import code_area
 from pycore.sheet.lettered import fitting, text, width_of
 from pycore.sheet.media import STRIP_ROWS, Layout
+from pycore.sheet.sheet_text import SheetText
+from pycore.sheet.skeleton import scale_line
 from pycore.sheet.table import table
-from pycore.sheet.worksheet import scale_line
 
 TITLE_SHARE, NAME_SHARE = 0.56, 0.66
 """Where scale and date begin in the strip, as shares of its width."""
@@ -25,20 +26,23 @@ def strip(layout: Layout, writing: SheetText) -> Group:
     ]
     x, room = box.left + 4.0, TITLE_SHARE * box.width - 8.0
     base = upper + 0.62 * style.title
-    items.append(text(writing.title, Point(x, base), fitting(writing.title, style.title, room)))
+    title = writing.block.whole_title
+    items.append(text(title, Point(x, base), fitting(title, style.title, room)))
     left = box.left + TITLE_SHARE * box.width
     # Above the rule stands even the tail of a decimal comma.
     low = upper + 0.38 * style.scale_words
-    items += scale_line(writing.scale_words, Point(left, low), style.scale_words, box.right - 4.0 - left)
+    # Above its figures there is room for the mark in the field's lower edge.
+    capitals = min(style.scale_words, (box.top - 3.6 - low) / 1.05)
+    items += scale_line(writing.scale_words, Point(left, low), capitals, box.right - 4.0 - left)[0]
     middle = box.left + NAME_SHARE * box.width
     items.append(Line(Point(middle, upper), Point(middle, box.bottom), style.narrow))
     base = (upper + box.bottom) / 2 - 0.5 * style.note
-    for begin, end, (label, value) in ((x, middle, writing.block[3]), (middle + 4.0, box.right, writing.block[5])):
+    for begin, end, (label, value) in ((x, middle, writing.block.name), (middle + 4.0, box.right, writing.block.date)):
         wanted = value or label
         size = style.note if width_of(wanted, style.note) <= end - begin - 4.0 else 0.7 * style.note
         ink: Ink = "ink" if value else "ink-2"
         items.append(text(wanted, Point(begin, base), size, ink=ink))
-    return Group((Shape(layout.frame.corners, style.wide), *items), name="title-block")
+    return Group(tuple(items), name="title-block")
 
 
 def furniture_below(layout: Layout, writing: SheetText, left: float, right: float, top: float) -> tuple[Group, float]:

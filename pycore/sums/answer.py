@@ -86,15 +86,13 @@ Block = Paragraph | Move | Equation | Grid | BulletList | WorkingPicture
 class Working:
     """One complete calculation or construction that leads to the answer.
 
-    ``key``: unique on the page (``components``, ``formula``, ``parallelogram-12`` ...). ``draws``: form values that put
-    its drawing on the sheet (empty: no drawing). ``on_sheet``: its drawing is that of the sheet now, which
-    may be blank.
+    ``key``: unique on the page (``components``, ``formula``, ``parallelogram-12`` ...). ``on_sheet``: its drawing is
+    that of the sheet now, which may be blank.
     """
 
     key: str
     title: Phrase
     blocks: tuple[Block, ...]
-    draws: tuple[tuple[str, str], ...] = ()
     on_sheet: bool = False
 
 

@@ -1,6 +1,6 @@
 """The case: a sum of phasors to be drawn, with everything that several parts of the answer need."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -21,10 +21,12 @@ from pycore.phasor import wrap
 from pycore.practice.task import FurtherQuestion
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose, kinds
-from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING, USUAL
-from pycore.sheet.plan import Plan, choose, papers_that_take
+from pycore.sheet.media import ORIENTATIONS
+from pycore.sheet.plan import Plan, papers_that_take
+from pycore.sheet.styles import TOO_SMALL_FOR_READING, USUAL
 from pycore.sums.frozen import FrozenAfterInit
 from pycore.sums.misfit import SECOND, ChosenPlan, second_too_large, too_large
+from pycore.sums.planner import Planner
 from pycore.sums.problem import SheetProblem
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
@@ -72,7 +74,7 @@ class SumCase(metaclass=FrozenAfterInit):
     ) -> None:
         self.problem, self.arms, self.lines = problem, arms, lines
         self.picture, self.notation = picture, notation.sealed()
-        self._plans: dict[tuple[str, str, float | None, float | None], tuple[Plan, ...]] = {}
+        self.planner = Planner(self)
         self._spreads: dict[tuple[str, str, float], Spread] = {}
         self._scatters: dict[tuple[str, str, float], Spread] = {}
         self.total: complex = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms)
@@ -82,6 +84,11 @@ class SumCase(metaclass=FrozenAfterInit):
         if "_sealed" in self.__dict__:
             raise AttributeError(f"{type(self).__name__} is frozen: {name}")
         super().__setattr__(name, value)
+
+    @property
+    def choices(self) -> Mapping[str, str]:
+        """The form's choices by name."""
+        return self.problem.choices
 
     @property
     def hand(self) -> Hand:
@@ -235,10 +242,8 @@ class SumCase(metaclass=FrozenAfterInit):
     """Whether the page has a working by a closed formula."""
 
     def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
-        """Return what must be known before drawing: the notes of a problem sheet without the one on printing."""
-        return self.sheet_words(plan, kinds.PROBLEM, self.method_words(plan, any_method=any_method)).notes[:-1]
-
-    # What a page says on its sheets.
+        """Return what must be known before drawing: the notes of a problem sheet."""
+        return self.sheet_words(plan, kinds.PROBLEM, self.method_words(plan, any_method=any_method)).notes
 
     def sheet_title(self, kind: str) -> str:
         """Return the title of a kind of sheet."""
@@ -285,19 +290,7 @@ class SumCase(metaclass=FrozenAfterInit):
         self, method: str, order: str = "", scale: float | None = None, second: float | None = None
     ) -> tuple[Plan, ...]:
         """Return a plan for each order of a method on the problem's paper, the best first."""
-        key = method, order, scale, second
-        if key not in self._plans:
-            candidates = [self.build(method, one) for one in self.orders(method, order)]
-            self._plans[key] = self.choose(candidates, scale, second)
-        return self._plans[key]
-
-    def choose(
-        self, candidates: Sequence[Construction], scale: float | None, second: float | None
-    ) -> tuple[Plan, ...]:
-        """Put constructions on the problem's paper, the best first."""
-        beside = self.companions.arms if self.companions else ()
-        how = self.problem["paper"], self.ways(), scale, self.problem["steps"], beside, second, self.printed
-        return choose(candidates, self.picture, *how)
+        return self.planner.plans(method, order, scale, second)
 
     def spread(self, plan: Plan) -> Spread:
         """Return the scatter of a hand's drawings of a plan, to first order. Cached; fast enough for every edit."""
@@ -348,7 +341,9 @@ class SumCase(metaclass=FrozenAfterInit):
             return ", ".join(self.lines[arm.number - 1] for arm in chain_of(self.arms, order))
         if method == COMPONENTS or len(self.arms) < 2:
             return ""
-        return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
+        # Two phasors have one pair, whichever is asked for.
+        first, second = (arm.number for arm in self.arms) if len(self.arms) == 2 else (int(number) for number in order)
+        return words.pair_first(self.lines[first - 1], self.lines[second - 1])
 
     def method_title(self, method: str, order: str) -> Phrase:
         """Return the title of a construction among the workings."""

@@ -10,7 +10,7 @@ from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Line, Page
 from pycore.geometry import Point
 from pycore.sheet import pictures
-from pycore.sheet.media import Style
+from pycore.sheet.styles import Style
 from pycore.sheet.ticks import ticks
 from pycore.sheet.wave_view import Wave, top_of, waves_page
 from pycore.sums.case import SumCase

@@ -30,7 +30,7 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
     else:
         blocks = StepSentences(plan, case.notation).all_moves()
         ticked = tuple(plain(block.phrase) for block in blocks if isinstance(block, Move))
-    look = [*words.print_notes(bar)]
+    look = [words.print_note(bar)]
     if case.companions and not (request.opening.issue and request.opening.issue.own_scale):
         centimetres = plan.layout.bar / 10.0
         amounts = case.notation.writing, case.companions.writing

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from pycore.accuracy.hand import HANDS
 from pycore.constructions.methods import THE_SUM, TIP_TO_TAIL
-from pycore.forms.common import SHARED
+from pycore.forms.common import SHARED, newly
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.words import form as words
@@ -12,6 +12,7 @@ from pycore.words import sums as sum_words
 
 _PICTURE = ("parallels", "protractor", "first", "rotation")
 _SHEET = ("sheet", "start", "mirror", "print", "paper", "orientation")
+_SCALES = ("steps", "one-scale")
 _WORDS = ("decimal", "angles")
 _HAND = ("hand",)
 _BLOCK = ("place", "code", "who", "group", "date")
@@ -20,17 +21,19 @@ _BLOCK = ("place", "code", "who", "group", "date")
 def drawing_fields(
     units: str, zero: str, method: str = TIP_TO_TAIL, first: str = "right",
     methods: tuple[tuple[str, str], ...] = words.METHODS,
-    steps: str = "125", second: str = "",
+    steps_before: str = "125", second: str = "",
 ) -> tuple[Field, ...]:
     """Return the fields for drawing, paper and wording, in order.
 
     ``units``: such as volts, for the scale's label. ``zero``: what has the first direction if the first phasor has not.
-    ``first``: the default first direction. ``second``: such as amperes, if there are phasors of a second quantity.
+    ``first``: the default first direction. ``steps_before``: the scales on offer in links before version 3.
+    ``second``: such as amperes, if there are phasors of a second quantity.
     """
-    taken = {name: SHARED[name] for name in (*_PICTURE, *_SHEET, *_WORDS, *_HAND, *_BLOCK, "steps")}
+    taken = {name: SHARED[name] for name in (*_PICTURE, *_SHEET, *_SCALES, *_WORDS, *_HAND, *_BLOCK)}
     taken["hand"] = replace(
         taken["hand"], options=tuple(choice for choice in taken["hand"].options if choice.value in HANDS)
     )
+    taken["steps"] = newly(taken["steps"], steps_before)
     return (
         choice_field("method", words.METHOD, "method", method, methods),
         choice_field("order", sum_words.ORDER, "picture", "", ((("", words.BEST_FIT)), *sum_words.ORDERS)),
@@ -49,8 +52,7 @@ def drawing_fields(
             if second
             else ()
         ),
-        replace(taken["steps"], default=steps),
-        *(taken[name] for name in (*_WORDS, *_HAND)),
+        *(taken[name] for name in (*_SCALES, *_WORDS, *_HAND)),
         SHARED["wording"],
         *(taken[name] for name in _BLOCK),
     )

@@ -215,9 +215,10 @@ class Lesson:
     def set_off_frame(self, move: SetOff, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length drawn along a line."""
         amount = length_of(move, self.sentences.figure.readings)
-        length = self.length(amount)
         if move.role == roles.MARK:
             return self.mark_frame(move, why)
+        # The opposite of the sum is as long as the sum was read.
+        length = self.read(amount) if move.role == roles.RESULTANT else self.length(amount)
         name = self.sentences.notation.tags.get(move.phasor) or self.line_name(move.line)
         sentence, turned = ruler_for(self.places, move)
         draw = words.draw_companion if move.role == roles.COMPANION else words.draw_length
@@ -231,7 +232,8 @@ class Lesson:
         side = next((m for m in self.plan.construction.moves if isinstance(m, Join) and m.line == move.line), None)
         if side is None:
             sentence = words.ruler_along(self.line_name(move.line), place)
-            return sentence, words.mark_length(self.component_text(move.line, amount)), (), _short(length)
+            summed = self.sentences.summed(move.line)
+            return sentence, words.mark_length(summed), (), _short(summed) if self.sentences.side_of(amount) else ""
         end = self.place(side.start if side.start != move.start else side.end, move)
         return words.ruler_on_side(place, end), words.mark_length(length), (why,) if why else (), _short(length)
 
@@ -266,9 +268,9 @@ class Lesson:
         return sentence, words.read_length(length), (represented, why) if why else (represented,), _short(length)
 
     def component_text(self, line: str, amount: float) -> str:
-        """Return a component on an axis, with its side."""
+        """Return a component that is read off an axis, with its side."""
         side = self.sentences.side_of(amount)
-        length = self.length(amount)
+        length = self.read(amount)
         return parts.across_part(length, side) if line == AXIS_ACROSS else parts.upward_part(length, side)
 
     def arc_frame(self, move: CrossArcs, phase: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:

@@ -4,10 +4,9 @@
 from pycore.sheet import kinds
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
-from pycore.sums.sentences import StepSentences, describe
+from pycore.sums.sentences import StepSentences
 from pycore.sums.wording import SheetWords
 from pycore.words import plain
-from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
 from pycore.words.accuracy import ELLIPSE_NOTE
 from pycore.words.constructions import as_line
@@ -16,27 +15,25 @@ from pycore.words.constructions import as_line
 def sheet_words(
     case: SumCase, plan: Plan, kind: str, method: str, task: str, values_text: str, *, drawing_note: str = ""
 ) -> SheetWords:
-    """Return the notes and description of a kind of sheet.
+    """Return the notes of a kind of sheet, and the description of a problem.
 
     ``method``: as the title block names it. ``task``: what to find. ``values_text``: values that are not in the table.
     ``drawing_note``: how the drawing lies on the paper, if a page has words of its own for it.
     """
-    bar = plan.layout.bar_text
     short = plan.layout.small
-    sentences = StepSentences(plan, case.notation)
     if kind == kinds.PROBLEM:
+        sentences = StepSentences(plan, case.notation)
         direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
         reference = plain(as_line(case.notation.reference))
         direction_note = drawing_note or sum_words.drawing_direction(reference, direction, sense, short=short)
-        task = f"{task}: {method}" if case.method_in_task else task
-        notes = sum_words.problem_notes(task, values_text, direction_note, bar, short=short)
+        task = f"{task}: {method}" if case.method_in_task and not short else task
+        notes = sum_words.problem_notes(task, values_text, direction_note)
         description = sum_words.problem_description(
             case.notation.words.plural, method, case.begun(plan)
         )
         return SheetWords(notes, description)
-    description = describe(sentences.all_moves())
     if kind == kinds.OVERLAY:
         first = plain(case.notation.tags[case.arms[0].key])
-        notes = sum_words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
-        return SheetWords(notes if case.closed or short else (*notes, ELLIPSE_NOTE), description)
-    return SheetWords(paper_words.print_notes(bar), description)
+        notes = sum_words.overlay_notes(first, short=short, mirrored=case.problem["mirror"] == "yes")
+        return SheetWords(notes if case.closed or short else (*notes, ELLIPSE_NOTE))
+    return SheetWords(())

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import TYPE_CHECKING, Any, Generic, Protocol, TypeVar
 
 from pycore import quantity
-from pycore.constructions.methods import COMPONENTS, FIRST_PAIR
+from pycore.constructions.methods import COMPONENTS
 from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Page
 from pycore.errors import Fault
@@ -122,9 +122,8 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     before = (words.PREDICT_FIRST, needed) if needed else (words.PREDICT_FIRST,)
     blocks = (*(Paragraph(phrase) for phrase in before), *blocks)
     key = method if method == COMPONENTS else f"{method}-{order}"
-    draws = (("method", method), ("order", order if case.orders(method) != (FIRST_PAIR,) else ""), ("scale", ""))
     title = case.method_title(method, order)
-    return Working(key, title, blocks, draws, on_sheet)
+    return Working(key, title, blocks, on_sheet)
 
 
 def constructed(case: SumCase, sheet_plan: Plan) -> list[Working]:
@@ -296,11 +295,11 @@ class SumPage(Generic[Case]):
 
     def _sheets(self, case: Case, opening: ReopenInfo, kinds: tuple[str, ...]) -> Iterator[tuple[Page, ...]]:
         """Yield sheets of these kinds, each with its further pages; the figure is in the same place on all."""
-        plan, code, stand = case.sheet_plan(), self.code_for(case), None
+        plan, code, placed = case.sheet_plan(), self.code_for(case), None
         for kind in kinds:
             request = SheetRequest(kind, opening, code)
-            composed = composed_of(case, plan, request, stand)
-            stand = composed.stand
+            composed = composed_of(case, plan, request, placed)
+            placed = composed.settled
             yield (composed.page, *self.further_pages(case, plan, request))
 
     def issued(

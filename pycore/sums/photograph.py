@@ -16,12 +16,13 @@ from pycore.words.phrase import Phrase
 
 @dataclass(frozen=True, slots=True)
 class PhotoTask:
-    """A drawing to be judged: the symbol of its result, the places (mm) of the sheet's marks by number and of the
-    common point, and the number format."""
+    """A drawing to be judged: the symbol of its result, the places (mm) of the sheet's marks by number, those that
+    sheets printed before had, that of the common point, and the number format."""
 
     drawing: ReferenceDrawing
     symbol: Phrase
     numbered: tuple[tuple[int, Point], ...]
+    older: tuple[tuple[int, Point], ...]
     origin: Point
     notation: Notation
 
@@ -41,5 +42,5 @@ def photo_task(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
         plan.construction, plan.picture, plan.factor, plan.scale, case.hand,
         plan.factor * case.scatter(plan).half_width, tags,
     )  # fmt: skip
-    places = marks.numbered(plan.layout, stand.origin)
-    return PhotoTask(drawing, case.notation.tags[SUM_KEY], places, stand.origin, case.notation)
+    places, older = (marks.numbered(plan.layout, stand.origin, edition) for edition in marks.EDITIONS)
+    return PhotoTask(drawing, case.notation.tags[SUM_KEY], places, older, stand.origin, case.notation)

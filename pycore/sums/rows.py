@@ -6,16 +6,23 @@ from pycore import quantity
 from pycore.constructions.methods import THE_RETURNING
 from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
 from pycore.phasor import wrap
-from pycore.sheet.furniture import TableRow
-from pycore.sheet.media import USUAL
 from pycore.sheet.plan import Plan
+from pycore.sheet.sheet_text import LineSample, TableRow
+from pycore.sheet.styles import USUAL
 from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.sentences import StepSentences
 from pycore.sums.wording import degrees_text
 from pycore.words import moves_list
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
-from pycore.words.phrase import Phrase, say
+from pycore.words.phrase import Phrase, plain, say
+
+
+def sample_of(case: SumCase, key: str) -> LineSample:
+    """Return how a phasor's own line looks."""
+    if case.companions and key in [arm.key for arm in case.companions.arms]:
+        return LineSample(case.companions.ink, 0, double=True)
+    return LineSample(case.inks().get(key, "ink"), case.ticks().get(key, 0))
 
 
 def row_of(
@@ -33,7 +40,8 @@ def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableR
         amount = case.companions.writing.amount(arm.size) if case.companions else ""
         row = _direction_row(case, plan, case.notation.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
         known = amount if case.typed_companions else words.ROOM
-        rows.append(TableRow(row.symbol, known, words.ROOM, words.ROOM) if measured else row)
+        shown = TableRow(row.symbol, known, words.ROOM, words.ROOM) if measured else row
+        rows.append(replace(shown, sample=sample_of(case, arm.key)))
     return rows
 
 
@@ -78,7 +86,10 @@ def rows_of(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
     figure = plan.construction.figure
     rows = _companion_rows(case, plan, measured=False)
     rows += [
-        row_of(case, case.row_tag(arm.key), arm.size, arm.angle, plan, as_typed=case.typed(arm.key))
+        replace(
+            row_of(case, case.row_tag(arm.key), arm.size, arm.angle, plan, as_typed=case.typed(arm.key)),
+            sample=sample_of(case, arm.key),
+        )
         for arm in case.arms
     ]
     if DIAGONAL_LENGTH in figure.readings:
@@ -86,7 +97,7 @@ def rows_of(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
         size, angle = figure.readings[DIAGONAL_LENGTH], figure.lines[DIAGONAL].degrees
         rows.append(row_of(case, case.row_tag(arm_key(order)), size, angle, plan))
     total = row_of(case, case.row_tag(SUM_KEY), case.size, None if case.closed else case.angle, plan)
-    rows.append(replace(total, ruled=True))
+    rows.append(replace(total, ruled=True, sample=None if case.closed else sample_of(case, SUM_KEY)))
     if plan.construction.resultant == THE_RETURNING and case.angle is not None and not case.closed:
         rows.append(row_of(case, case.row_tag(RETURN_KEY), case.size, wrap(case.angle + 180.0), plan))
     further, results = further_of(case, plan)
@@ -135,6 +146,13 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     after = [TableRow(tag_of(case, component), room, room, room) for component in further]
     after += [TableRow(tag, room, "", "") for tag, _ in results]
     return (*rows, *_ruled_off(after))
+
+
+def phasors_drawn(case: SumCase, rows: tuple[TableRow, ...]) -> str:
+    """Return a table's rows as text, for people who cannot see the drawing."""
+    origin = case.notation.voltage if case.notation.polar else case.notation.reference
+    read = [(plain(row.symbol), row.amount, row.length, f"{row.angle} {row.sense}".strip()) for row in rows]
+    return words.phasors_drawn(case.units_head(), plain(sum_words.angle_from(origin)), read)
 
 
 def head_of(case: SumCase) -> tuple[Phrase, Phrase, Phrase, Phrase]:

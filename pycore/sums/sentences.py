@@ -8,17 +8,24 @@ from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import Step, sum_of
 from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
 from pycore.constructions.moves import DrawParallel, Join, Supplement, TurnAngle, turn_of
-from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT, RETURN_KEY, SUM_KEY
+from pycore.constructions.names import (
+    AXIS_ACROSS,
+    AXIS_UP,
+    DIAGONAL_LENGTH,
+    RESULT_LENGTH,
+    RESULTANT,
+    RETURN_KEY,
+    SUM_KEY,
+)
 from pycore.phasor import wrap
 from pycore.sums.answer import Block, Move
 from pycore.sums.companions import companion_sentence, partial_sum_sentence
 from pycore.sums.on_paper import PROTRACTOR_REACH, OnPaper
-from pycore.sums.wording import supplement_text, whole_degrees, wider_than_right
+from pycore.sums.wording import length_text, read_to_half, supplement_text, whole_degrees, wider_than_right
 from pycore.words import answers as answer_words
 from pycore.words import components as parts
 from pycore.words import constructions as words
 from pycore.words import parallelogram as parallel
-from pycore.words import plain
 from pycore.words.phrase import Phrase
 
 
@@ -263,7 +270,7 @@ class StepSentences(OnPaper):
 
     def step_return(self, step: Step) -> tuple[Phrase, Phrase]:
         """The returning phasor from the common point."""
-        length = self.length(self.figure.readings[RESULT_LENGTH])
+        length = self.reading(self.figure.readings[RESULT_LENGTH])
         return words.return_opposite(self.notation.words.opposite, length), (self.notation.words.why_opposite,)
 
     def step_axes(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -288,11 +295,22 @@ class StepSentences(OnPaper):
         return (millimetres > 0) - (millimetres < 0)
 
     def parts(self, across: float, upward: float) -> tuple[str, str]:
-        """Return a horizontal and a vertical component in words."""
+        """Return a horizontal and a vertical component as they are read off, in words."""
         return (
-            parts.across_part(self.length(across), self.side_of(across)),
-            parts.upward_part(self.length(upward), self.side_of(upward)),
+            parts.across_part(self.reading(across), self.side_of(across)),
+            parts.upward_part(self.reading(upward), self.side_of(upward)),
         )
+
+    def summed(self, axis: str) -> str:
+        """Return the sum of the components on an axis in words: of those that were read off, as printed before it.
+
+        Where these leave nothing of a sum that has a side, it is the drawing's own.
+        """
+        letter, amount = ("x", self.sums()[0]) if axis == AXIS_ACROSS else ("y", self.sums()[1])
+        readings = (self.figure.readings[f"{letter}{arm.number}"] for arm in self.construction.arms)
+        read, side = math.fsum(read_to_half(self.millimetres(reading)) for reading in readings), self.side_of(amount)
+        text = length_text(read if read * side > 0 else self.millimetres(amount), self.notation.mark)
+        return parts.across_part(text, side) if axis == AXIS_ACROSS else parts.upward_part(text, side)
 
     def sums(self) -> tuple[float, float]:
         """Return the sums of the components on both axes."""
@@ -309,11 +327,11 @@ class StepSentences(OnPaper):
 
     def step_add(self, step: Step) -> tuple[Phrase, Phrase]:
         """The components added on each axis."""
-        return parts.add_parts(*self.parts(*self.sums())), words.NOTHING
+        return parts.add_parts(self.summed(AXIS_ACROSS), self.summed(AXIS_UP)), words.NOTHING
 
     def step_corner(self, step: Step) -> tuple[Phrase, Phrase]:
         """The rectangle on both sums, or a mark if one is zero."""
-        across, upward = self.parts(*self.sums())
+        across, upward = self.summed(AXIS_ACROSS), self.summed(AXIS_UP)
         sides = self.sum_sides()
         if 0 in sides:
             return parts.corner_on_axis(across if sides[0] else upward), words.NOTHING
@@ -366,6 +384,3 @@ def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
     )
 
 
-def describe(blocks: tuple[Block, ...]) -> str:
-    """Return all sentences as one text, for screen readers."""
-    return " ".join(f"{block.step}. {plain(block.phrase)}" for block in blocks if isinstance(block, Move))

@@ -2,24 +2,32 @@
 
 from dataclasses import dataclass, replace
 
+from pycore.constructions.methods import TIP_TO_TAIL
+from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Group, Page, mirrored
 from pycore.forms import links
 from pycore.geometry import Box
-from pycore.sheet import compose, furniture, kinds
+from pycore.sheet import compose, kinds
 from pycore.sheet.code import SMALLEST_MODULE, module_of
-from pycore.sheet.furniture import SheetText, TableRow
-from pycore.sheet.media import PHONE, USUAL
-from pycore.sheet.moves_sheet import moves_pages
+from pycore.sheet.moves_sheet import TextSection, moves_pages
 from pycore.sheet.plan import Plan
-from pycore.sheet.strokes import PhasorStyles, Placement
+from pycore.sheet.sheet_text import BlockText, FieldText, SheetText, TableRow
+from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement
+from pycore.sheet.styles import PHONE, USUAL
+from pycore.sheet.title_block import fits_block
+from pycore.sums.answer import Move
 from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.request import SheetRequest
-from pycore.sums.rows import alike, head_of, problem_rows, row_of, rows_of
-from pycore.sums.sentences import StepSentences, describe
+from pycore.sums.rows import alike, head_of, phasors_drawn, problem_rows, row_of, rows_of
+from pycore.sums.sentences import StepSentences
 from pycore.sums.worksheet import worksheet_of
 from pycore.words import moves_list
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
+from pycore.words.answers import with_article
+from pycore.words.furniture import NAME
+from pycore.words.phrase import plain, stressed
+from pycore.words.sums import ROUTINE
 
 
 def look_of(case: SumCase) -> PhasorStyles:
@@ -38,7 +46,7 @@ def _scale_words(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[str,
     if request.own_scale:
         return words.own_scale(case.notation.writing.unit), ""
     both = case.notation.scales(plan.scale, plan.second)
-    return scale, both if furniture.fits_block(both, plan.layout) else scale
+    return scale, both if fits_block(both, plan.layout) else scale
 
 
 def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -57,7 +65,7 @@ def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[st
         rows = qr.matrix(f"{opening.base}#{fragment}")
     except (ImportError, ValueError):
         return (), _how_it_opens(request)
-    side = plan.layout.style.code
+    side = plan.layout.style.code if plan.layout.style.whole else plan.layout.code.height
     if module_of(rows, Box(0.0, 0.0, side, side)) < SMALLEST_MODULE:
         return (), _how_it_opens(request)
     return rows, words.OPENS_BY_CODE
@@ -91,11 +99,71 @@ def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tup
 
 
 def _sheet_number(case: SumCase, request: SheetRequest) -> str:
-    """Return the number of the sheet; the first of a problem in a class set has the learner's number."""
+    """Return the number of the sheet; in a class set it has the learner's number."""
     issue = request.opening.issue
-    if issue is not None and request.number == 1:
-        return words.sheet_of(issue.number, issue.of)
+    if issue is not None:
+        number = words.sheet_of(issue.number, issue.of)
+        return number if request.number == 1 else words.further_sheet(number, request.number)
     return words.sheet_of(request.number, case.sheets)
+
+
+def _block(case: SumCase, plan: Plan, request: SheetRequest, method: str, scale: str) -> BlockText:
+    """Return the title block: of a problem with cells to fill in, else with those of a solved sheet."""
+    kind, printed, sheet = request.kind, case.problem.form, plan.layout
+    way = words.ORIENTATIONS[sheet.orientation]
+    return BlockText(
+        title=case.sheet_title(kinds.CONSTRUCTION), kind=words.KINDS[kind],
+        place=case.problem.place or (case.scenario if case.problem.is_example else ""), method=method,
+        name=(words.NAME, printed["who"]), group=(words.GROUP, printed["group"]), date=(words.DATE, printed["date"]),
+        scale=(words.SCALE, scale), paper=(words.PAPER, f"{sheet.paper}, {way}"),
+        sheet=(words.SHEET, _sheet_number(case, request)),
+        by_hand=kind == kinds.PROBLEM, marked=kind != kinds.CONSTRUCTION, maker=NAME,
+    )  # fmt: skip
+
+
+def _field(case: SumCase, plan: Plan) -> FieldText:
+    """Return the words in the field of the drawing."""
+    bar = "" if plan.layout.small else plan.layout.bar_text
+    # Angles count from the first direction, unless they are those of the calculation.
+    at_zero = not case.notation.polar or not case.picture.reference
+    return FieldText(
+        turning=words.TURNING, anticlockwise=case.picture.sense > 0, zero=words.ZERO if at_zero else "",
+        up=case.picture.first == "up", point=words.START if plan.construction.method == TIP_TO_TAIL else words.POINT,
+        print_check=words.print_check(bar), teaching=words.FOOT,
+    )  # fmt: skip
+
+
+def _steps(plan: Plan, case: SumCase) -> tuple[tuple[str, str], ...]:
+    """Return the numbered steps of a solved sheet, the choice of the scale aside: each whole, and what it stresses."""
+    moves = [block.phrase for block in StepSentences(plan, case.notation).all_moves() if isinstance(block, Move)]
+    return tuple((plain(phrase), stressed(phrase)) for phrase in moves[1:])
+
+
+def _answer(case: SumCase, plan: Plan) -> str:
+    """Return what was found in one sentence, for the head of a solved sheet."""
+    if case.closed:
+        return plain(case.zero_reason())
+    name = case.result_word or with_article(plain(case.sum_word))
+    symbol, direction = plain(case.notation.tags[SUM_KEY]), plain(case.direction(plan))
+    sentence = sum_words.answer_sentence(name, symbol, case.amount(case.size), direction)
+    beside = case.companions
+    if beside is None or case.typed_companions:
+        return sentence
+    # What goes along was to be found too: the current of a series circuit.
+    amounts = ((plain(case.notation.tags[arm.key]), beside.writing.amount(arm.size)) for arm in beside.arms)
+    return " ".join((*(sum_words.found_beside(*one) for one in amounts), sentence))
+
+
+def _sentence(case: SumCase, plan: Plan, kind: str, notes: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:
+    """Return what stands above all else, question or answer, and the notes below it."""
+    if kind == kinds.CONSTRUCTION:
+        return _answer(case, plan), notes
+    question = next((note for note in notes if note.endswith(ROUTINE)), "")
+    if kind == kinds.PROBLEM and question:
+        # On the smallest paper the rows of results say it.
+        routine = () if plan.layout.small else (ROUTINE,)
+        return question.removesuffix(ROUTINE).strip(), (*routine, *(note for note in notes if note != question))
+    return (notes[0], notes[1:]) if notes else ("", ())
 
 
 def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
@@ -105,38 +173,36 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     rows = problem_rows(case, plan, any_method=request.any_method) if is_problem else rows_of(case, plan)
     # The link is on the first sheet.
     code, code_words = _opening(case, plan, request) if request.number == 1 else ((), ())
-    printed = case.problem.form
     method = case.method_words(plan, any_method=request.any_method)
     sheet_words = case.sheet_words(plan, kind, method)
-    further = words.issued_notes(request.problem_of_set) if request.problem_of_set else ()
     second, check = _second_scale(case, plan, request)
+    sentence, notes = _sentence(case, plan, kind, sheet_words.notes)
+    further = (*words.issued_notes(request.problem_of_set),) if request.problem_of_set else ()
+    more = case.further_question() if is_problem else ""
     sheet_text = SheetText(
-        title=case.sheet_title(kind),
-        subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
-        method=method,
+        sentence=sentence,
+        field=_field(case, plan),
+        block=_block(case, plan, request, method, scale_cell),
         head=head_of(case),
         rows=rows,
         scale_words=scale,
-        notes=(*sheet_words.notes[:-1], f"{sheet_words.notes[-1]} {check}".strip(), *further),
-        foot=words.FOOT,
+        notes=(*notes, more, check, *further),
         second_scale=second,
-        block=(
-            (words.SCALE, scale_cell), (words.PAPER, plan.layout.paper),
-            (words.SHEET, _sheet_number(case, request)),
-            (words.NAME, printed["who"]), (words.GROUP, printed["group"]), (words.DATE, printed["date"]),
-        ),
         code_words=code_words,
         page_title=words.page_title(
             case.sheet_title(kind), method, case.notation.scales(plan.scale, plan.second)
         ),
-        description=sheet_words.description,
+        description=sheet_words.description or phasors_drawn(case, rows),
+        steps=_steps(plan, case) if kind == kinds.CONSTRUCTION and case.printed == USUAL else (),
         code=code,
         short_code=issue.code if issue else request.code,
-        more=case.further_question() if is_problem else "",
-        work=worksheet_of(case, plan, sheet_words.notes, any_method=request.any_method) if is_problem else None,
+        work=worksheet_of(case, plan, sentence, any_method=request.any_method) if is_problem else None,
     )  # fmt: skip
+    if case.printed == USUAL:
+        return sheet_text
     # Beside a drawing that is to be read easily stand few words; the others have pages of their own.
-    return replace(sheet_text, notes=(), foot="", code_words=(), more="") if case.printed != USUAL else sheet_text
+    bare = replace(sheet_text.field, print_check="", teaching="", point="")
+    return replace(sheet_text, sentence="", notes=(), field=bare, code_words=())
 
 
 def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
@@ -158,15 +224,15 @@ def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ..
 
 
 def composed_of(
-    case: SumCase, plan: Plan, request: SheetRequest, stand: Placement | None = None
+    case: SumCase, plan: Plan, request: SheetRequest, placed: tuple[Placement, FigureStrokes] | None = None
 ) -> compose.ComposedSheet:
-    """Return the requested sheet and the placement of its figure: ``stand``, if another kind has set it."""
+    """Return the requested sheet and how its figure stands: ``placed``, if another kind has settled it."""
     kind = request.kind
     tolerance = None
     if kind == kinds.OVERLAY and not case.closed:
         tolerance = compose.ToleranceEllipse(*case.scatter(plan).ellipse())
     writing, start = _writing(case, plan, request), case.problem["start"]
-    composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, stand)
+    composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, placed)
     turned_over = kind == kinds.OVERLAY and case.problem["mirror"] == "yes"
     return replace(composed, page=mirrored(composed.page)) if turned_over else composed
 
@@ -184,8 +250,11 @@ class FurtherSheet:
     description: str
 
 
-def further_page(case: SumCase, sheet: FurtherSheet, request: SheetRequest, groups: tuple[Group, ...]) -> Page:
-    """Return a further sheet, of the requested number, with these groups drawn on it."""
+def further_pages(
+    case: SumCase, sheet: FurtherSheet, request: SheetRequest, groups: tuple[Group, ...]
+) -> tuple[Page, ...]:
+    """Return a further sheet, of the requested number, with these groups drawn on it; where the drawing has a page to
+    itself, its table and notes follow on the next."""
     plan, room = sheet.plan, words.ROOM
     title = sum_words.sheet_titles(sheet.name)[request.kind]
     rows = tuple(
@@ -195,12 +264,21 @@ def further_page(case: SumCase, sheet: FurtherSheet, request: SheetRequest, grou
     )
     rows = alike((*rows[:-1], replace(rows[-1], ruled=True)), case.notation.mark)
     named = words.page_title(title, sheet.method, case.notation.scale(plan.scale))
+    whole = _writing(case, plan, request)
+    usual = case.printed == USUAL
+    name = sum_words.sheet_titles(sheet.name)[kinds.CONSTRUCTION]
     writing = replace(
-        _writing(case, plan, request), title=title, method=sheet.method, rows=rows, more="", work=None,
-        notes=() if case.printed != USUAL else sheet.notes, page_title=named, description=sheet.description,
+        whole, block=replace(whole.block, title=name, method=sheet.method),
+        rows=rows, work=None, steps=(), sentence="",
+        notes=sheet.notes if usual else (), page_title=named, description=sheet.description,
     )  # fmt: skip
-    page = compose.page_of(plan.layout, writing, groups)
-    return mirrored(page) if request.kind == kinds.OVERLAY and case.problem["mirror"] == "yes" else page
+    page = compose.page_of(plan.layout, writing, groups, compose.surround(plan.layout, writing))
+    page = mirrored(page) if request.kind == kinds.OVERLAY and case.problem["mirror"] == "yes" else page
+    if not plan.layout.style.whole:
+        return (page,)
+    lists = (TextSection(moves_list.LOOK, (*sheet.notes, words.print_note(plan.layout.bar_text))),)
+    below = replace(writing, second_scale=(), short_code="")
+    return (page, *moves_pages(plan.layout, title, lists, words.FOOT, (named,), sheet.description, below))
 
 
 def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
@@ -210,10 +288,10 @@ def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
 
 def view_of(case: SumCase, plan: Plan) -> Page:
     """Return the figure laid out for a phone."""
-    sentences = StepSentences(plan, case.notation)
     name, scale = case.sheet_title(kinds.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
-    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(sentences.all_moves()))
+    description = phasors_drawn(case, rows_of(case, plan))
+    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, description)
 
 
 def figure_of(case: SumCase, plan: Plan) -> Page:

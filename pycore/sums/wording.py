@@ -143,7 +143,7 @@ def _scale_text(writing: NumberFormat, scale: float) -> str:
 
 @dataclass(frozen=True, slots=True)
 class SheetWords:
-    """The notes beside a drawing, and its description for people who cannot see it."""
+    """The notes beside a drawing, and its description for people who cannot see it; "": the table, read aloud."""
 
     notes: tuple[str, ...]
-    description: str
+    description: str = ""

@@ -2,31 +2,27 @@
 
 from pycore.constructions.names import DIAGONAL_LENGTH, SUM_KEY, arm_key
 from pycore.sheet.plan import Plan
-from pycore.sheet.worksheet import GivenRow, ResultColumn, Worksheet
+from pycore.sheet.sheet_text import GivenRow, ResultColumn, Worksheet
 from pycore.sums.case import SumCase
-from pycore.sums.rows import directions_of, further_of, tag_of
+from pycore.sums.rows import directions_of, further_of, sample_of, tag_of
 from pycore.words import sheet as words
+from pycore.words.moves_list import HEAD_ANGLE
 from pycore.words.phrase import Phrase
-from pycore.words.sums import ROUTINE
 
 
-def worksheet_of(case: SumCase, plan: Plan, notes: tuple[str, ...], *, any_method: bool = False) -> Worksheet | None:
-    """Return the worksheet of a problem; None if its notes are too short to hold a question."""
-    question = next((note for note in notes if note.endswith(ROUTINE)), "")
-    if not question:
-        return None
+def worksheet_of(case: SumCase, plan: Plan, question: str, *, any_method: bool = False) -> Worksheet:
+    """Return the worksheet of a problem with its question."""
     given = (*_companions(case), *_arms(case, plan))
     some = any(words.ROOM not in (row.amount, row.direction) for row in given)
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
     return Worksheet(
-        question=question.removesuffix(ROUTINE).strip(),
+        question=question,
         head=(
             (words.GIVEN if some else words.TO_FIND,), (case.units_head(),), (words.LENGTH_UNIT,),
             words.directions_from(origin),
         ),
         given=given, result=(words.RESULT,), stages=words.STAGES,
-        results=_results(case, plan, origin, any_method=any_method), working=words.WORKING, turning=words.TURNING,
-        anticlockwise=case.picture.sense > 0,
+        results=_results(case, plan, origin, any_method=any_method), working=words.WORKING,
     )  # fmt: skip
 
 
@@ -37,18 +33,17 @@ def _companions(case: SumCase) -> tuple[GivenRow, ...]:
         return ()
     return tuple(
         GivenRow(
-            case.notation.tags[arm.key], beside.ink, 0,
-            beside.writing.amount(arm.size) if case.typed_companions else words.ROOM, words.ROOM, double=True,
+            case.notation.tags[arm.key], sample_of(case, arm.key),
+            beside.writing.amount(arm.size) if case.typed_companions else words.ROOM, words.ROOM,
         )
         for arm in beside.arms
     )  # fmt: skip
 
 
 def _arms(case: SumCase, plan: Plan) -> tuple[GivenRow, ...]:
-    inks, marks = case.inks(), case.ticks()
     return tuple(
         GivenRow(
-            case.row_tag(arm.key), inks.get(arm.key, "ink"), marks.get(arm.key, 0),
+            case.row_tag(arm.key), sample_of(case, arm.key),
             case.typed_amount(arm) if case.typed(arm.key) else words.ROOM,
             direction,
         )
@@ -63,7 +58,9 @@ def _results(case: SumCase, plan: Plan, origin: Phrase, *, any_method: bool) -> 
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
         columns.append(ResultColumn(case.row_tag(arm_key(plan.construction.order)), unit))
     columns.append(ResultColumn(total, unit))
-    columns.append(ResultColumn(words.found_from(case.notation.tags[SUM_KEY], origin), "°"))
+    # In large letters there is no room to say from where.
+    found = (HEAD_ANGLE,) if plan.layout.style.column else words.found_from(case.notation.tags[SUM_KEY], origin)
+    columns.append(ResultColumn(found, "°"))
     further, results = further_of(case, plan)
     columns += [ResultColumn(tag_of(case, component), unit) for component in further]
     columns += [ResultColumn(tag, "") for tag, _ in results]

@@ -52,9 +52,9 @@ PREDICT_FIRST = say(
 
 def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
     """Paper and scale below the sheet."""
-    tail = ", the largest scale from the list that fits" if chosen else ""
+    tail = " This is the largest scale that fits." if chosen else ""
     return say(
-        "{paper} {orientation}, {scale}{tail}.",
+        "{paper} {orientation}, {scale}.{tail}",
         paper=paper_name(paper),
         orientation=orientation,
         scale=scale,

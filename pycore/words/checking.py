@@ -2,7 +2,7 @@
 
 from pycore.words.phrase import Phrase, say
 
-TITLE = "Check an answer"
+TITLE = "Check"
 LEAD = "Type an answer with its direction. The page checks it and names the likely mistake."
 HOW = "How did you get it?"
 HOWS = (("drawn", "drawn", "mm"), ("calculated", "calculated", ""))

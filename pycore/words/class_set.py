@@ -40,6 +40,12 @@ OPENS_CHOICES = (("qr", "code and QR code"), ("code", "code only"))
 OPENS_HELP = "The QR code opens this learner’s problem on a phone. The phone can show the answer."
 SEED = "Set number"
 SEED_HELP = "The same number always gives the same values."
+GENERATOR = "Values drawn by"
+GENERATORS = (("2", "generator 2: long answers"), ("1", "generator 1: earlier sets"))
+GENERATOR_HELP = (
+    "Generator 2: the answer is at least 60 mm long on A4, 30 mm on A5. An earlier set keeps generator 1: the same "
+    "values, the same scale."
+)
 CODE = "Code of a set or a learner"
 CODE_HELP = "Type a code from the key or from any sheet to get the same set again."
 PERCENT = "Your tolerance for length"

@@ -1,10 +1,13 @@
 """The words of the classroom view's own furniture, of its share panel, and of the handout."""
 
 LESSON = "Lesson"
-TITLE = "Classroom view"
+TITLE = "Lesson view"
 BACK, NEXT, CLOSE = "Back", "Next", "Close"
 BACK_TO_STEP = "Back to the step"
 SHOW_READING = "Show the reading"
+ONWARD = "Next view"
+NEXT_VIEW = "Next: {view}. Press Next again."
+VIEW_BEFORE = "Back: {view}. Press Back again."
 MENU, MENU_TITLE, MENU_LEAD = "menu", "Menu", "Press a letter"
 WHY, ASK, HIDE = "why", "ask first", "hide"
 ASK_FIRST = "Ask first"
@@ -13,7 +16,7 @@ DARK = "Blank screen"
 LARGE = "Large print"
 NIGHT = "Day or night"
 NO_GUESS = "Clear the class’s arrow"
-OTHER_PAIR = "Other pair first"
+OTHER_ORDER = "Another order"
 GO_TO, GO = "Go to step", "Go"
 STEP = "Step"
 SHOW, METHOD, WITH_CLASS, FURTHER = "Show", "Method", "With the class", "Further choices"
@@ -30,15 +33,15 @@ METHOD_KEYS = {"parallelogram": "P", "tip-to-tail": "T", "components": "C"}
 SHARE = "Link, QR code"
 WAITING = "Loading. Your values will be shown soon."
 HIDDEN = "The answer is hidden."
-TYPED = "Step {digits}? Press Enter."
+TYPED = "Go to step {digits}: press Enter."
 PLAY, PAUSE = "Play", "Pause"
 BACK_TEN, ON_TEN = "− 10°", "+ 10°"
 GUESS = "the class’s arrow"
 GUESS_HELP = "Press on the picture to place the arrow that the class expects. It stays until the end."
 KEYS_TITLE = "Keys"
 KEYS = (
-    ("→, Page Down, space", "next"),
-    ("←, Page Up, Shift+space", "back"),
+    ("→, Page Down, space", "next; past the last step the next view"),
+    ("←, Page Up, Shift+space", "back; before the first step the view before"),
     ("Home, End", "first, last"),
     ("12 Enter", "step 12"),
     ("Waves: ←, →", "10°; with Shift 1°"),

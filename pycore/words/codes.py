@@ -6,8 +6,8 @@ HELP = f"Nine or twelve characters in groups of three, such as {EXAMPLE}. Capita
 OPEN = "Open the problem"
 
 FORM = (
-    "a code that begins with 3 has nine letters and digits, such as 333-JDL-2GA; one that begins with 4 has twelve, "
-    "such as 42C-332-3C2-9XZ"
+    "a code that begins with 3 or 5 has nine letters and digits, such as 333-JDL-2GA; one that begins with 4 has "
+    "twelve, such as 42C-332-3C2-9XZ"
 )
 
 

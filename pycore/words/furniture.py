@@ -1,6 +1,6 @@
 """The words of a page's furniture: headings, buttons, states. What an answer says stands elsewhere."""
 
-from pycore.words import cautions
+from pycore.words import cautions, checking
 
 NAME = "Phasor Folio"
 LANGUAGE = "en-GB"
@@ -28,18 +28,23 @@ OLD_ANSWER = "Old answer"
 OLD_DRAWING = "Old drawing"
 OLD_WORKINGS = "Old workings"
 OLD_FOR = "for the last usable values: "
-TABS = {"moves": "Moves", "results": "Every result", "check": "Check", "meter": "Meter"}
+TABS = {"moves": "Moves", "results": "Every result", "check": checking.TITLE, "meter": "Meter"}
+RESULTS_BRIEFLY = "Results"
+"""Where there is no room for every result."""
 TABS_LABEL = "Beside the sheet"
 MORE = "More"
 SETTINGS = "Settings"
+SETTINGS_BACK = "Put all settings back"
+SETTINGS_UNDO = "Undo: take my settings again"
+SETTINGS_ARE_BACK = "All settings are back to those of this page. Your values have not changed."
+SETTINGS_WERE = "All settings are those of this page already."
 HOW_TO = "How to write the values"
 WORKING = "Working on your values"
 SHEET_ON_REQUEST = "Whole sheet"
-OTHER_WAYS = "Another drawing"
+OTHER_ORDER = "Another order"
 KINDS = {"construction": "Drawn", "problem": "Blank", "overlay": "Overlay"}
 KINDS_LABEL = "Which sheet is shown and printed"
 ALL_KINDS = "All sheets in one PDF"
-PUT_ON_SHEET = "Put this drawing on the sheet"
 CALCULATION = "Calculation"
 
 GROUPS = {

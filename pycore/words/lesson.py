@@ -302,12 +302,12 @@ def view_not_here(title: str) -> str:
 
 def together(method: str) -> Phrase:
     """One more construction laid over the others."""
-    return say("{method}: the sum ends at the same point, in the small circle.", method=method)
+    return say("{method}. The sum ends at the same point, in the small circle.", method=method)
 
 
 def together_first(method: str) -> Phrase:
     """The first of the constructions that are laid over each other."""
-    return say("{method}: the sum ends in the small circle.", method=method)
+    return say("{method}. The sum ends in the small circle.", method=method)
 
 
 def together_reading(name: Name, amount: str) -> Phrase:
@@ -324,7 +324,7 @@ def rope(name: Name, amount: str, *, is_first: bool) -> Phrase:
 
 def net_pull(name: Name, amount: str) -> Phrase:
     """The one pull that would do the same."""
-    return say("One single pull would have the same effect: {name}, {amount}.", name=name, amount=amount)
+    return say("One pull would do the same: {name}, {amount}.", name=name, amount=amount)
 
 
 NO_PULL = say("The pulls add to zero: the ring does not move.")

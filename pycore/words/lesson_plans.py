@@ -25,7 +25,7 @@ COVER_LEAD = (
 COVER_DESCRIPTION = "A printable lesson for each topic, for a cover teacher who is not an electrician."
 PAGES = ((SLUG, TITLE), (COVER_SLUG, COVER_TITLE))
 COVER_DEMONSTRATION = (
-    "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes."
+    "Open the lesson view. Press the arrow key for each move and read its sentence aloud. 15 minutes."
 )
 """What a cover teacher does in the demonstration."""
 
@@ -72,7 +72,7 @@ PROTRACTOR = Handout("Reading a protractor", "reading-a-protractor")
 def handouts_of(slug: str, *more: Handout) -> tuple[Handout, ...]:
     """What a lesson of a topic prints and opens, with more of its own."""
     return (
-        Handout("Classroom view with these values", slug, (("view", "lesson"), ("step", "1"))),
+        Handout("Lesson view with these values", slug, (("view", "lesson"), ("step", "1"))),
         Handout("Problem sheet, two phasors drawn", slug, (("sheet", "problem"), ("start", "two"))),
         Handout("Problem sheet, starting point only", slug, (("sheet", "problem"),)),
         Handout("Problem sheet for easy reading", slug, (("sheet", "problem"), ("print", "easy"))),
@@ -93,7 +93,7 @@ def rig_of(slug: str) -> Handout:
 def cover_handouts_of(slug: str) -> tuple[Handout, ...]:
     """What a cover teacher hands out, and has for marking."""
     return (
-        Handout("Classroom view with these values", slug, (("view", "lesson"), ("step", "1"))),
+        Handout("Lesson view with these values", slug, (("view", "lesson"), ("step", "1"))),
         Handout("Problem sheet, one for each learner", slug, (("sheet", "problem"), ("start", "two"))),
         Handout("Finished drawing, for you", slug),
         Handout("Overlay, for you: lay it on a drawing to check it", slug, (("sheet", "overlay"),)),
@@ -128,7 +128,7 @@ QUESTIONS = (
 )
 KEEP_BOTH = "If two answers differ and you cannot see why, keep both drawings for the lecturer."
 NO_ELECTRICS = "No meters, no rig and no live measurements in this lesson: pencil and paper only."
-WITH_YOU = "You need no electrical knowledge: the classroom view shows and explains each move of ruler and protractor."
+WITH_YOU = "You need no electrical knowledge: the lesson view shows and explains each move of ruler and protractor."
 
 
 def part_heading(name: str, minutes: int) -> str:

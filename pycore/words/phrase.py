@@ -49,6 +49,12 @@ def plain(phrase: Phrase) -> str:
     return "".join(parts)
 
 
+def stressed(phrase: Phrase) -> str:
+    """The stressed part of a phrase as a short sentence in plain text; all of it if nothing is stressed."""
+    parts = [plain(piece.pieces) for piece in phrase if isinstance(piece, Emphasis)]
+    return f"{' '.join(parts).rstrip('.,:')}." if parts else plain(phrase)
+
+
 def added(tags: Sequence[Phrase]) -> Phrase:
     """Return tags joined with a plus sign, or with the minus sign that a tag begins with: I₁ − I₂."""
     pieces: list[Piece] = list(tags[0])
@@ -96,7 +102,7 @@ def _fill(
     return pieces
 
 
-_SYMBOL = re.compile(r"\b([A-Z])(?:_([A-Za-z0-9]+(?:,[0-9]+)?)|([₀-₉]+))|\b([IPQSUV])\b(?![/’-])")
+_SYMBOL = re.compile(r"(?:\b|(?<=\d))([A-Z])(?:_([A-Za-z0-9]+(?:,[0-9]+)?)|([₀-₉]+))|\b([IPQSUV])\b(?![/’-])")
 """V_R; I₁; a letter of a quantity alone."""
 _LEVEL = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789")
 

@@ -4,15 +4,15 @@ from pycore.words.phrase import Phrase, say
 
 SLUG = "practice"
 TITLE = "Practice"
-LEAD = "The level follows your answers. All of it stays on this device."
+LEAD = "The problems become harder when you solve them. Your record stays on this device."
 DESCRIPTION = "Free practice with phasors: one problem after another, checked at once, with the likely mistake named."
 WAY = "What to practise"
 SHOW = "Show me"
 GUESS, DRAW, ANSWER = "Guess", "Draw", "Answer"
 GUESS_HELP = (
-    "Drag the end of the dashed arrow to where you think the result ends. Rough is right: a guess is never marked."
+    "Drag the end of the dashed arrow to where you think the result ends. A rough guess is fine: it is not marked."
 )
-GUESS_KEYS = "Your guess: move it with the arrow keys, with Shift in smaller steps."
+GUESS_KEYS = "Your guess. Move it with the arrow keys. Shift makes the steps smaller."
 YOUR_GUESS = "your guess"
 DRAW_HELP = "With ruler and protractor, on the printed sheet."
 SHEET = "The sheet of this problem"
@@ -22,15 +22,15 @@ DIRECTIONS = (
 )
 """Eighths of a turn on the paper, anticlockwise from the right."""
 NEXT = "Next problem"
-AS_SHEET = "Open it as a sheet to print"
+AS_SHEET = "Open the sheet to print it"
 GIVEN, FIND = "Given", "Find"
 SOLVED, SHOWN = "Solved", "The answer"
 SHOWN_NOTE = "This does not count as solved. Go through it once, then try the next problem."
 
 KEPT = "Your record on this device"
 RULE = (
-    "Two problems right at the first try, one after the other: one level up. Two with the answer shown, one after the "
-    "other: one level down. “Look again” does not count against you. Nobody else sees this."
+    "Two problems in a row right first time: you go up one level. Two in a row with the answer shown: you go "
+    "down one level. “Look again” does not count. Nobody else sees this."
 )
 EXPORT = "Save as a file"
 IMPORT = "Load from a file"
@@ -64,7 +64,7 @@ def to_next(number: int, wanted: int) -> str:
     """What brings the next level; ``number`` 0: there is none above."""
     if not number:
         return "the highest level"
-    return f"{'one more' if wanted == 1 else 'two'} right at the first try: level {number}"
+    return f"for level {number}: {'one more' if wanted == 1 else 'two'} right first time"
 
 
 def solved(count: int, had: int) -> str:
@@ -110,4 +110,4 @@ def guessed(amount: str, direction: str) -> str:
     return f"Your guess: about {amount}, {direction}."
 
 
-GUESSED_NOTHING = "Your guess: nothing left over."
+GUESSED_NOTHING = "Your guess: the sum is zero."

@@ -6,7 +6,14 @@ from typing import Protocol
 from pycore.words.cautions import EXAMINING_BODY
 from pycore.words.phrase import Phrase, listed, say
 
-FOOT = "Phasor Folio. For teaching. Not for sizing an installation."
+FOOT = "For teaching. Not for sizing an installation."
+KINDS = {"construction": "solved", "problem": "problem", "overlay": "overlay"}
+"""Kinds of sheet, as the title block names them."""
+ORIENTATIONS = {"landscape": "landscape", "portrait": "portrait"}
+ZERO = "0°"
+"""Where the first direction meets the frame."""
+POINT, START = "common point", "start"
+"""The point from which a learner draws."""
 SCALE, PAPER, SHEET, NAME, GROUP, DATE = "scale", "paper", "sheet", "name", "group", "date"
 NO_ANGLE = "no arrow"
 ROOM = "____"
@@ -25,6 +32,17 @@ def stands_aside(names: Sequence[str], millimetres: str) -> str:
     return f"{listed(names, 'and')} lie on other lines. They are drawn aside; thin lines carry their ends over."
 
 
+def phasors_drawn(unit: str, angles: str, phasors: Sequence[tuple[str, str, str, str]]) -> str:
+    """A drawing for people who cannot see it. ``unit``: of amounts that name none; ``angles``: from where they are
+    measured. Of each phasor its symbol, amount, length in mm and angle, "" for what it has not."""
+    read = (
+        f"{symbol}: {', '.join(filter(None, (amount, length and f'{length} {LENGTH_UNIT}', angle)))}."
+        for symbol, amount, length, angle in phasors
+    )
+    opening = f"Amounts in {unit}; {angles}." if unit else f"{angles[0].upper()}{angles[1:]}."
+    return " ".join((opening, *read))
+
+
 def directions_from(origin: Phrase) -> Phrase:
     """Head of the directions on a problem sheet."""
     return say("direction from {origin}", origin=origin)
@@ -36,7 +54,7 @@ def found_from(found: Phrase, origin: Phrase) -> Phrase:
 
 
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
-OPENS_ISSUED = ("The code of this problem. Type it on the page under “Check an answer”.", "The code of this problem.")
+OPENS_ISSUED = ("The code of this problem. Type it on the page under “Check”.", "The code of this problem.")
 ANY_METHOD = "any method"
 
 
@@ -92,9 +110,19 @@ def sheet_of(number: int, of: int) -> str:
     return f"{number} of {of}"
 
 
-def print_notes(bar: str) -> tuple[str, ...]:
-    """How to print true to scale."""
-    return (f"Print at 100 %. If both bars measure {bar}, every line on this sheet has its exact length.",)
+def further_sheet(learner: str, number: int) -> str:
+    """A further sheet of a learner in a class set: 3 of 30, page 2."""
+    return f"{learner}, page {number}"
+
+
+def print_check(bar: str) -> str:
+    """How to print true to scale, in the foot line; without the bars where there is little room."""
+    return f"Print at 100 %: both bars {bar}." if bar else "Print at 100 %."
+
+
+def print_note(bar: str) -> str:
+    """The same in a sentence that says why."""
+    return f"Print at 100 %. If both bars measure {bar}, every line on this sheet has its exact length."
 
 
 def page_title(title: str, method: str, scale: str) -> str:

@@ -96,32 +96,34 @@ def second_label(plural: str) -> Phrase:
     return say("scale of {plural}", plural=plural)
 
 
+def answer_sentence(name: str, symbol: str, amount: str, direction: str) -> str:
+    """What was found, at the head of a solved sheet: The neutral current I_N is 11.6 A, 87.5° anticlockwise from I₁."""
+    return f"{name[:1].upper()}{name[1:]} {symbol} is {amount}, {direction}."
+
+
+def found_beside(symbol: str, amount: str) -> str:
+    """A phasor of the second quantity that was found on the way: I is 5.33 A."""
+    return f"{symbol} is {amount}."
+
+
 ROUTINE = "Estimate first, then draw, measure and calculate."
 """What is done with every problem, after its task."""
 
 
-def problem_notes(task: str, values_text: str, direction_note: str, bar: str, *, short: bool) -> tuple[str, ...]:
-    """What is given on a problem sheet, and what the learner is to do; ``short``: the method stands in the title
-    block alone."""
+def problem_notes(task: str, values_text: str, direction_note: str) -> tuple[str, ...]:
+    """What is given on a problem sheet, and what the learner is to do."""
     values_text = f"{values_text}." if values_text and not values_text.endswith(".") else values_text
-    if short:
-        return (f"{values_text} {direction_note} Print at 100 %.".strip(),)
-    return (
-        f"{values_text} {direction_note}".strip(),
-        f"{task}. {ROUTINE}",
-        f"Print at 100 %: both bars {bar}.",
-    )
+    return (f"{values_text} {direction_note}".strip(), f"{task}. {ROUTINE}")
 
 
-def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple[str, ...]:
+def overlay_notes(first: str, *, short: bool, mirrored: bool) -> tuple[str, ...]:
     """How to lay the overlay on a drawing."""
     over = " Mirrored: lay it face down." if mirrored else ""
     if short:
-        return (f"Lay the starting point and {first} on the learner’s.{over} Print at 100 %.",)
+        return (f"Lay the starting point and {first} on the learner’s.{over}",)
     return (
-        f"Lay the overlay on the drawing, or hold both against a window: starting point on starting point, {first} "
-        f"along {first}.{over}",
-        f"Print at 100 %: both bars {bar}.",
+        f"Lay this sheet on the drawing: starting point on starting point, {first} along {first}.{over}",
+        "Or hold both against a window.",
     )
 
 

@@ -44,8 +44,8 @@ WEIGHTS = {"regular": 450, "bold": 650, "italic": 400}
 _IDLE_SPACE = re.compile(r"^\s|\s$|\s\s")
 
 
-STILL = ("frame", "check-bar", "title-block", "words", "opening", "foot")
-"""Names of groups that most edits leave as they are: the very same, made once (sheet/furniture.py)."""
+STILL = ("frame", "check-bar", "title-block", "scale", "opening", "foot")
+"""Names of groups that most edits leave as they are: the very same, made once (sheet/skeleton.py and others)."""
 
 Number = Callable[[float], str]
 Units = dict[str, Group]

@@ -198,7 +198,10 @@ async function openCode() {
 
 function newSeed() {
   const [drawn] = crypto.getRandomValues(new Uint32Array(1));
-  form.fill({ seed: String(drawn % SEEDS) });
+  // A new set has the values of the newest generator, whatever set was open.
+  const generators = need('select[name="generator"]', HTMLSelectElement).options;
+  const newest = [...generators].find((option) => option.defaultSelected);
+  form.fill({ seed: String(drawn % SEEDS), generator: newest?.value ?? "" });
 }
 
 /** @param {string} name */

@@ -6,6 +6,7 @@ const column = need(".column");
 const main = need("main");
 const switches = [...document.querySelectorAll("[data-settings-switch]")]; // one for each width: one is in view
 const more = need("[data-more]", HTMLDetailsElement);
+const choices = need(".choices");
 const also = need("[data-also-said]");
 const buttons = [...document.querySelectorAll("[data-tab]")];
 
@@ -20,8 +21,10 @@ export function show(name) {
 function turnSettings(on) {
   main.toggleAttribute("data-settings", on);
   for (const one of switches) one.setAttribute("aria-pressed", String(on));
-  if (on) need(".choices").scrollTop = 0;
+  if (on) choices.scrollTop = 0;
 }
+
+const firstSetting = () => [...choices.querySelectorAll("input, select")].find((one) => one.checkVisibility());
 
 /**
  * Bring what is not in view into view, whatever it stands behind.
@@ -52,8 +55,14 @@ function clicked(event) {
   if (tab) {
     turnSettings(false);
     show(tab.dataset.tab ?? "");
+    // Far down in a long list there would be nothing of a short one.
+    if (tab.getBoundingClientRect().top > column.getBoundingClientRect().top + 1) column.scrollIntoView();
   }
-  if (around(event, "[data-settings-switch]")) turnSettings(!main.hasAttribute("data-settings"));
+  if (around(event, "[data-settings-switch]")) {
+    turnSettings(!main.hasAttribute("data-settings"));
+    // Whom a key brought here goes on to the settings, which stand before the bar.
+    if (main.hasAttribute("data-settings") && event instanceof MouseEvent && event.detail === 0) firstSetting()?.focus();
+  }
   const go = around(event, "[data-also-go]");
   if (go) {
     const control = need(`[data-holds-values] [name="${CSS.escape(go.dataset.alsoGo ?? "")}"]`);

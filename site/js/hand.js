@@ -6,11 +6,14 @@ import { around, need } from "./elements.js";
 const SVG = "http://www.w3.org/2000/svg";
 const AROUND = [0, 4, 8, 12, 16]; // px from a finger within which a line counts as pressed
 const SIDE = 4.4; // mm, of the number beside the line
+const BESIDE = 5; // mm from the line to the number's middle
+const ALONG = [0.62, 0.4, 0.8, 0.25, 0.5]; // where along the line it may stand, in order of preference
 const list = need("[data-list]");
 const figure = need(".figure");
 
 let held = ""; // the step that was pressed
 let shown = ""; // the step whose lines are inked
+let passed = ""; // the step that is inked because the reader has scrolled to it
 
 const moves = () => /** @type {HTMLElement[]} */ ([...list.querySelectorAll("section.working .moves li")]);
 /** @param {string} step */
@@ -21,23 +24,34 @@ const moveAt = (event) => {
   return move instanceof HTMLElement ? move : null;
 };
 
-/** @param {Element} group */
-function middle(group) {
-  const line = group.querySelector(".exact, line");
+/** Where a number may stand beside the lines of a step, the best place first. @param {Element} group */
+function places(group) {
+  const line = group.querySelector(".exact") ?? group.querySelector("line");
   if (line) {
     const [x1, y1, x2, y2] = ["x1", "y1", "x2", "y2"].map((name) => Number(line.getAttribute(name)));
     const long = Math.hypot(x2 - x1, y2 - y1) || 1;
-    return { x: x1 + (x2 - x1) * 0.62 + ((y2 - y1) / long) * 5, y: y1 + (y2 - y1) * 0.62 - ((x2 - x1) / long) * 5 };
+    const away = { x: ((y2 - y1) / long) * BESIDE, y: ((x2 - x1) / long) * BESIDE };
+    return ALONG.flatMap((share) => [1, -1].map((side) => (
+      { x: x1 + (x2 - x1) * share + side * away.x, y: y1 + (y2 - y1) * share - side * away.y }
+    )));
   }
   const box = /** @type {SVGGElement} */ (group).getBBox();
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  return [{ x: box.x + box.width / 2, y: box.y + box.height / 2 }];
+}
+
+/** The first place that hides no word. @param {Element} drawing @param {Element} group */
+function free(drawing, group) {
+  const words = [...drawing.querySelectorAll("text")].map((one) => /** @type {SVGTextElement} */ (/** @type {Element} */ (one)).getBBox());
+  const listed = places(group);
+  return listed.find(({ x, y }) => !words.some((box) => x + SIDE / 2 > box.x && x - SIDE / 2 < box.x + box.width
+    && y + SIDE / 2 > box.y && y - SIDE / 2 < box.y + box.height)) ?? listed[0];
 }
 
 /** @param {Element} drawing @param {string} step @param {string} number */
 function mark(drawing, step, number) {
   const group = drawing.querySelector(`:scope g[data-step="${CSS.escape(step)}"]`);
   if (!group || !drawing.checkVisibility()) return;
-  const { x, y } = middle(group);
+  const { x, y } = free(drawing, group);
   const place = document.createElementNS(SVG, "g");
   place.setAttribute("class", "step-mark");
   place.setAttribute("aria-hidden", "true");
@@ -68,18 +82,44 @@ function ink(step) {
   for (const drawing of figure.querySelectorAll("svg[data-sheet], svg[data-view]")) {
     const groups = [...drawing.querySelectorAll("g[data-step]")];
     const drawn = groups.some((group) => group.dataset.step === step);
+    // What only measures inks what was drawn last.
+    const last = Math.max(0, ...groups.map((group) => Number(group.dataset.step)).filter((one) => one <= Number(step)));
     for (const group of groups) {
-      const difference = Number(group.dataset.step) - Number(step);
-      if (!drawn || difference === 0) delete group.dataset.when;
+      const difference = Number(group.dataset.step) - last;
+      if (!last || difference === 0) delete group.dataset.when;
       else group.dataset.when = difference < 0 ? "before" : "later";
     }
     if (own && drawn) mark(drawing, step, String(all.indexOf(own) + 1));
   }
+  figure.dispatchEvent(new Event("inked"));
+}
+
+/** The step whose lines are inked; "" if none is. */
+export const inked = () => shown;
+
+/**
+ * Ink the move that is in view between two heights of the window: the one in hand if it is there, else the first.
+ * @param {number} top @param {number} bottom
+ */
+export function follow(top, bottom) {
+  const listed = moves().map((move) => ({ step: move.dataset.forStep ?? "", box: move.getBoundingClientRect() }));
+  const seen = listed.filter(({ box }) => box.height > 0 && box.bottom > top && box.top < bottom);
+  if (shown && shown !== passed && seen.some((one) => one.step === shown)) return;
+  held = "";
+  passed = seen.find(({ box }) => box.top >= top - box.height / 3)?.step ?? "";
+  ink(passed);
+}
+
+/** Nothing is inked any longer because it was scrolled to. */
+export function unfollow() {
+  if (shown === passed) ink(held);
+  passed = "";
 }
 
 // What is only pointed at does not unfold: the list would move under the pointer.
 /** @param {HTMLElement} move */
 function take(move) {
+  passed = "";
   for (const other of moves()) {
     other.tabIndex = other === move ? 0 : -1;
     other.toggleAttribute("data-unfolded", other === move);
@@ -143,7 +183,7 @@ export function again() {
   shown = "";
   const move = moveOf(step);
   if (!move) held = "";
-  move?.setAttribute("data-unfolded", "");
+  if (step !== passed) move?.setAttribute("data-unfolded", "");
   ink(move ? step : "");
 }
 

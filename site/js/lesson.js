@@ -6,6 +6,7 @@ import { around, need } from "./elements.js";
 import * as form from "./form.js";
 import { listen as listenToKeys } from "./lesson-keys.js";
 import * as large from "./lesson-large.js";
+import * as menu from "./lesson-menu.js";
 import * as picture from "./lesson-picture.js";
 import * as waves from "./lesson-waves.js";
 
@@ -32,6 +33,7 @@ const waitingWords = need('[data-lesson-region="lesson-text"] > :first-child', H
 /** @param {string} name */
 const button = (name) => need(`[data-lesson-do="${name}"]`, HTMLElement, dialog);
 const slug = document.documentElement.dataset.slug ?? "";
+const LAST = "last"; // the last step of a view, whatever its number
 
 /** @type {Joined} */
 let page; // set by join: { bridge, changed, failed, share }
@@ -125,7 +127,7 @@ function take(reply) {
   words.scrollTop = 0;
   Object.assign(slider, { max: String(reply.steps), value: String(reply.step) });
   slider.setAttribute("aria-valuetext", reply.progress);
-  syncChoices();
+  menu.follow(reply.view, reply.views);
   settle();
   keepFocus(reply.view);
   if (!waves.isMoving()) page.changed(); // browsers refuse an address that changes many times in a second
@@ -163,16 +165,17 @@ export function answered() {
 // A reading that each learner takes from their own drawing is never given at once.
 const isAsking = () => Boolean((place?.ask || shown?.measured) && !revealed && shown?.hidden);
 const isBlank = () => dialog.hasAttribute("data-blank");
-
 const isWhy = () => dialog.hasAttribute("data-why");
 // What follows from the switches: what is hidden, what the buttons say, what is read out.
 function settle() {
   const asking = isAsking();
   dialog.toggleAttribute("data-asking", asking);
   const next = button("next");
-  next.textContent = (isWhy() ? next.dataset.return : asking ? next.dataset.show : next.dataset.next) ?? "";
-  disable(next, !isWhy() && !asking && Number(shown?.step) === shown?.steps);
-  disable(button("back"), !isWhy() && Number(shown?.step) === 1);
+  const isEnd = !isWhy() && !asking && Number(shown?.step) === shown?.steps;
+  const told = isWhy() ? "return" : asking ? "show" : isEnd && menu.neighbour(1) ? "onward" : "next";
+  next.textContent = next.dataset[told] ?? "";
+  disable(next, isEnd && !menu.neighbour(1));
+  disable(button("back"), !isWhy() && Number(shown?.step) === 1 && !menu.neighbour(-1));
   disable(button("why"), !canExplain());
   press("ask", Boolean(place?.ask));
   press("hide", isBlank());
@@ -215,10 +218,27 @@ const turn = (by) => waves.turn(by, (step) => show(step));
 
 /** @param {number} by */
 function move(by) {
+  const step = Number(place?.step) + by;
   if (isWhy()) doings.why();
-  else if (shown?.view === "waves") turn(10 * by);
+  else if (menu.isOffered()) answerOffer(by);
   else if (by > 0 && isAsking()) reveal();
-  else go(Number(place?.step) + by);
+  else if (shown && (step < 1 || (step > shown.steps && shown.view !== "waves")) && menu.neighbour(by)) offer(by);
+  else if (shown?.view === "waves") turn(10 * by);
+  else go(step);
+}
+
+// Past the last step stands the next view: the first press offers it, so that no press too many leaves the picture.
+/** @param {number} by */
+function offer(by) {
+  fold(false);
+  liveLine.textContent = menu.offer(by);
+}
+
+/** @param {number} by */
+function answerOffer(by) {
+  const one = menu.isOffered() === by ? menu.neighbour(by) : null;
+  fold();
+  if (one) enter(one, by < 0 ? LAST : "1");
 }
 
 function reveal() {
@@ -279,6 +299,7 @@ function jump(text) {
 
 // The menu lies over the step's words, so that the picture stays in view.
 function fold(folded = true) {
+  menu.offer(0);
   if (panel.hidden === folded) return;
   panel.hidden = folded;
   panel.scrollTop = 0;
@@ -287,49 +308,27 @@ function fold(folded = true) {
   if (folded && panel.contains(document.activeElement)) button("more").focus();
 }
 
-// What a choice of the menu shows: the views that the problem offers, the methods that the form offers.
-function syncChoices() {
-  if (!place) return;
-  const inMoves = place.view === "lesson";
-  for (const one of /** @type {NodeListOf<HTMLElement>} */ (dialog.querySelectorAll("[data-lesson-view]"))) {
-    one.hidden = Boolean(shown && !shown.views.includes(one.dataset.lessonView ?? ""));
-    one.setAttribute("aria-pressed", String(one.dataset.lessonView === place.view));
-  }
-  const method = form.control("method");
-  const offered = method?.options ? new Set([...method.options].map(({ value }) => value)) : null;
-  for (const one of /** @type {NodeListOf<HTMLElement>} */ (dialog.querySelectorAll("[data-lesson-method]"))) {
-    one.hidden = Boolean(offered && !offered.has(one.dataset.lessonMethod ?? ""));
-    one.setAttribute("aria-pressed", String(inMoves && one.dataset.lessonMethod === form.read().method));
-  }
-  /** @type {NodeListOf<HTMLSelectElement>} */
-  const selects = dialog.querySelectorAll("[data-lesson-set]");
-  for (const select of selects) {
-    const name = select.dataset.lessonSet ?? "";
-    const original = form.control(name);
-    if (original?.options) select.replaceChildren(...[...original.options].map((one) => one.cloneNode(true)));
-    select.value = form.read()[name];
-    const isIdle = !inMoves || Boolean(original?.closest("[data-field]")?.hidden);
-    if (select.parentElement) select.parentElement.hidden = isIdle;
-    if (name === "order") need('[data-lesson-do="pair"]', HTMLElement, dialog).hidden = isIdle;
-  }
-}
-
 // A choice made here is the form's own: the page answers it, and the lesson follows from its first step.
-/** @param {string} name @param {string} value */
-function choose(name, value) {
-  if (place) Object.assign(place, { step: "1", view: "lesson" });
+/** @param {string} name @param {string} value @param {string} step */
+function choose(name, value, step = "1") {
+  if (place) Object.assign(place, { step, view: "lesson" });
   form.fill({ [name]: value });
   const changed = form.controls().find((one) => one.name === name && (one.type !== "radio" || one.checked));
   changed?.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
+/** @param {HTMLElement} one a view or a method of the menu @param {string} step */
+function enter({ dataset: { lessonView, lessonMethod } }, step) {
+  if (lessonView) show(step, lessonView);
+  if (lessonMethod) choose("method", lessonMethod, step);
+}
+
 /** @param {HTMLElement} pressed */
 function pressedOne(pressed) {
   if (pressed.getAttribute("aria-disabled") === "true") return;
-  const { lessonDo, lessonView, lessonMethod } = pressed.dataset;
+  const { lessonDo } = pressed.dataset;
   if (lessonDo) doings[/** @type {keyof typeof doings} */ (lessonDo)]();
-  if (lessonView) show("1", lessonView);
-  if (lessonMethod) choose("method", lessonMethod);
+  enter(pressed, "1");
   if (!lessonDo || panel.contains(pressed)) fold();
 }
 
@@ -376,6 +375,7 @@ export function open(step = "1", ask = false) {
  */
 export function join(joined) {
   page = joined;
+  menu.join(dialog);
   if (large.kept()) setLarge(true);
   dialog.addEventListener("click", (event) => {
     const pressed = around(event, "[data-lesson-do], [data-lesson-key]");

@@ -15,6 +15,7 @@ import { afterQuiet, inIdle, spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live, showNotices, showScenario } from "./said.js";
+import * as settings from "./settings.js";
 import * as sharePanel from "./share-panel.js";
 import * as veil from "./veil.js";
 
@@ -186,7 +187,7 @@ function recall(errors) {
 function put(reply) {
   const change = () => {
     for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
-    hand.again();
+    band.again();
   };
   // In one column what changes may stand above the field, which would leave the screen.
   if (desk.matches) change();
@@ -379,6 +380,7 @@ actions.add("unveil", unveil);
 example.join({ touched, cleared: update });
 band.listen();
 hand.listen(column.reveal);
+settings.listen(update, live);
 check.join({ reveal: column.reveal, look: (step) => lesson.open(step, veil.isDown()) });
 lesson.join({
   bridge,

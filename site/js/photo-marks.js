@@ -5,13 +5,9 @@
 /** @import { Pair, Point } from "../types/shared.js" */
 
 /** @typedef {{ width: number, height: number, data: ArrayLike<number> }} Picture */
-
 /** @typedef {ReturnType<typeof newBlob>} Blob */
-
 /** @typedef {ReturnType<typeof finished>} Patch */
-
 /** @typedef {Point & { size: number }} Mark */
-
 /** @typedef {{ fits: (Mark | null)[], count: number, off: number }} Agreement */
 
 const LEVELS = [0.82, 0.68, 0.52]; // of the brightness about: below it ink begins; dimmer where a blur fills the ring
@@ -311,8 +307,8 @@ function agreement(numbers, places, points) {
     let best = null;
     for (const point of points) {
       const away = Math.hypot(point.x - expected.x, point.y - expected.y) / millimetre;
-      // A ring is 5.9 mm wide; much larger or smaller ones belong to something else.
-      const fitting = point.size > 3.5 * millimetre && point.size < 9 * millimetre;
+      // A ring is 4.5 or, on older sheets, 5.9 mm wide; much larger or smaller ones belong to something else.
+      const fitting = point.size > 2.8 * millimetre && point.size < 9 * millimetre;
       if (away < NEAR && fitting && !taken.has(point) && (!best || away < best.away)) best = { point, away };
     }
     if (!best) return null;
@@ -347,13 +343,12 @@ function goodFours(places) {
 }
 
 /**
- * The marks of a sheet in a photograph: for each of `places` (mm, clockwise from the upper left) its point in pixels,
- * or null where it is not seen. Gives null unless at least six agree, and agree in one way only.
- * @param {Picture} image
+ * How the points found agree best with the marks of one edition of a sheet, and whether they do so beyond doubt: at least
+ * six agree, and agree in one way only.
+ * @param {Mark[]} points
  * @param {Pair[]} places
  */
-export function findMarks(image, places) {
-  const points = ringedDiscs(image).sort((one, other) => other.size - one.size).slice(0, MOST);
+function bestOf(points, places) {
   const fours = goodFours(places);
   /** @type {Agreement | null} */
   let best = null;
@@ -369,11 +364,10 @@ export function findMarks(image, places) {
         if (!numbers) continue;
         const found = agreement(numbers, places, points);
         if (found.count < NEEDED) continue;
-        const leads = !best || better(found, best);
-        /** @type {Agreement | null} */
-        const beaten = leads ? best : found;
         /** @type {Agreement} */
-        const leader = leads || !best ? found : best;
+        const leader = !best || better(found, best) ? found : best;
+        /** @type {Agreement | null} */
+        const beaten = leader === found ? best : found;
         best = leader;
         if (beaten && contradict(beaten, leader) && better(beaten, rival)) rival = beaten;
         if (leader.count === places.length) break search;
@@ -381,6 +375,24 @@ export function findMarks(image, places) {
     }
   }
   // All marks seen leave no doubt; fewer do, if another way round serves too.
-  if (!best || (best.count < places.length && rival && contradict(rival, best))) return null;
-  return best.fits.map((point) => point && { x: point.x, y: point.y });
+  return best && best.count < places.length && rival && contradict(rival, best) ? null : best;
+}
+
+/**
+ * The marks of a sheet in a photograph. `editions`: the places (mm, clockwise from the upper left) of the marks that
+ * sheets have now, and of those that sheets had before; the one that the points fit is found. Gives its number and for
+ * each of its places the point in pixels, or null where it is not seen; null where none fits beyond doubt.
+ * @param {Picture} image
+ * @param {Pair[][]} editions
+ */
+export function findMarks(image, editions) {
+  const points = ringedDiscs(image).sort((one, other) => other.size - one.size).slice(0, MOST);
+  /** @type {{ edition: number, found: Agreement } | null} */
+  let best = null;
+  for (const [edition, places] of editions.entries()) {
+    const found = bestOf(points, places);
+    if (found && better(found, best && best.found)) best = { edition, found };
+    if (found && found.count === places.length) break;
+  }
+  return best && { edition: best.edition, marks: best.found.fits.map((point) => point && { x: point.x, y: point.y }) };
 }

@@ -8,7 +8,7 @@ import * as form from "./form.js";
 import { findMarks } from "./photo-marks.js";
 import { Picture } from "./photo-picture.js";
 
-/** @import { Path, PhotoReply, Point, Say, Tap, Values } from "../types/shared.js" */
+/** @import { Pair, Path, PhotoReply, Point, Say, SheetMark, Tap, Values } from "../types/shared.js" */
 /** @import { Bridge } from "./bridge.js" */
 /** @import { Handle } from "./photo-picture.js" */
 
@@ -45,6 +45,8 @@ let byHand = false;
 /** @type {Path[]} */
 let overlay = [];
 let edition = 0;
+/** @type {"marks" | "older" | ""} */
+let printed = ""; // which marks the sheet has: those of today, those of before, or not known
 
 function picture() {
   if (!shown) throw new Error("the panel is closed");
@@ -52,7 +54,7 @@ function picture() {
 }
 
 const ground = () => choice("ground");
-const places = () => (ground() === "marks" ? asked.marks : asked.corners);
+const places = () => (ground() !== "marks" ? asked.corners : printed === "older" ? asked.older : asked.marks);
 
 function style() {
   return new Promise((resolve) => {
@@ -182,8 +184,13 @@ async function take(file) {
   // The sentence and the picture are to be seen before the search takes the thread.
   await new Promise((resolve) => setTimeout(resolve, 60));
   if (mine !== edition) return;
-  const found = ground() === "marks" ? findMarks(pixels, asked.marks.map(({ x, y }) => [x, y])) : null;
-  marks = found ?? [];
+  /** @type {("marks" | "older")[]} */
+  const editions = ["marks", "older"];
+  /** @param {SheetMark} mark @returns {Pair} */
+  const place = ({ x, y }) => [x ?? 0, y ?? 0];
+  const found = ground() === "marks" ? findMarks(pixels, editions.map((name) => asked[name].map(place))) : null;
+  marks = found?.marks ?? [];
+  printed = found ? editions[found.edition] : "";
   byHand = !found;
   const fit = found && (await fits(mine));
   if (mine !== edition) return;
@@ -200,13 +207,10 @@ function startMarks(said) {
   taps = [];
   /** @type {{ index: number, handle: Handle }[]} */
   const handles = [];
-  const corners = places().map((place, index) => ({ place, index })).filter(({ place }) => place.corner);
-  const guesses = [[0, 0], [1, 0], [1, 1], [0, 1]];
   places().forEach((place, index) => {
-    const corner = corners.findIndex((one) => one.index === index);
     const known = marks[index];
-    if (!known && corner < 0) return;
-    const [right, down] = guesses[Math.max(0, corner) % 4].map((end) => MARK_INSET + end * (1 - 2 * MARK_INSET));
+    if (!known && !place.hand) return;
+    const [right, down] = (place.hand ?? [0, 0]).map((end) => MARK_INSET + end * (1 - 2 * MARK_INSET));
     const at = known ?? { x: right * picture().width, y: down * picture().height };
     handles.push({ index, handle: picture().add(at.x, at.y, place.name, place.sign, "mark") });
   });
@@ -226,7 +230,7 @@ function startMarks(said) {
 }
 
 const request = () => ({
-  do: /** @type {const} */ ("photo"), page: slug, form: problem, needs: NEEDS, ground: ground(), byHand,
+  do: /** @type {const} */ ("photo"), page: slug, form: problem, needs: NEEDS, ground: ground(), byHand, printed,
   paper: choice("paper"),
   way: choice("way"),
   photo: { width: picture().width, height: picture().height, tap: Math.max(SURE, 0.35 * picture().coarseness) },

@@ -1,214 +1,156 @@
-"""Measures the site beside stock Pyodide, and its sheets beside matplotlib, each pair in the same run: one table.
+"""Measures the site beside stock Pyodide, and its sheets beside matplotlib, each pair in alternation in the same run.
 
-What sheets cost is measured by tests/bench/sheets.py, which shares the tests' problems and their eye for collisions.
+Every measurement shows and keeps its rows when it is done; one that fails is told, and the others stand. What sheets
+cost is measured by tests/bench/sheets.py, which shares the tests' problems and their eye for collisions.
 """
 
-import hashlib
 import importlib
-import json
 import os
 import shutil
-import statistics
 import sys
 import tempfile
-import time
-from collections.abc import Callable
-from dataclasses import asdict, dataclass
-from functools import cache, partial
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
+from types import ModuleType
 
-import brotli
 from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Error as PlaywrightError
 
-from making import bench_start
+from making import bench_start, bench_typing, bench_weight
+from making.bench_rows import Finding, Record, Result, Row
 from making.compress import compress_site
-from making.pages import REST
+from making.lighthouse import GOALS
 from making.paths import DIST, PYODIDE, ROOT, SITE, WORKSHOP
 from making.programs import CHROMIUM_OPTIONS
 from making.progress import BuildError, say, step
-from making.serve import Server, serving
+from making.serve import serving
 
-ROUNDS = 5
-OURS, STOCK = "neutral-current/", "stock/"
 STOCK_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json")
-TIME_LIMIT = 60.0
-COMPRESSED_ALREADY = (".woff2", ".png")
+KEPT = WORKSHOP / "bench.json"
+TRIES = 2
+"""A measurement that fails is tried once more: a browser may be slow to start on a busy machine."""
 
 
 @dataclass(frozen=True)
-class Row:
-    """One line of the table: our figure beside another's (`beside` says whose), in `unit`."""
+class Stage:
+    """What measurements need: a browser, the address of the site with stock Pyodide's page beside it, its folder."""
 
-    name: str
-    ours: float
-    other: float
-    unit: str
-    beside: str = "stock Pyodide"
-
-    @property
-    def ratio(self) -> float:
-        """Ours divided by the other's."""
-        return self.ours / self.other
+    browser: Browser
+    address: str
+    folder: Path
 
 
-class RecordingServer(Server):
-    """A server that remembers which files were asked for."""
-
-    requested: list[str]
-
-    def note(self, path: str) -> None:
-        """Remember one request."""
-        self.requested.append(path)
+def _from_tests(name: str) -> ModuleType:
+    """A module of tests/bench: it shares the tests' problems."""
+    folder = str(ROOT / "tests")
+    if folder not in sys.path:
+        sys.path.insert(0, folder)
+    return importlib.import_module(f"bench.{name}")
 
 
-def measure() -> int:
-    """Measure every row, print the table, keep it as JSON in the workshop; gives the exit code."""
-    with tempfile.TemporaryDirectory() as temporary:
-        folder = Path(temporary) / "site"
-        _lay_out(folder)
-        RecordingServer.requested = []
-        with serving(folder, RecordingServer) as address, sync_playwright() as playwright:
-            path = os.environ["PHASOR_FOLIO_CHROMIUM"]
-            browser = playwright.chromium.launch(executable_path=path, args=CHROMIUM_OPTIONS)
-            rows = [_start_row(browser, address), *_bytes_rows(browser, address, folder)]
-            rows += _later_rows(browser, address)
-            browser.close()
-            scored_pages = bench_start.lighthouse(address, folder)
-    counted = _sheets(rows)
-    _show(rows)
-    say("\nrandom problems: " + ", ".join(f"{name} {count}" for name, count in counted.items()))
-    kept = WORKSHOP / "bench.json"
-    malformed = bench_start.fuzz()
-    for name, scored in scored_pages.items():
-        say(f"Lighthouse {name:24} " + ", ".join(f"{category} {mark}" for category, mark in scored.items()))
-    say(f"malformed links: {malformed}")
-    learners = _learners()
-    photographs = _photographs()
-    say("marks in photographs: " + ", ".join(f"{name} {count}" for name, count in photographs.items()))
-    marks = [{**asdict(row), "ratio": row.ratio} for row in rows]
-    results = {"rows": marks, "random problems": counted, "lighthouse": scored_pages, "malformed links": malformed,
-             "photographs": photographs, "learners": learners}  # fmt: skip
-    kept.write_text(json.dumps(results, indent=2), encoding="utf-8")
-    say(f"kept in {kept}")
-    return 0
-
-
-def measure_class_sets() -> int:
-    """Measure what class sets take, and print that alone; gives the exit code."""
-    with serving(DIST) as address, sync_playwright() as playwright:
-        browser = playwright.chromium.launch(
-            executable_path=os.environ["PHASOR_FOLIO_CHROMIUM"], args=CHROMIUM_OPTIONS
-        )
-        rows = [Row(*row) for row in bench_start.class_sets(browser, address)]
-        browser.close()
-    _show(rows)
-    return 0
-
-
-def _later_rows(browser: Browser, address: str) -> list[Row]:
-    """Rows about coming back, typing, class sets and memory."""
-    measured = [bench_start.return_visit(browser, address), *bench_start.keystrokes(browser, address)]
-    measured += bench_start.class_sets(browser, address)
-    if sys.platform == "linux":
-        measured.append(bench_start.memory(browser, address))
-    return [Row(*row) for row in measured]
-
-
-def _sheets(rows: list[Row]) -> dict[str, int]:
-    """Add the rows about sheets; gives what random problems showed: labels, leaders, collisions."""
-    sys.path.insert(0, str(ROOT / "tests"))
-    sheets = importlib.import_module("bench.sheets")
+def _sheets(_stage: Stage) -> Iterable[Result]:
+    """One sheet, many and the placing of labels beside matplotlib; collisions on random sheets."""
+    sheets = _from_tests("sheets")
     with step("making sheets, and matplotlib the same"):
-        rows += [Row(*measured()) for measured in (sheets.one_sheet, sheets.many_sheets, sheets.placing)]
+        rows = [Row(*measured()) for measured in (sheets.one_sheet, sheets.many_sheets, sheets.placing)]
     with step(f"looking for collisions on {sheets.PROBLEMS} sheets"):
-        return dict(sheets.counts())
+        counted = dict(sheets.counts())
+    wrong = tuple(name for name in ("touching", "outside") if counted[name])
+    return [*rows, Finding("random problems", counted, wrong)]
 
 
-def _learners() -> dict[str, float]:
+def _learners(_stage: Stage) -> Iterable[Result]:
     """Simulated learners' mistakes named, and honest drawings failed, per cent; shows the neutral current's table."""
-    learners = importlib.import_module("bench.learners")
+    learners = _from_tests("learners")
     with step(f"marking {learners.COUNT} simulated learners"):
         outcome = learners.simulate("neutral-current", learners.COUNT)
     say("\nsimulated learners, neutral current\n" + learners.table(outcome))
-    return dict(outcome.shares())
+    return [Finding("simulated learners", dict(outcome.shares()))]
 
 
-def _photographs() -> dict[str, float]:
+def _photographs(_stage: Stage) -> Iterable[Result]:
     """How often marks are found in made-up photographs, and how near lines come."""
-    photographs = importlib.import_module("bench.photographs")
+    photographs = _from_tests("photographs")
     with step(f"looking for marks in {photographs.COUNT} photographs"):
-        return dict(photographs.count())
+        return [Finding("marks in photographs", dict(photographs.count()))]
+
+
+def _lighthouse(stage: Stage) -> Iterable[Result]:
+    """Lighthouse's scores of every page; a page that cannot be scored is named and leaves the others standing."""
+    for name, scored in bench_start.lighthouse(stage.address, stage.folder):
+        short = ("not scored",) if not scored else tuple(c for c, goal in GOALS.items() if scored.get(c, 0) < goal)
+        yield Finding(f"Lighthouse {name}", scored, short)
+
+
+def _links(_stage: Stage) -> Iterable[Result]:
+    """Malformed links."""
+    return [Finding("malformed links", {"pytest": bench_start.fuzz()})]
+
+
+MEASUREMENTS: dict[str, Callable[[Stage], Iterable[Result]]] = {
+    "bytes": lambda stage: bench_weight.bytes_rows(stage.browser, stage.address, stage.folder),
+    "start": lambda stage: [bench_start.start_row(stage.browser, stage.address)],
+    "return": lambda stage: [bench_start.return_visit(stage.browser, stage.address)],
+    "slow-link": lambda stage: [bench_weight.slow_link(stage.browser, stage.folder)],
+    "paint": lambda stage: [bench_start.first_paint(stage.browser, stage.address)],
+    "keystrokes": lambda stage: bench_typing.keystrokes(stage.browser, stage.address),
+    "class-sets": lambda stage: bench_typing.class_sets(stage.browser, stage.address),
+    "memory": lambda stage: bench_weight.memory(stage.browser, stage.address),
+    "sheets": _sheets,
+    "lighthouse": _lighthouse,
+    "links": _links,
+    "learners": _learners,
+    "photographs": _photographs,
+}
+"""By the name under which `build.py bench` runs it alone."""
+
+
+def check_names(names: Sequence[str]) -> None:
+    """Raise BuildError for a name that stands for no measurement."""
+    unknown = [name for name in names if name not in MEASUREMENTS]
+    if unknown:
+        raise BuildError(f"bench knows no {', '.join(unknown)}: choose from {', '.join(MEASUREMENTS)}.")
+
+
+def measure(names: Sequence[str]) -> int:
+    """Take the named measurements, or all; gives the exit code: 1 when a goal is missed or a measurement failed."""
+    record = Record(KEPT)
+    with tempfile.TemporaryDirectory() as temporary:
+        folder = Path(temporary) / "site"
+        _lay_out(folder)
+        with serving(folder, bench_weight.RecordingServer) as address, sync_playwright() as playwright:
+            path = os.environ["PHASOR_FOLIO_CHROMIUM"]
+            for name in names or MEASUREMENTS:
+                browser = playwright.chromium.launch(executable_path=path, args=CHROMIUM_OPTIONS)
+                take(record, name, partial(MEASUREMENTS[name], Stage(browser, address, folder)))
+                browser.close()
+    say(f"kept in {KEPT}")
+    say(f"MISSED: {', '.join(record.missed)}" if record.missed else "every goal is met")
+    return 1 if record.missed else 0
+
+
+def take(record: Record, name: str, measurement: Callable[[], Iterable[Result]]) -> None:
+    """Take one measurement, twice if need be; a failure is told and leaves the others standing."""
+    for attempt in range(1, TRIES + 1):
+        try:
+            record.keep(name, list(measurement()))
+        except (BuildError, PlaywrightError, OSError, ValueError) as error:
+            reason = str(error).strip().splitlines()[0] if str(error).strip() else type(error).__name__
+            if attempt == TRIES:
+                record.fail(name, reason)
+            else:
+                say(f"{name}: tried again after: {reason}")
+        else:
+            return
 
 
 def _lay_out(folder: Path) -> None:
-    """Copy the built site, and beside it a page that starts stock Pyodide in a worker."""
+    """Copy the built site; beside it stock Pyodide's page, and ours without its scripts."""
     shutil.copytree(DIST, folder)
     compress_site(folder)
-    shutil.copytree(SITE / "making" / "stock", folder / STOCK)
+    shutil.copytree(SITE / "making" / "stock", folder / bench_start.STOCK)
     for name in STOCK_FILES:
-        shutil.copyfile(PYODIDE / name, folder / STOCK / name)
-
-
-def _visit(browser: Browser, address: str) -> float:
-    """Visit a page for the first time, with an empty cache; gives the seconds until its Python is ready."""
-    context = browser.new_context()
-    page = context.new_page()
-    began = time.monotonic()
-    page.goto(address, wait_until="commit")
-    while page.evaluate("document.documentElement.dataset.python") != "ready":
-        if time.monotonic() - began > TIME_LIMIT:
-            raise BuildError(f"{address} was not ready after {TIME_LIMIT:.0f} s: open it and read the console.")
-        time.sleep(0.005)
-    taken = time.monotonic() - began
-    context.close()
-    return taken
-
-
-def _start_row(browser: Browser, address: str) -> Row:
-    """Medians of first visits, taken in alternation so that a slow spell of the machine meets both."""
-    with step(f"starting both {ROUNDS} times"):
-        pairs = [(_visit(browser, address + OURS), _visit(browser, address + STOCK)) for _ in range(ROUNDS)]
-    ours, stock = (statistics.median(times) for times in zip(*pairs, strict=True))
-    return Row("first visit to Python ready", ours, stock, "s")
-
-
-def _bytes_rows(browser: Browser, address: str, folder: Path) -> list[Row]:
-    """What a first visit transfers from a host that compresses with brotli: until its answer, and with what follows."""
-    with step("weighing both first visits"):
-        ours, stock = (_weigh(folder, partial(_visit, browser, address + page)) for page in (OURS, STOCK))
-    later = next((folder / "lib").rglob(f"{REST}.zip"))
-    # Asked for once Python is ready: whether this visit saw that or not is chance.
-    first, later_bytes = sum(ours.values()) - ours.get(later, 0), _compressed_size(later)
-    return [
-        Row("first visit, brotli", first / 1e6, sum(stock.values()) / 1e6, "MB"),
-        Row("  and what follows it", (first + later_bytes) / 1e6, sum(stock.values()) / 1e6, "MB"),
-    ]
-
-
-def _weigh(folder: Path, visit: Callable[[], float]) -> dict[Path, int]:
-    """Every file that one visit asks for, and its size compressed."""
-    RecordingServer.requested = []
-    visit()
-    paths = {path.split("?")[0].split("#")[0] for path in RecordingServer.requested}
-    files = [folder / path.lstrip("/") / ("index.html" if path.endswith("/") else "") for path in sorted(paths)]
-    return {path: _compressed_size(path) for path in files if path.is_file()}
-
-
-def _compressed_size(path: Path) -> int:
-    """The size of one file after brotli at its strongest; fonts and pictures are compressed already."""
-    data = path.read_bytes()
-    return len(data) if path.suffix in COMPRESSED_ALREADY else _brotli_size(hashlib.sha256(data).hexdigest(), path)
-
-
-@cache
-def _brotli_size(_digest: str, path: Path) -> int:
-    """The brotli size of the file at `path`, found once for equal contents."""
-    return len(brotli.compress(path.read_bytes()))
-
-
-def _show(rows: list[Row]) -> None:
-    """Print the table."""
-    say(f"\n{'':32}{'ours':>12}{'other':>12}{'ours / other':>15}  beside")
-    for row in rows:
-        ours, other = f"{row.ours:.2f} {row.unit}", f"{row.other:.2f} {row.unit}"
-        say(f"{row.name:32}{ours:>12}{other:>12}{row.ratio:>15.2f}  {row.beside}")
+        shutil.copyfile(PYODIDE / name, folder / bench_start.STOCK / name)
+    bench_start.lay_static(folder)

@@ -169,7 +169,9 @@ export interface SheetMark {
   y: number;
   name: string;
   sign: string;
-  corner?: boolean;
+  hand?: Pair | null;
+  x?: number;
+  y?: number;
 }
 
 /** A point of the drawing to be set; `ask` is HTML. */
@@ -189,6 +191,7 @@ export interface PhotoReply extends Reply {
   announce: string;
   corners: SheetMark[];
   marks: SheetMark[];
+  older: SheetMark[];
   overlay: Path[];
   regions: Values;
   taps: Tap[];

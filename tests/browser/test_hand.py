@@ -137,6 +137,52 @@ def test_on_a_phone_the_drawing_stays_beside_the_move_in_hand(shown) -> None:
     assert abs(page.evaluate("document.documentElement.scrollHeight") - before) < 120, "only the unfolded reason"
 
 
+FRAMED = """() => {
+  const svg = document.querySelector("svg[data-view=phone]"), band = svg.getBoundingClientRect();
+  const parts = [...svg.querySelectorAll("g[data-step]:not([data-when])")].map((one) => one.getBoundingClientRect());
+  const current = document.querySelector("section.working .moves li[aria-current=step]");
+  const place = current?.getBoundingClientRect();
+  return {
+    scale: svg.getScreenCTM().a, step: Number(current?.dataset.forStep ?? 0),
+    middle: place ? (place.top + place.bottom) / 2 : 0,
+    inside: parts.every((one) => one.left >= band.left && one.right <= band.right && one.top >= band.top - 1
+      && one.bottom <= band.bottom + 1),
+    bottom: document.querySelector(".tabs").getBoundingClientRect().bottom, band: band.bottom,
+    tabs: document.querySelector(".tabs").getBoundingClientRect().top,
+  };
+}"""
+
+
+def test_the_band_of_a_phone_is_framed_on_the_move_in_view(shown) -> None:
+    """Scrolling goes from move to move: each is inked as it comes into view, its lines and readings inside the band."""
+    page = shown(PHONE)
+    before = page.evaluate(FRAMED)["scale"]
+    page.evaluate("document.querySelector('section.working').scrollIntoView()")
+    wait_until(page, "document.querySelector('.figure').hasAttribute('data-band')")
+    steps, scales = set(), []
+    for _ in range(14):
+        page.mouse.wheel(0, 90)
+        page.wait_for_timeout(60)
+        found = page.evaluate(FRAMED)
+        if not found["step"]:
+            break
+        assert found["inside"] and found["bottom"] < found["middle"], found
+        steps.add(found["step"])
+        scales.append(found["scale"])
+        assert abs(found["tabs"] - found["band"]) < 2, "what else stands there is within reach"
+    assert len(steps) > 5, "a move after the other is in hand"
+    assert min(scales) > 0.6 * before and max(scales) > 1.2 * before, "some moves are seen larger than by the whole"
+    page.click("[data-tab=meter]")
+    place = "document.querySelector('[name=measured]').getBoundingClientRect()"
+    wait_until(page, f"{place}.top > document.querySelector('.tabs').getBoundingClientRect().bottom")
+    assert page.evaluate(f"{place}.bottom") < PHONE["height"] - 60
+    page.click("[data-tab=moves]")
+    page.evaluate("scrollTo(0, 0)")
+    wait_until(page, "!document.querySelector('.figure').hasAttribute('data-band')")
+    found = page.evaluate(FRAMED)
+    assert before == found["scale"] and 0 == found["step"]
+
+
 def test_what_is_printed_knows_of_no_move_in_hand(shown) -> None:
     page = shown(DESK)
     page.locator(MOVE).nth(SIXTH).click()

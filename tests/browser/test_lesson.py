@@ -42,7 +42,7 @@ def test_each_step_lays_its_instrument_where_it_belongs(lesson, screen: str) -> 
         if step < STEPS:
             do(page, "next")
     until_address(page, f"step={STEPS}")
-    assert "true" == page.locator('[data-lesson-do="next"]').get_attribute("aria-disabled")
+    assert "Next view" == page.locator('[data-lesson-do="next"]').text_content()
 
 
 def test_the_parallelogram_followed_on_paper_gives_the_same_neutral(lesson) -> None:
@@ -212,6 +212,19 @@ def test_the_second_stages_angle_is_asked_for_in_any_case(lesson) -> None:
     assert "about 157°" in page.locator(".lesson-reading").text_content() and visible(page, ".lesson-reading")
 
 
+SUMS_TIP = """() => {
+    const ring = [...document.querySelectorAll('.lesson-figure [data-name="answer"] circle')].at(-1);
+    if (ring) return [ring.cx.baseVal.value, ring.cy.baseVal.value];
+    const line = document.querySelector('.lesson-figure :is([data-phasor="sum"], [data-name="answer"]) line.exact');
+    return line ? [line.x2.baseVal.value, line.y2.baseVal.value] : null; }"""
+"""Where the sum ends in the picture, in its units."""
+MEETING = """([x, y]) => [...document.querySelectorAll('.lesson-figure line')].filter((one) => {
+    const near = (end) => Math.hypot(one[`x${end}`].baseVal.value - x, one[`y${end}`].baseVal.value - y) < 0.1;
+    return one.checkVisibility({ visibilityProperty: true }) && (near(1) || near(2));
+}).length"""
+"""How many lines in view end there."""
+
+
 @pytest.mark.parametrize("fragment", [
     "&view=lesson&step=19", "&view=together&step=1", "&view=pull&step=3", "&view=pull&step=4", "&view=waves&step=7",
 ])  # fmt: skip
@@ -223,8 +236,11 @@ def test_the_answer_is_hidden_at_one_key(lesson, fragment: str) -> None:
     seen = f"""[...document.querySelectorAll('.lesson-figure :is({answers})')].filter((one) =>
         one.checkVisibility({{visibilityProperty: true}})).length"""
     assert page.evaluate(seen) > 0
+    tip = page.evaluate(SUMS_TIP)
+    assert "waves" in fragment or page.evaluate(MEETING, tip) > 0
     page.keyboard.press("h")
     assert 0 == page.evaluate(seen)
+    assert "waves" in fragment or 0 == page.evaluate(MEETING, tip), "the answer can be found from what meets there"
     assert not visible(page, ".lesson-reading") and visible(page, ".lesson-hidden")
     shown = page.locator(".lesson-words").inner_text() + page.locator("[data-lesson-live]").text_content()
     assert not [one for one in ("11.6", "58 mm", "8.8 A") if one in shown]

@@ -40,6 +40,45 @@ def test_page_keys_never_change_a_choice_that_has_the_focus(lesson) -> None:
     assert before == page.input_value("[data-lesson-set=order]")
 
 
+def test_two_keys_reach_every_view(lesson) -> None:
+    """Those of a remote control. Past the last step the menu offers the next view; a second press shows it."""
+    page = lesson("&view=lesson&step=19")
+    offered = "document.querySelector('[data-lesson-panel] [data-offered]')?.textContent ?? ''"
+
+    def press(key: str, then: str) -> None:
+        page.keyboard.press(key)
+        wait_until(page, f"{offered} === {then!r}" if then else f"{offered} === ''")
+
+    press("PageDown", "")
+    until_at(page, STEPS)
+    press("PageDown", "TTip to tail")
+    assert visible(page, "[data-lesson-panel]") and visible(page, '[data-lesson-region="lesson-picture"] svg')
+    assert "Next: Tip to tail. Press Next again." == page.locator("[data-lesson-lead]").inner_text()
+    assert "Tip to tail" in page.locator("[data-lesson-live]").text_content()
+    press("PageUp", "")
+    assert STEPS == at(page) and not visible(page, "[data-lesson-panel]")
+    assert "method=tip-to-tail" not in page.evaluate("location.hash")
+    press("PageDown", "TTip to tail")
+    press("PageDown", "")
+    until_address(page, "method=tip-to-tail&view=lesson&step=1")
+    press("PageUp", "PParallelogram")
+    press("PageUp", "")
+    until_address(page, f"view=lesson&step={STEPS}")
+    assert "method=tip-to-tail" not in page.evaluate("location.hash")
+    found = []
+    for _ in range(5):
+        page.keyboard.press("End")
+        wait_until(page, "document.querySelector('[data-lesson-do=next]').textContent === 'Next view'")
+        page.keyboard.press("PageDown")
+        found.append(page.evaluate(offered)[1:])
+        press("PageDown", "")
+        wait_until(page, "document.querySelector('.lesson-step')?.dataset.frame === '1'")
+    assert ["Tip to tail", "Components", "All methods on one drawing", "Ropes on a ring", "Waves"] == found
+    page.keyboard.press("Home")
+    until_address(page, "view=waves&step=1")
+    press("PageUp", "RRopes on a ring")
+
+
 def test_why_is_a_picture_of_its_own(lesson) -> None:
     """W shows it in place of the step, and Next, W or Escape lead back; it waits until the class has answered."""
     page = lesson("&view=lesson&step=5")

@@ -176,15 +176,41 @@ def test_the_workings_follow_the_answer(opened: Page, answered) -> None:
     wait_until(opened, "document.querySelector('[data-region=workings]').textContent.includes('37.3')")
 
 
-def test_another_drawing_can_be_put_on_the_sheet(opened: Page, answered) -> None:
-    shown = opened.get_attribute("section.working", "data-working")
-    show_beside(opened, "results")
-    other = opened.locator("details.working:has([data-set])").first
-    key = other.get_attribute("data-working")
-    other.locator("summary").click()
-    other.locator("[data-set]").click()
-    wait_until(opened, f"document.querySelector('section.working').dataset.working === '{key}'")
-    assert shown != key
+def test_another_order_is_drawn_by_one_way_only(opened: Page, answered) -> None:
+    """Beside the method's name; no other button draws what the choices above the moves draw."""
+    opened.locator(".alternatives > summary").click()
+    opened.locator(".alternatives [data-set]").first.click()
+    wait_until(opened, "document.querySelector('section.working').dataset.working !== 'parallelogram-12'")
+    assert opened.get_attribute("section.working", "data-working").startswith("parallelogram-")
+    assert 0 == opened.locator("details.working [data-set]").count()
+
+
+def test_all_settings_are_put_back_at_one_press_and_that_can_be_undone(opened: Page, answered) -> None:
+    """Values stay as they are. Whom a key brings to the settings goes on there."""
+    opened.focus("[data-settings-switch]:visible")
+    opened.keyboard.press("Enter")
+    assert opened.evaluate("document.activeElement.closest('.choices') !== null")
+    opened.fill("[name=i1]", "20")
+    opened.fill("[name=a2]", "0.8 lag")
+    opened.select_option("[name=paper]", "A3")
+    opened.select_option("[name=names]", "RYB")
+    opened.select_option("[name=first]", "right")
+    answered(opened)
+    names = ("paper", "names", "first", "i1", "a2")
+    set_so = [opened.input_value(f"[name={name}]") for name in names]
+    back = opened.locator("[data-settings-back]")
+    assert back.is_visible()
+    back.click()
+    answered(opened)
+    assert ["A4", "L123", "up", "20", "0.8 lag"] == [opened.input_value(f"[name={name}]") for name in names]
+    assert 'data-page="a4l"' in opened.inner_html("[data-region=sheet]")
+    assert "Undo" in back.inner_text()
+    back.click()
+    answered(opened)
+    assert set_so == [opened.input_value(f"[name={name}]") for name in names]
+    back.click()
+    opened.select_option("[name=paper]", "A2")
+    assert "Put all settings back" == back.inner_text()
 
 
 def test_a_power_factor_writes_the_lag(opened: Page, answered) -> None:

@@ -33,6 +33,20 @@ def test_no_rule_is_broken(open_page: Callable[..., Page], site: str, ready, ans
     assert [] == violations(page)
 
 
+def test_no_rule_is_broken_on_any_page_and_none_is_wider_than_its_window(open_page, site: str, dist: Path) -> None:
+    """As it opens, in turn on a phone and on a desk; nothing touches the window's edge, at 320 pixels too."""
+    page = open_page(reduced_motion="reduce")
+    pages = sorted(one.parent.relative_to(dist).as_posix() for one in dist.glob("*/index.html"))
+    assert len(pages) > 30
+    for number, slug in enumerate(pages):
+        page.set_viewport_size(list(SCREENS.values())[number % 2])
+        page.goto(f"{site}{slug}/", wait_until="domcontentloaded")
+        assert [] == violations(page), slug
+        page.set_viewport_size({"width": 320, "height": 640})
+        assert 320 >= page.evaluate("document.documentElement.scrollWidth"), slug
+        assert 8 <= page.evaluate("document.querySelector('h1').getBoundingClientRect().left"), slug
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_no_rule_is_broken_while_an_input_is_unusable(open_page, site: str, ready, answered, scheme) -> None:
     page = open_page(color_scheme=scheme, viewport=SCREENS["phone"])

@@ -119,7 +119,7 @@ def test_a_photo_without_marks_is_told_and_measured_by_dragging(opened_for):
     assert "not found with certainty" in page.inner_text("[data-photo-prompt]")
     picture(page, "photo-lost")
     handles = page.locator(".photo-handle")
-    assert 4 == handles.count()
+    assert 5 == handles.count()
     first, second = handles.nth(0).bounding_box(), handles.nth(1).bounding_box()
     assert first is not None and second is not None
     third = handles.nth(2).bounding_box()
@@ -186,7 +186,7 @@ def test_a_first_visit_loads_nothing_of_it(fresh_page: Page, site: str, ready, a
     assert [] == [url for url in asked if "photo" in url]
 
 
-FIND = """async ([script, data, places]) => {
+FIND = """async ([script, data, editions]) => {
   const { findMarks } = await import(script);
   const bytes = Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0));
   const bitmap = await createImageBitmap(new Blob([bytes]));
@@ -196,16 +196,15 @@ FIND = """async ([script, data, places]) => {
   const pen = canvas.getContext("2d", { willReadFrequently: true });
   pen.imageSmoothingQuality = "high";
   pen.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-  const found = findMarks(pen.getImageData(0, 0, canvas.width, canvas.height), places);
-  return found && found.map((mark) => mark && [mark.x / share, mark.y / share]);
+  const found = findMarks(pen.getImageData(0, 0, canvas.width, canvas.height), editions);
+  return found && found.marks.map((mark) => mark && [mark.x / share, mark.y / share]);
 }"""
 
 
 def marks_found(page: Page, shot: Taken) -> str:
     """``found``, ``none``, or ``wrong`` where a mark is more than 0.6 mm from where it is."""
     script = page.evaluate("new URL('js/photo-marks.js', document.querySelector('link[rel=icon]').href).href")
-    places = [list(place) for place in shot.marks]
-    found = page.evaluate(FIND, [script, base64.b64encode(shot.jpeg()).decode(), places])
+    found = page.evaluate(FIND, [script, base64.b64encode(shot.jpeg()).decode(), shot.editions])
     if found is None:
         return "none"
     for place, seen in zip(shot.marks, found, strict=True):

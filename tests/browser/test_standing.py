@@ -31,8 +31,9 @@ PLACES = """() => {
     sheet: box("svg[data-sheet]"), list: box(".list"), move: box("section.working .moves li"),
     actions: box(".action-bar"), lesson: box("[data-action=lesson]"), settings: box("[data-settings-switch]"),
     across: document.documentElement.scrollWidth, scrolled: scrollY,
-    cut: [...document.querySelectorAll(".answer, .figures, .big, .action-bar button, .tabs button, .kinds button, h1")]
-      .filter(wide).map((one) => one.outerHTML.slice(0, 90)),
+    story: box(".story"), whole: box(".request > summary"), tabs: box(".tabs"), method: box("[data-field=method]"),
+    cut: [...document.querySelectorAll(`.answer, .figures, .big, .action-bar button, .tabs button, .kinds button, h1,
+      .values input`)].filter(wide).map((one) => one.outerHTML.slice(0, 90)),
   };
 }"""
 Box = dict[str, float]
@@ -96,6 +97,8 @@ def test_on_a_phone_the_drawing_begins_high_and_the_actions_are_in_reach(page: P
     assert found["answer"]["bottom"] <= found["drawing"]["top"] <= DRAWING_BEGINS
     assert 0 <= found["drawing"]["left"] and found["drawing"]["right"] <= PHONE[0]
     assert found["actions"]["top"] < found["actions"]["bottom"] == PHONE[1]
+    assert found["story"]["top"] < found["whole"]["bottom"], "the story and the way to the whole sheet share a row"
+    assert not overlap(found["story"], found["whole"])
     page.evaluate("scrollTo(0, 1200)")
     assert PHONE[1] == page.evaluate(PLACES)["actions"]["bottom"]
 
@@ -113,6 +116,8 @@ def test_between_phone_and_desk_the_sheet_is_whole(page: Page, site: str, slug: 
 def test_at_320_pixels_nothing_is_cut_off(page: Page, site: str, slug: str) -> None:
     found = places(page, site, slug, NARROW)
     assert found["actions"]["bottom"] == NARROW[1]
+    assert found["tabs"]["bottom"] - found["tabs"]["top"] < 60, "one row"
+    assert not found["method"] or found["method"]["bottom"] - found["method"]["top"] < 70, "one row"
     for tab in page.locator("[data-tab]").all():
         tab.click()
         assert page.evaluate("document.documentElement.scrollWidth") <= NARROW[0]
@@ -155,3 +160,12 @@ def test_text_of_twice_the_size_can_be_used(large_text: Browser, page: Page, sit
         tab.click()
         assert large.evaluate("document.documentElement.scrollWidth") <= size[0]
     large.close()
+
+
+@pytest.mark.parametrize("size", [DESKS[0], PHONE], ids=str)
+def test_with_text_of_twice_the_size_no_page_is_wider_than_its_window(large_text: Browser, site, dist, size):
+    page = large_text.new_page(service_workers="block", viewport={"width": size[0], "height": size[1]})
+    for slug in sorted(one.parent.relative_to(dist).as_posix() for one in dist.rglob("index.html")):
+        page.goto(f"{site}{slug}/", wait_until="domcontentloaded")
+        assert size[0] >= page.evaluate("document.documentElement.scrollWidth"), slug
+    page.close()

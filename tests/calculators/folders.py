@@ -41,4 +41,4 @@ def kept(name: str, shared: Path, key: str) -> list[dict]:
 
 CASES = [case for slug in CALCULATORS for case in cases_of(slug)]
 LINKS = kept("links.toml", SHARED_LINKS, "link") + tables(SHARED_LINKS.with_name("v2.toml"), "link")
-CODES = kept("codes.toml", SHARED_CODES, "code")
+CODES = kept("codes.toml", SHARED_CODES, "code") + tables(SHARED_CODES.with_name("generator2.toml"), "code")

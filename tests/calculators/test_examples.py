@@ -5,15 +5,15 @@ The fields and their groups say what is in view (`in_view`); the first test hold
 
 import re
 from collections.abc import Mapping
-from functools import partial
 
 import pytest
 
-from pycore.calculators.registry import CALCULATORS, module_of
-from pycore.forms.fields import IN_VIEW, VALUE_GROUPS, VERSIONS, Field, default_form
+from pycore.calculators.registry import CALCULATORS
+from pycore.forms.coded import LINKS_OF
+from pycore.forms.fields import IN_VIEW, VALUE_GROUPS, VERSION, VERSIONS, Field, default_form
 from pycore.pages.codes import find
 from pycore.pages.practice import values_of
-from pycore.practice.codes import Code
+from pycore.practice.codes import GENERATOR, Code
 from pycore.render.form import values_html
 
 NEUTRAL = ("", "0")
@@ -90,17 +90,19 @@ def test_practice_shows_every_value_of_a_problem(page: object, tier: str):
         wanted = [labels.get(field.name, field.label) for field in page.fields
                   if field.group in VALUE_GROUPS and field.kind != "choice" and field.counts(found.form)
                   and found.form[field.name] not in NEUTRAL]  # fmt: skip
-        assert set(wanted) <= {label for label, _ in values_of(found)}
+        assert set(wanted) <= {label for label, _, _ in values_of(found)}
 
 
 @pytest.mark.parametrize("page", PAGES, ids=CALCULATORS)
-def test_a_code_gives_the_same_form_whatever_the_defaults_of_a_version(page: object, monkeypatch: pytest.MonkeyPatch):
-    """Printed codes outlast versions: what differs between these is set by the code itself."""
-    codes = [Code(page.topic, tier, seed=9, number=3) for tier in ("support", "core", "stretch")]
-    present = [page.practice_form(code) for code in codes]
-    for version in VERSIONS:
-        monkeypatch.setattr(module_of(page.slug, "practice"), "default_form", partial(default_form, version=version))
-        assert present == [page.practice_form(code) for code in codes]
+def test_a_code_has_the_defaults_of_the_version_in_which_its_generator_was_the_newest(page: object):
+    """Printed codes outlast versions: what differs between these is fixed by the generator, or set by the code."""
+    for generator, version in LINKS_OF.items():
+        default = default_form(page.fields, version)
+        for tier in ("support", "core", "stretch"):
+            form = page.practice_form(Code(page.topic, tier, seed=9, number=3, generator=generator))
+            for name in ("steps", "one-scale"):
+                assert default[name] == form[name]
+    assert {GENERATOR: VERSION}.items() <= LINKS_OF.items()
 
 
 @pytest.mark.parametrize("page", PAGES, ids=CALCULATORS)

@@ -4,7 +4,7 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from calculators.folders import FOLDERS, tables
+from calculators.folders import CODES, FOLDERS, tables
 from calculators.keep import add_missing, keep
 
 from pycore.calculators.registry import CALCULATORS
@@ -38,7 +38,7 @@ def test_a_written_link_holds_what_a_kept_link_holds(folder: Path):
 
 
 def test_a_written_code_holds_the_values_that_a_kept_code_holds(folder: Path):
-    kept = {code["code"]: code["form"] for code in tables(FOLDERS[SLUG] / "codes.toml", "code")}
+    kept = {code["code"]: code["form"] for code in CODES if code["page"] == SLUG}
     both = [code for code in tables(folder / "codes.toml", "code") if code["code"] in kept]
     assert both
     for code in both:
@@ -58,8 +58,8 @@ def test_only_a_choice_without_a_link_gets_one(tmp_path: Path):
     """Links that are there stay as they are."""
     slug = "sequence-components"
     whole = (FOLDERS[slug] / "links.toml").read_text("utf-8")
-    start = whole.index('\n[[link]]\nid = "sequence-components-sets-no"')
+    start = whole.index('\n[[link]]\nid = "sequence-components-one-scale-yes"')
     (tmp_path / "links.toml").write_text(whole[:start], "utf-8")
-    assert ["sets-no", "sets-yes", "print-page"] == add_missing(slug, tmp_path)
+    assert ["one-scale-yes", "one-scale-no"] == add_missing(slug, tmp_path)
     assert whole == (tmp_path / "links.toml").read_text("utf-8")
     assert [] == add_missing(slug, tmp_path)

@@ -52,7 +52,7 @@ def parallelogram() -> Working:
             Paragraph(say("A line under 4 mm is a dot and a label."), caution=True),
             Move(3, say("**Set off 60° at the tip of {i}.** Zero line back along {i}.", i=I1)),
         ),
-        (("method", "parallelogram"), ("order", "12")), on_sheet=True,
+        on_sheet=True,
     )  # fmt: skip
 
 

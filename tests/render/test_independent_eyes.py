@@ -184,11 +184,11 @@ def test_the_text_is_read_whole_and_in_the_order_it_is_drawn(name: str, tmp_path
 
 
 def test_a_sheet_is_read_from_its_title_to_its_foot():
-    """The title block first, then scale and notes, table, figure, bars, and the foot last."""
+    """The title block first, then the answer and the steps, the table, figure, bars, and the foot last."""
     page = SHEETS["construction A4 landscape"]
     text = pdfium.PdfDocument(written(page))[0].get_textpage().get_text_range()
     places = [plainly(text).index(part) for part in
-              ("Neutral current", "Print at 100", "phasor", "87.5°", "Phasor Folio. For teaching")]
+              ("Neutral current", "The neutral current", "phasor", "Print at 100", "For teaching")]
     assert sorted(places) == places
 
 

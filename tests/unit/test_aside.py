@@ -9,8 +9,10 @@ from unit.sheets import NEUTRAL, on_page, said_on, strokes, texts
 from pycore import geometry
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Circle, Line, Page, Shape
+from pycore.forms.fields import default_form
 from pycore.geometry import Point
 from pycore.sheet.aside import overlap
+from pycore.sheet.wave_view import ASIDE, CENTRE
 
 ON_ONE_LINE = {
     "voltages of coil and capacitor": ("series-circuit", {}, "i3"),
@@ -66,6 +68,36 @@ def test_no_visible_arrows_of_random_sheets_lie_on_each_other():
             for other in shown[index + 1 :]:
                 assert overlap(one.tail, one.tip, other.tail, other.tip) <= 2.0
     assert seen > 300
+
+
+WAVES = {
+    "third harmonics": ("harmonics-in-the-neutral", {}, 3),
+    "equal currents of one line": ("neutral-current", {"i1": "18", "i2": "0", "i3": "0"}, 1),
+    "two in opposite directions": ("series-circuit", {"r": "", "supply": "2 A"}, 1),
+    "none": ("neutral-current", {}, 0),
+}
+
+
+@pytest.mark.parametrize("name", WAVES)
+def test_arrows_of_the_waves_stand_beside_each_other_at_every_moment(name: str):
+    """As on a sheet: the exact line to the true tip stays, shaft and head stand aside."""
+    slug, form, moved = WAVES[name]
+    page = CALCULATORS[slug]
+    form = {**default_form(page.fields), **form}
+    for step in (1, 4.3, 10, 12.5, 19, 28, 36):
+        picture = page.lesson(form, "waves", step).picture
+        arrows = [placed for placed in on_page(picture, Arrow) if placed.phasor]
+        assert len({placed.phasor for placed in arrows}) == len(arrows)
+        aside = [placed for placed in arrows if placed.item.head == 0.0]
+        assert moved == len(aside)
+        seen = [(placed.item.tail, placed.item.tip) for placed in arrows if placed not in aside]
+        for placed in aside:
+            tip = max(heads(picture, placed.phasor), key=lambda point: geometry.distance(point, CENTRE))
+            shift = Point(tip.x - placed.item.tip.x, tip.y - placed.item.tip.y)
+            assert math.hypot(*shift) == pytest.approx(ASIDE * round(math.hypot(*shift) / ASIDE), abs=1e-6)
+            seen.append((placed.item.tail.plus(shift), tip))
+        for index, one in enumerate(seen):
+            assert all(overlap(*one, *other) <= 2.0 for other in seen[index + 1 :])
 
 
 def ticks_of(page: Page, key: str) -> list[Line]:

@@ -134,7 +134,7 @@ def test_values_without_a_meaning_are_neither_in_the_key_nor_in_practice() -> No
     key = [label for label, _ in row_for(group, learner).problem_values]
     assert key == ["Wattmeter 1, on L1", "Wattmeter 2, on L3"]
     told = values_of(find(str(learner.code)))
-    assert [label for label, _ in told] == [*key, "Wattmeters on"]
+    assert [label for label, _, _ in told] == [*key, "Wattmeters on"]
     assert told[-1][1].startswith("L1 and L3")
 
 
@@ -215,9 +215,12 @@ def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, 
 def test_sheets_of_all_calculators_say_in_the_same_words_what_is_done_and_how_to_print(slug: str) -> None:
     case = CALCULATORS[slug].case({"sheet": "problem"})
     plan = case.sheet_plan()
-    *_, task, print_note = case.sheet_words(plan, "problem", case.method_words(plan)).notes
-    assert task.endswith(f". {ROUTINE}") and print_note == "Print at 100 %: both bars 100\u00a0mm."
-    assert case.sheet_words(plan, "overlay", "").notes[1] == print_note
+    *_, task = case.sheet_words(plan, "problem", case.method_words(plan)).notes
+    assert task.endswith(f". {ROUTINE}")
+    for kind in ("problem", "construction", "overlay"):
+        page = CALCULATORS[slug].sheet_page({"sheet": kind})
+        foot = [text.words for text in texts(page) if text.group == "foot"]
+        assert ["Print at 100 %: both bars 100\u00a0mm.", "For teaching. Not for sizing an installation."] == foot
 
 
 @pytest.mark.parametrize("slug", ["neutral-current", "harmonics-in-the-neutral"])

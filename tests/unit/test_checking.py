@@ -54,7 +54,7 @@ def test_a_code_gives_the_page_and_the_link_of_its_problem(typed: str):
 @pytest.mark.parametrize(("typed", "said"), [
     ("", "Type a code: "), ("3CD", "has 3 characters"), ("333-JDL-2G0", "“0” is not used in codes"),
     ("333-JDL-2GB", "is not valid"), (None, "Type a code: "), (str(Code(999, "core")), "does not belong to any page"),
-    ("5" + str(CODE)[1:], "is not valid"), ("4" + str(CODE)[1:], "one that begins with 4 has twelve"),
+    ("3" + str(CODE)[1:], "is not valid"), ("4" + str(CODE)[1:], "one that begins with 4 has twelve"),
     ("<b>-x", "“<” is not used in codes"),
 ])  # fmt: skip
 def test_a_code_that_cannot_be_used_is_refused_with_the_reason(typed: object, said: str):
@@ -84,7 +84,7 @@ def test_typed_values_stay_whatever_the_code(code: str, said: str):
 
 
 def test_a_damaged_code_alone_leaves_the_example_and_says_so():
-    reply = opened("#v=1&code=333-JDL-2GB")
+    reply = opened("#v=3&code=333-JDL-2GB")
     assert public(EXAMPLE) == reply["form"]
     assert ["is not valid" in notice for notice in reply["notices"]] == [True]
 

@@ -11,7 +11,8 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Page, Text
 from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.geometry import Box
-from pycore.sheet.media import ORIENTATIONS, PAPERS, PRINTS, layout
+from pycore.sheet.media import ORIENTATIONS, PAPERS, layout
+from pycore.sheet.styles import PRINTS
 
 BASE = "https://folio.example.org/a-page/"
 NINE = "333-JDL-2GA"
@@ -62,9 +63,11 @@ def test_a_long_code_is_never_smaller_than_the_notes_of_its_sheet(paper: str, wa
 
 
 @pytest.mark.parametrize(("paper", "way", "printed"), WAYS)
-def test_a_code_of_nine_signs_is_one_line_as_high_as_the_values(paper: str, way: str, printed: str):
-    page = sheet(NINE, paper, way, printed)
-    assert [pytest.approx(layout(paper, way, 5, printed=printed).style.value)] == capitals_of(page, NINE)
+def test_a_code_of_nine_signs_is_one_line_at_least_as_high_as_the_values(paper: str, way: str, printed: str):
+    """4.2 mm on the usual sheet, where it is typed from paper most often."""
+    (capitals,) = capitals_of(sheet(NINE, paper, way, printed), NINE)
+    least = layout(paper, way, 5, printed=printed).style.value
+    assert capitals == pytest.approx(4.2 if printed == "usual" and paper != "A5" else least)
 
 
 @pytest.mark.parametrize("slug", list(CALCULATORS))

@@ -143,7 +143,8 @@ def test_there_is_room_to_draw_on_every_paper_and_the_moves_are_on_upright_pages
         area = case.sheet_plan().layout.area
         assert area.width >= 100 and area.height >= 100
         assert math.isfinite(case.sheet_plan().factor)
-        assert ["A", "mm", "angle"] == table_of(first)[0]
+        # Where there is room the tables of a problem, else one that has lines to write on.
+        assert table_of(first)[0] in (["A", "mm", "angle"], ["A", "mm", "direction from I1"])
 
 
 def test_every_sheet_has_a_page_of_moves_at_least():

@@ -20,7 +20,7 @@ PLACED = CALCULATORS["neutral-current"].placed({**default_form(CALCULATORS["neut
 @pytest.mark.parametrize(("end", "said"), [
     ((36.0, 1.0), "about 7 A, to the right"), ((0.0, 60.5), "about 12 A, straight up"),
     ((-20.0, -20.0), "about 6 A, down to the left"), ((30.0, -29.0), "about 8 A, down to the right"),
-    ((0.4, -0.3), "nothing left over"),
+    ((0.4, -0.3), "the sum is zero"),
 ])  # fmt: skip
 def test_a_guess_is_said_roughly(end: tuple[float, float], said: str):
     assert 5.0 == PLACED.factor

@@ -56,12 +56,12 @@ def test_the_version_counts_wherever_it_stands():
 
 
 def test_what_a_link_names_stands_in_every_version():
-    for version in (*VERSIONS, "3"):
+    for version in (*VERSIONS, "4"):
         assert "5" == links.open_fragment(f"v={version}&lag=5", FIELDS).form["lag"]
 
 
 @pytest.mark.parametrize(("fragment", "lag"), [
-    ("v=1", "20"), ("v=2", "0"), ("size=3", "20"), ("", "0"), ("answer", "0"), ("v=3&size=3", "0"),
+    ("v=1", "20"), ("v=2", "0"), ("size=3", "20"), ("", "0"), ("answer", "0"), ("v=3&size=3", "0"), ("v=4&size=3", "0"),
 ])  # fmt: skip
 def test_each_version_has_its_own_default(fragment: str, lag: str):
     assert lag == links.open_fragment(f"#{fragment}", FIELDS).form["lag"]
@@ -70,21 +70,37 @@ def test_each_version_has_its_own_default(fragment: str, lag: str):
 def test_only_a_version_that_is_not_known_is_said():
     for version in VERSIONS:
         assert [] == opened(f"#v={version}&{EXAMPLE}")["notices"]
-    assert ["version “3”" in notice for notice in opened(f"#v=3&{EXAMPLE}")["notices"]] == [True]
+    assert ["version “4”" in notice for notice in opened(f"#v=4&{EXAMPLE}")["notices"]] == [True]
 
 
 def test_a_link_names_what_has_another_default_in_another_version():
     """So that an edition of before, kept on a device, gives the same values."""
     pairs = links.form_pairs(default_form(FIELDS), FIELDS)
-    assert (("v", "2"), ("size", "4"), ("lag", "0")) == pairs
-    old = links.fragment(pairs).replace("v=2", "v=1")
+    assert (("v", "3"), ("size", "4"), ("lag", "0")) == pairs
+    old = links.fragment(pairs).replace("v=3", "v=1")
     assert default_form(FIELDS) == links.open_fragment(old, FIELDS).form
+
+
+def test_a_link_leaves_out_how_scales_are_chosen_where_it_is_as_usual():
+    """It names the scale itself, and the version says the rest: QR codes stay as small as they were."""
+    link = dict(PAGE.answer(default_form(PAGE.fields), ("answer",)).link)
+    assert "scale" in link
+    assert not {"steps", "one-scale"} & set(link)
+    kept = dict(PAGE.answer(default_form(PAGE.fields, "2"), ("answer",)).link)
+    assert ("125", "no") == (kept["steps"], kept["one-scale"])
+
+
+@pytest.mark.parametrize("version", ["1", "2"])
+def test_a_link_of_before_has_the_scales_of_before(version: str):
+    for page in CALCULATORS.values():
+        form = links.open_fragment(f"v={version}&paper=A4", page.fields).form
+        assert ("all" if page.slug == "open-neutral" else "125", "no") == (form["steps"], form["one-scale"])
 
 
 def test_what_a_link_of_version_1_opens_is_shared_with_its_lags():
     form = opened(f"#v=1&{EXAMPLE}")["form"]
     shared = ask("share", form=form, base="https://folio.example/")["link"].partition("#")[2]
-    assert shared.startswith("v=2&")
+    assert shared.startswith("v=3&")
     assert ("0", "20", "30") == tuple(opened(shared)["form"][name] for name in ("a1", "a2", "a3"))
 
 

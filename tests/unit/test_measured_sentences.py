@@ -8,6 +8,8 @@ from unit.sheets import texts
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.sums.answer import Move
+from pycore.sums.rows import directions_of, rows_of
+from pycore.sums.sentences import StepSentences
 from pycore.words import plain
 
 FORMS = 14
@@ -85,3 +87,66 @@ def test_easy_reading_prints_the_same_products(slug: str):
             assert READ.match(text, match.start()), text[match.start() : match.start() + 140]
             sentences += check(READ.match(text, match.start())[0])
     assert sentences >= 3
+
+
+PART = re.compile(rf"{NUMBER} mm \({NUMBER} cm\) (to the right|to the left|up|down)")
+SIGNS = {"to the right": ("x", 1.0), "to the left": ("x", -1.0), "up": ("y", 1.0), "down": ("y", -1.0)}
+
+
+def signed(text: str) -> list[tuple[str, float]]:
+    """The axis and the signed length in mm of every component in a text."""
+    return [(SIGNS[side][0], SIGNS[side][1] * value(mm)) for mm, _, side in PART.findall(text)]
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_components_are_read_to_half_a_millimetre_and_added_as_they_were_read(slug: str):
+    page, sums = CALCULATORS[slug], 0
+    methods = [option.value for field in page.fields if field.name == "method" for option in field.options]
+    for form in shelf.forms(slug, FORMS) if "components" in methods else ():
+        case = page.case({**form, "method": "components", "scale": ""})
+        if "components" not in case.methods or case.closed:
+            continue
+        sentences = StepSentences(case.plans("components")[0], case.notation)
+        told = [plain(block.phrase).replace("\u00a0", " ") for block in sentences.all_moves()]
+        dropped = [part for text in told if text.startswith("Find the components") for part in signed(text)]
+        assert all(mm * 2 == round(mm * 2) for _, mm in dropped), told
+        for text in told:
+            for axis, mm in signed(text) if text.startswith(("Add the components", "Mark both sums")) else ():
+                read = sum(one for letter, one in dropped if letter == axis)
+                if read * mm > 0:
+                    assert read == pytest.approx(mm, abs=1e-9), told
+                    sums += 1
+    assert sums > FORMS or slug == "open-neutral"
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_the_opposite_of_a_sum_is_as_long_as_the_sum_was_read(slug: str):
+    for form in shelf.forms(slug, 4):
+        shown = {**form, "resultant": "returning", "scale": "", "decimal": "point"}
+        case = CALCULATORS[slug].case(shown)
+        for method in case.methods if slug != "open-neutral" else ():
+            drawn_back = method != "tip-to-tail" and case.possible(method) == method and not case.closed
+            if drawn_back and case.companions is None:
+                told = StepSentences(case.plans(method)[0], case.notation).all_moves()
+                last = plain(told[-1].phrase).replace("\u00a0", " ")
+                found = [value(mm) for mm in re.findall(r"([\d.]+) mm \(", last)]
+                assert found
+                assert all(mm * 2 == round(mm * 2) for mm in found), last
+
+
+@pytest.mark.parametrize("kind", ["construction", "problem", "overlay"])
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_all_angles_of_a_column_have_a_decimal_or_none_has(slug: str, kind: str):
+    """On every kind of sheet; on a drawn arc an angle has only the decimals that it needs."""
+    columns = 0
+    for form in shelf.forms(slug, 4):
+        for printed in ("usual", "large"):
+            case = CALCULATORS[slug].case({**form, "sheet": kind, "print": printed, "scale": "", "orientation": ""})
+            plan = case.sheet_plan()
+            found = [row.angle for row in rows_of(case, plan)] if kind != "problem" else directions_of(case, plan)
+            angles = [text.split("°")[0] for text in found if re.match(r"[−\d][\d.,]*°", text)]
+            decimals = {len(re.split("[.,]", text)) for text in angles}
+            assert len(decimals) <= 1, angles
+            columns += bool(angles)
+    # A problem's directions may all have to be found.
+    assert columns or kind == "problem"

@@ -386,7 +386,10 @@ def test_the_request_opens_the_panel_and_says_what_is_to_be_shown():
     assert ["O", "T1", "T2", "R", "T3", "N"] == [tap["name"] for tap in reply["taps"]]
     assert "the tip of I₁" == reply["taps"][1]["label"]
     assert 8 == len(reply["marks"])
-    assert 4 == len([mark for mark in reply["marks"] if mark["corner"]])
+    # Four corners and one more, which tells the marks of today from those of before.
+    assert [0, 2, 3, 4, 6] == [number for number, mark in enumerate(reply["marks"]) if mark["hand"]]
+    assert 8 == len(reply["older"])
+    assert [mark["name"] for mark in reply["marks"]] == [mark["name"] for mark in reply["older"]]
     assert "data-photo-file" in reply["regions"]["photo"]
 
 
@@ -451,3 +454,22 @@ def test_the_first_direction_is_asked_for_only_where_no_arrow_lies_on_it():
     assert "" == first_direction(want().drawing.construction)
     assert "D" == first_direction(want(reference="voltage", a1="25").drawing.construction)
     assert "Y" == first_direction(want(method="components").drawing.construction)
+
+
+@pytest.mark.parametrize("orientation", ["landscape", "portrait"])
+@pytest.mark.parametrize("numbers", [range(8), (0, 2, 3, 4, 6)], ids=["all", "by hand"])
+def test_a_sheet_with_the_marks_of_before_is_judged_as_one_of_today(orientation: str, numbers: tuple[int, ...]):
+    """Which marks a photograph has is found by the fit; the right drawing is right by either."""
+    form = {**DEFAULT, "orientation": orientation}
+    one = photo_task(NEUTRAL, form)
+    drawn = {name: list(flat(place)) for name, place in points(one).items()}
+    replies = []
+    for edition in (one.numbered, one.older):
+        seen = dict(edition)
+        marks = [list(flat(seen[number])) if number in numbers else None for number, _ in one.numbered]
+        asked = {"do": "photo", "page": "neutral-current", "form": form, "ground": "marks", "byHand": True,
+                 "photo": {"width": SIZE[0], "height": SIZE[1], "tap": 1.2}, "marks": marks, "taps": drawn}  # fmt: skip
+        replies.append(json.loads(api.handle(json.dumps(asked))[0]))
+    assert all(reply["ok"] for reply in replies)
+    assert 3 * [True] == [f">{word}<" not in str(replies) for word in ("wrong", "look again", "look")]
+    assert "Every line is correct" in replies[1]["announce"]

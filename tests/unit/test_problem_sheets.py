@@ -8,10 +8,10 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Line
 from pycore.forms.fields import default_form
 from pycore.forms.opening import ReopenInfo, SetPlace
-from pycore.geometry import Box
+from pycore.geometry import Box, Point
 from pycore.practice.codes import Code
-from pycore.sheet import worksheet
-from pycore.sheet.furniture import lower_cells
+from pycore.sheet import skeleton
+from pycore.sheet.title_block import lower_cells
 
 KINDS = ("problem", "construction", "overlay")
 STAGES = ["estimated", "drawn", "calculated", "difference"]
@@ -68,10 +68,10 @@ def test_a_code_is_printed_with_and_without_a_square_to_scan():
 
 
 def test_the_scale_that_a_learner_chooses_has_a_ruled_line():
-    items = worksheet.scale_line("1 cm = ____ A", worksheet.Point(0.0, 0.0), 7.0, 80.0)
+    items, _ = skeleton.scale_line("1 cm = ____ A", Point(0.0, 0.0), 7.0, 80.0)
     assert ["1 cm = ", " A"] == [item.plain for item in items if not isinstance(item, Line)]
     (rule,) = [item for item in items if isinstance(item, Line)]
-    assert rule.end.x - rule.start.x == worksheet.RULE_ROOM
+    assert rule.end.x - rule.start.x == skeleton.RULE_ROOM
 
 
 def test_all_angles_of_a_table_have_a_decimal_if_one_has():

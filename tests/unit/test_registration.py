@@ -4,7 +4,7 @@ import itertools
 
 import pytest
 from calculators.neutral_current.forms import forms
-from unit.sheets import DEFAULT, NEUTRAL, frame_of, on_page, strokes, texts
+from unit.sheets import DEFAULT, NEUTRAL, on_page, strokes, texts
 
 from pycore import geometry
 from pycore.calculators.neutral_current.case import NeutralCase
@@ -29,32 +29,36 @@ def sheet(paper: str, orientation: str) -> Page:
 
 def discs(page: Page) -> list[Point]:
     """The middles of the marks that are printed."""
-    return [found.item.centre for found in on_page(page, Circle) if found.item.radius == marks.RING]
+    rings = marks.SMALL.ring, marks.LARGE.ring
+    return [found.item.centre for found in on_page(page, Circle) if found.item.radius in rings]
 
 
 @pytest.mark.parametrize(("paper", "orientation"), SHEETS)
-def test_every_mark_is_clear_of_all_other_print(paper: str, orientation: str):
+def test_every_mark_stands_on_the_fields_frame_and_is_clear_of_all_other_print(paper: str, orientation: str):
+    """Only the frame's own line runs under a mark, and there it is cleared."""
     page = sheet(paper, orientation)
-    others = [stroke for stroke in strokes(page) if "registration" not in stroke.source]
+    others = [stroke for stroke in strokes(page) if not {"registration", "frame"} & set(stroke.source.split())]
+    layout = NEUTRAL.case({**DEFAULT, "paper": paper, "orientation": orientation}).sheet_plan().layout
+    field, size = layout.field, marks.size_of_marks(layout)
+    cleared = [found.item.centre for found in on_page(page, Circle) if found.item.radius == size.cleared]
     assert 8 == len(discs(page))
+    assert discs(page) == cleared
     for place in discs(page):
-        assert frame_of(page).grown(-0.5 - marks.REACH).holds(geometry.Box(*place, *place))
+        assert 0.0 == pytest.approx(min(abs(place.x - field.left), abs(place.x - field.right),
+                                        abs(place.y - field.bottom), abs(place.y - field.top)))  # fmt: skip
         for stroke in others:
-            clear = geometry.segment_distance(place, stroke.start, stroke.end) - stroke.half - marks.REACH
-            assert clear > 0.5, f"{place} touches {stroke.source}"
-        about = geometry.Box(*place, *place).grown(marks.REACH + 0.5)
+            # The rule above the title block begins at the field's edge, a mark's width from a corner.
+            clear = geometry.segment_distance(place, stroke.start, stroke.end) - stroke.half - size.reach
+            assert clear > 0.3, f"{place} touches {stroke.source}"
+        about = geometry.Box(*place, *place).grown(size.reach + 0.3)
         assert [] == [text.words for text in texts(page) if text.box.meets(about)]
 
 
 @pytest.mark.parametrize(("paper", "orientation"), SHEETS)
-def test_a_printer_that_loses_its_foot_loses_no_mark(paper: str, orientation: str):
-    """17 mm at a short edge, 5 mm at the others."""
+def test_a_printer_that_loses_five_millimetres_loses_no_mark(paper: str, orientation: str):
     page = sheet(paper, orientation)
-    foot_side, foot_end = (17.0, 5.0) if orientation == "landscape" else (5.0, 17.0)
     for place in discs(page):
-        assert min(place.x, page.width - place.x) - marks.REACH >= foot_side
-        assert place.y - marks.REACH >= foot_end
-        assert page.height - place.y - marks.REACH >= 5.0
+        assert min(place.x, page.width - place.x, place.y, page.height - place.y) - marks.LARGE.reach >= 5.0
 
 
 def farthest(seen: list[Mark], lens: Lens) -> float:
@@ -81,8 +85,9 @@ def test_the_other_kinds_of_sheet_have_no_marks():
 
 def test_a_mark_beside_the_star_point_is_left_out():
     layout = NeutralCase(read_problem({**DEFAULT, "sheet": "problem"})).sheet_plan().layout
-    every = marks.places(layout, Point(-100.0, -100.0))
-    assert every[1:] == marks.places(layout, every[0].moved(10.0, 0.0))
+    for edition in marks.EDITIONS:
+        every = marks.numbered(layout, Point(-100.0, -100.0), edition)
+        assert every[1:] == marks.numbered(layout, every[0][1].moved(10.0, 0.0), edition)
 
 
 def test_the_right_drawing_seldom_runs_through_a_mark():
@@ -93,8 +98,8 @@ def test_the_right_drawing_seldom_runs_through_a_mark():
         plan = case.sheet_plan()
         stand, whole = compose.settled(plan, look_of(case))
         touched = [
-            place for place in marks.places(plan.layout, stand.origin)
-            if any(geometry.segment_distance(place, s.start, s.end) < marks.REACH + 0.5 for s in whole.segments)
+            place for _, place in marks.numbered(plan.layout, stand.origin)
+            if any(geometry.segment_distance(place, s.start, s.end) < marks.SMALL.reach + 0.5 for s in whole.segments)
         ]  # fmt: skip
         crossed.append(len(touched))
     assert max(crossed) <= 2

@@ -13,7 +13,7 @@ from unit.sheets import DEFAULT, NEUTRAL, Lettered, Stroke, frame_of, on_page, s
 from pycore.drawing import Arc, Page
 from pycore.forms.opening import ReopenInfo
 from pycore.geometry import Box
-from pycore.sheet import compose, furniture
+from pycore.sheet import compose
 from pycore.sheet.media import PAPERS
 
 COUNT = 300
@@ -145,7 +145,8 @@ def test_every_phasor_and_every_angle_that_is_drawn_bears_its_label():
         named = wanted + Counter([first_current(form)])
         missing += [(number, f"{tag} too often") for tag in wanted if labels[tag] > named[tag]]
         if form["parallels"] != "compasses":
-            arcs = len(on_page(page, Arc))
+            # The sense of rotation is an arc too, but of no step.
+            arcs = len([placed for placed in on_page(page, Arc) if placed.step])
             degrees = sum(count for words, count in labels.items() if words.endswith("°"))
             missing += [(number, f"{arcs} arcs, {degrees} angles")] * (arcs != degrees)
     assert [] == missing, told(missing)
@@ -187,14 +188,15 @@ def test_the_furniture_of_every_paper_both_ways_round_stands_clear(paper: str, o
 @pytest.mark.parametrize("orientation", ["landscape", "portrait"])
 @pytest.mark.parametrize("paper", list(PAPERS))
 def test_the_notes_of_every_paper_are_printed_whole(paper: str, orientation: str):
-    """The reminder to print at 100 % ends with its last word: no line is cut for want of room."""
+    """Scale, reminder to print at 100 %, and what the sheet is not for stand in the field; the answer stands above its
+    table."""
     page = NEUTRAL.sheet_page({"paper": paper, "orientation": orientation})
-    notes = " ".join(text.words for text in texts(page) if text.group == "words")
-    assert "1\u00a0cm\u00a0=\u00a0" in notes
-    assert "Print at 100 %." in notes
-    assert notes.endswith("every line on this sheet has its exact length.")
-    foot = [text.words for text in texts(page) if text.group == "foot"]
-    assert "Phasor Folio. For teaching. Not for sizing an installation." == " ".join(reversed(foot))
+    said = {group: " ".join(text.words for text in texts(page) if text.group == group)
+            for group in ("words", "scale", "foot")}  # fmt: skip
+    assert "1\u00a0cm\u00a0=\u00a0" in said["scale"]
+    assert said["foot"].startswith("Print at 100 %")
+    assert said["foot"].endswith("For teaching. Not for sizing an installation.")
+    assert said["words"].startswith("The neutral current IN is 11.6\u00a0A, 87.5° anticlockwise from I1.")
 
 
 LOADS = {
@@ -210,23 +212,14 @@ def test_no_kind_of_sheet_leaves_out_the_end_of_its_notes(paper: str, orientatio
     """Every note that the sheet was given stands on it to its last word, and nothing touches."""
     form = {**DEFAULT, **LOADS[load], "paper": paper, "orientation": orientation, "sheet": sheet}
     given: list[str] = []
-    write = furniture.words
+    write = compose.column
 
-    def note(layout, writing):
-        given.extend(writing.notes)
+    def column(layout, writing):
+        given.extend((writing.sentence, *writing.notes))
         return write(layout, writing)
 
-    ask = furniture.asked
-
-    def asked(layout, writing):
-        if found := ask(layout, writing):
-            given.extend(note.removeprefix(writing.work.question) for note in writing.notes)
-            given.append(writing.work.question)
-        return found
-
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(compose, "words", note)
-        patch.setattr(compose, "asked", asked)
+        patch.setattr(compose, "column", column)
         page = NEUTRAL.sheet_page(form)
     printed = "".join("".join(text.words.split()) for text in texts(page) if text.group == "words")
     # A symbol such as V_R or I₁ is printed with its index.

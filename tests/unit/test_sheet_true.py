@@ -27,9 +27,13 @@ from unit.sheets import (
 )
 
 from pycore import api
+from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Page
+from pycore.forms.fields import default_form
 from pycore.quantity import MINUS, read
 from pycore.sums.answer import Grid
+from pycore.sums.rows import rows_of
+from pycore.sums.sheet import view_of
 from pycore.words import plain
 
 ask = partial(shelf.ask, "neutral-current")
@@ -304,3 +308,18 @@ def test_minus_signs_are_true_ones():
     for given in forms(60):
         cells = [cell for row in (*table_of(NEUTRAL.sheet_page(given)), *components_of(given)) for cell in row]
         assert [] == [cell for cell in cells if cell.startswith("-") or re.fullmatch(rf"{MINUS}0([.,]0*)?°?", cell)]
+
+
+@pytest.mark.parametrize("page", CALCULATORS.values(), ids=CALCULATORS)
+def test_a_drawing_is_described_by_what_stands_in_its_table(page):
+    """Symbol, amount, millimetres and angle of each phasor; the moves stand beside it in words of their own."""
+    case = page.case(default_form(page.fields))
+    plan = case.sheet_plan()
+    rows = rows_of(case, plan)
+    for drawing in (page.sheet_page(default_form(page.fields)), view_of(case, plan)):
+        said = drawing.description
+        for row in rows:
+            cells = (row.amount, row.length and f"{row.length} mm", f"{row.angle} {row.sense}".strip())
+            assert f"{plain(row.symbol)}: {', '.join(filter(None, cells))}." in said
+        assert "in ;" not in said
+        assert said.count(". ") == len(rows)

@@ -38,14 +38,15 @@ def test_no_text_of_a_random_sheet_touches_anything_or_leaves_the_frame(slug: st
 @pytest.mark.parametrize("slug", CALCULATORS)
 @pytest.mark.parametrize("orientation", ["landscape", "portrait"])
 def test_the_smallest_sheet_bears_a_class_sets_notes_to_their_end(slug: str, orientation: str):
-    """The last thing said is how to print: without it a sheet is not true."""
-    page, cut = CALCULATORS[slug], []
+    """Nothing touches or leaves the frame, and no note is cut: question, values, and how to print."""
+    page, faults = CALCULATORS[slug], []
     for tier, number in itertools.product(TIERS, range(8)):
         form = page.practice_form(Code(page.topic, tier, seed=5, number=number))
         sheet = page.sheet_page({**form, "paper": "A5", "orientation": orientation, "scale": "", "sheet": "problem"})
-        notes = " ".join(text.words for text in texts(sheet) if text.group.endswith("words"))
-        cut += [] if "Print at 100 %" in notes.replace("\u00a0", " ") else [notes]
-    assert [] == cut
+        said = " ".join(text.words for text in texts(sheet)).replace("\u00a0", " ")
+        assert "Print at 100 %" in said and "For teaching." in said
+        faults += [(number, fault) for fault in touching(texts(sheet), strokes(sheet), frame_of(sheet))]
+    assert [] == faults, told(faults)
 
 
 @pytest.mark.parametrize("slug", CALCULATORS)

@@ -14,11 +14,12 @@ from pycore import phasor, quantity
 from pycore.calculators.add_phasors import words
 from pycore.calculators.add_phasors.case import AddCase
 from pycore.calculators.add_phasors.fields import BY_NAME, FIELDS
-from pycore.forms.fields import default_form
+from pycore.forms.coded import form_before
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import LEAST_CROSSING, first_accepted, sizes_apart
+from pycore.practice.long_answers import reads_well
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
@@ -126,9 +127,14 @@ def accepted(problem: PhasorValues) -> bool:
     return all(phasor.magnitude(end - total) >= CLEAR * largest for end in _swung(problem))
 
 
+def accepted_2(problem: PhasorValues) -> bool:
+    """Whether a problem of version 2 may be set: its sum reads well too."""
+    return accepted(problem) and reads_well(problem.parts)
+
+
 def phasors_of(code: Code) -> PhasorValues:
     """The phasors of a code. Raises NoProblemError."""
-    return first_accepted(code, _drawn, accepted)
+    return first_accepted(code, _drawn, accepted if code.generator == 1 else accepted_2)
 
 
 def _mistakes(case: AddCase) -> Iterator[Mistake]:
@@ -161,7 +167,7 @@ def mistakes(case: AddCase) -> tuple[Mistake, ...]:
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's problem, with a class's own choices. Raises NoProblemError."""
     problem = phasors_of(code)
-    form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
+    form = form_before(code, FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
     for number, (tenths, angle) in enumerate(zip(problem.tenths, problem.angles, strict=True), start=1):
         form[f"p{number}"] = f"{quantity.plain(tenths / 10.0)} at {angle}"
     form |= {"paper": code.paper, "combine": "difference" if problem.difference else "sum"}

@@ -25,7 +25,7 @@ PLAN = LessonPlan(
             "point opposite ways. A guess outside this range cannot be right.",
         )),
         LessonStage("Demonstration", 15, (
-            "Open the classroom view. Show tip to tail, one move at a time. Before each reading, ask the class for it.",
+            "Open the lesson view. Show tip to tail, one move at a time. Before each reading, ask the class for it.",
             "At the tip ask: where does the protractor’s centre go now? On the tip, with its zero line back along the "
             "line just drawn.",
             "Read the result: {answer}, {length} at {scale}. Then the components: {sum_along} along 0° and "
@@ -53,7 +53,7 @@ PLAN = LessonPlan(
     cover_says=(
         "Write on the board: {values}. Ask everyone to estimate the size of the sum. It must be between 5 A and 35 A. "
         "5 minutes.",
-        "Open the classroom view. Press the right arrow key for each move and read the sentence aloud. 15 minutes.",
+        "Open the lesson view. Press the right arrow key for each move and read the sentence aloud. 15 minutes.",
         "Hand out the problem sheet. Learners draw the sum tip to tail with ruler and protractor. 25 minutes.",
         "Learners who finish early draw it again as a parallelogram (choose the method on the same page) and compare. "
         "10 minutes.",

@@ -1,4 +1,7 @@
-"""Practice problems of harmonics, drawn from a code: the same for ever (version 1)."""
+"""Practice problems of harmonics, drawn from a code: the same for ever.
+
+In version 2 the sum asked for is long enough on A4 to be read well (``practice/long_answers.py``).
+"""
 
 import math
 from collections.abc import Mapping
@@ -9,11 +12,12 @@ from pycore.calculators.harmonics_in_the_neutral import words
 from pycore.calculators.harmonics_in_the_neutral.case import NEAR, HarmonicCase
 from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS
 from pycore.circuits.supply import VOLTAGE_ANGLES
-from pycore.forms.fields import default_form
+from pycore.forms.coded import form_before
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted
+from pycore.practice.long_answers import drawn, filling, reads_well, unequal_shares
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
@@ -64,9 +68,32 @@ def may_be_set(problem: HarmonicValues) -> bool:
     return LEAST_SUM * largest <= size <= most * largest
 
 
+SCALES = (1.0, 2.0, 2.5)
+"""Amperes for each centimetre of the fundamental in version 2."""
+
+
+def _distortion_2(draw: SeededIntegers, tier: str) -> HarmonicValues:
+    """A problem as in version 1; fundamentals 120 degrees apart have a long sum."""
+    if tier != "core":
+        return _distortion(draw, tier)
+    shares = unequal_shares(draw)
+    factor = 10.0 * filling(draw, drawn(HarmonicValues(shares, (0, 0, 0), 100, 1).phasors)[0], SCALES)
+    one, two, three = (round(factor * share) for share in shares)
+    return HarmonicValues((one, two, three), (0, 0, 0), SHARES[draw.below(len(SHARES))], 1)
+
+
+def may_be_set_2(problem: HarmonicValues) -> bool:
+    """Whether a problem of version 2 may be set: its sum reads well too, unless its phasors lie on one line."""
+    share = 1.0 if problem.order == 1 else 0.01 * problem.third
+    on_one_line = problem.order == 3 and not any(problem.lags)
+    return (on_one_line or reads_well([share * one for one in problem.phasors])) and may_be_set(problem)
+
+
 def distortion_of(code: Code) -> HarmonicValues:
     """The problem of harmonics that a code stands for. Raises NoProblemError."""
-    return first_accepted(code, _distortion, may_be_set)
+    if code.generator == 1:
+        return first_accepted(code, _distortion, may_be_set)
+    return first_accepted(code, _distortion_2, may_be_set_2)
 
 
 def mistakes(case: HarmonicCase) -> tuple[Mistake, ...]:
@@ -96,7 +123,7 @@ def mistakes(case: HarmonicCase) -> tuple[Mistake, ...]:
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's problem, with a class's own choices. Raises NoProblemError."""
     problem = distortion_of(code)
-    form = default_form(FIELDS) | dict(choices or {}) | {"drawn": str(problem.order), "h3": str(problem.third)}
+    form = form_before(code, FIELDS) | dict(choices or {}) | {"drawn": str(problem.order), "h3": str(problem.third)}
     for number, (tenths, lag) in enumerate(zip(problem.tenths, problem.lags, strict=True), start=1):
         form |= {f"i{number}": quantity.plain(tenths / 10.0), f"a{number}": str(lag)}
     return form | {"paper": code.paper} | ({} if code.method == "any" else {"method": code.method})

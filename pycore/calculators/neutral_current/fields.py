@@ -51,7 +51,7 @@ FIELDS: tuple[Field, ...] = (
     ),
     *(SHARED[name] for name in ("mirror", "print", "paper", "orientation")),
     Field("scale", words.SCALE, "quantity", "sheet", "", "A", help=words.SCALE_HELP),
-    *(SHARED[name] for name in ("steps", "names", "colours", "decimal", "angles")),
+    *(SHARED[name] for name in ("steps", "one-scale", "names", "colours", "decimal", "angles")),
     Field("drawn", accuracy.DRAWN_FIELD, "length", "accuracy", "", "A", help=accuracy.DRAWN_HELP),
     SHARED["hand"],
     Field("hand-mm", accuracy.HAND_MM, "quantity", "accuracy", "0.5", "mm", shown_when=_OWN_HAND),

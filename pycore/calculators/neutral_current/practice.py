@@ -1,7 +1,8 @@
 """Values for practice problems, generated from a code: the same for ever, whatever else changes.
 
 Version 1 uses only the seeded integers and phasor arithmetic: no paper, no labels, no tolerance code. What
-it promises is tested against those. A later version is a second function; this one is kept.
+it promises is tested against those. Version 2 is a second function: its neutral current is long enough on A4 to be
+read well (``practice/long_answers.py``). Each is kept.
 
 A problem of three line currents is accepted when its sum is neither small nor beyond a sheet, no line is
 tiny, no two are alike, a parallelogram can be drawn in at least one order, and what the commonest mistakes
@@ -18,10 +19,11 @@ from pycore import phasor, quantity
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.circuits.supply import VOLTAGE_ANGLES
-from pycore.forms.fields import default_form
+from pycore.forms.coded import form_before
 from pycore.phasor import wrap
 from pycore.practice.codes import Code
 from pycore.practice.generator import LEAST_CROSSING, first_accepted, sizes_apart
+from pycore.practice.long_answers import drawn, filling, reads_well, unequal_shares
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import Task
 from pycore.sums.task import task_of as sum_task
@@ -127,9 +129,39 @@ def accepted(lines: LineCurrentValues) -> bool:
     return all(phasor.magnitude(end - total) >= CLEAR * largest for end in _slipped(lines))
 
 
+SCALES = (1.0, 2.0, 2.5)
+"""Amperes for each centimetre in version 2."""
+
+
+def _drawn_2(draw: SeededIntegers, tier: str) -> LineCurrentValues:
+    """Values as in version 1, the largest so that the drawing nearly fills the paper."""
+    shares = unequal_shares(draw)
+    lags = (0, 0, 0)
+    if tier == "stretch":
+        one, two, three = (5 * draw.between(-2, 11) for _ in range(3))
+        lags = one, two, three
+    step = 10 if tier == "support" else 1
+    factor = 10.0 * filling(draw, drawn(from_first(LineCurrentValues(shares, lags)))[0], SCALES) / step
+    one, two, three = (step * round(factor * share) for share in shares)
+    return LineCurrentValues((one, two, three), lags)
+
+
+def from_first(lines: LineCurrentValues) -> tuple[complex, ...]:
+    """The currents as they are drawn, with the first in the first direction."""
+    turn = phasor.polar(1.0, -lines.angles[0])
+    return (complex(float(lines.tenths[0]), 0.0), *(current * turn for current in lines.phasors[1:]))
+
+
+def accepted_2(lines: LineCurrentValues) -> bool:
+    """Whether a problem of version 2 may be set."""
+    return reads_well(from_first(lines)) and accepted(lines)
+
+
 def lines_of(code: Code) -> LineCurrentValues:
     """The three line currents of a code. Raises NoProblemError."""
-    return first_accepted(code, _drawn, accepted)
+    if code.generator == 1:
+        return first_accepted(code, _drawn, accepted)
+    return first_accepted(code, _drawn_2, accepted_2)
 
 
 OF_TIER = {"support": {"start": "two"}, "core": {}, "stretch": {"further": "zero"}}
@@ -139,7 +171,7 @@ OF_TIER = {"support": {"start": "two"}, "core": {}, "stretch": {"further": "zero
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...)."""
     lines = lines_of(code)
-    form = default_form(FIELDS) | OF_TIER[code.tier] | dict(choices or {})
+    form = form_before(code, FIELDS) | OF_TIER[code.tier] | dict(choices or {})
     for number, (tenths, lag) in enumerate(zip(lines.tenths, lines.lags, strict=True), start=1):
         form[f"i{number}"] = quantity.plain(tenths / 10.0)
         form[f"a{number}"] = quantity.plain(float(lag)).replace(quantity.MINUS, "-")

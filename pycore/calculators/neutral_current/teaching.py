@@ -33,7 +33,7 @@ PLAN = LessonPlan(
             "cannot. (With harmonics, or unequal power factors, it can.) Keep the estimates.",
         )),
         LessonStage("Demonstration", 15, (
-            "Open the classroom view. Show the parallelogram one move at a time. Hide each reading and ask the class "
+            "Open the lesson view. Show the parallelogram one move at a time. Hide each reading and ask the class "
             "for it first.",
             "At each angle ask: is it more or less than a right angle? Which 0 is on your line?",
             "Read the result: {answer}, {length} at {scale}. Whose estimate was closest?",

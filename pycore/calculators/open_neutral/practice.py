@@ -13,7 +13,7 @@ from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.constructions.construction import Arm
 from pycore.constructions.methods import FIRST_PAIR
 from pycore.constructions.names import SUM_KEY
-from pycore.forms.fields import default_form
+from pycore.forms.coded import form_before
 from pycore.practice import sums
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
@@ -31,7 +31,7 @@ BOTH = (DRAWN, CALCULATED)
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's loads; ``choices`` are a class's own (scale, names ...)."""
-    form = default_form(FIELDS) | dict(choices or {})
+    form = form_before(code, FIELDS) | dict(choices or {})
     for number, (resistance, reactance) in enumerate(loads_of(code), start=1):
         text = str(resistance)
         if reactance:
@@ -122,6 +122,40 @@ def accepted(loads: tuple[Load, Load, Load]) -> bool:
     return LEAST_SHIFT <= phasor.magnitude(shift_of(loads)) <= MOST_SHIFT
 
 
+LEAST_SHIFT_2, MOST_SHIFT_2 = 0.66, 0.95
+"""In version 2: at 400 V the line voltages fill A4 at 25 V for each centimetre, where 60 mm are 0.65 of a phase
+voltage. Only one load that is much larger than both others moves the star point so far."""
+E12_DECADES = tuple(ten * value for ten in (1, 10) for value in (10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82))
+
+
+def _drawn_2(draw: SeededIntegers, tier: str) -> tuple[Load, Load, Load]:
+    """One small resistance and two that are 6 to 12 times as large, in any order."""
+    if tier == "support":
+        tens = draw.between(1, 4)
+        sizes = [10 * tens, *(10 * draw.between(7 * tens, 12 * tens) for _ in range(2))]
+    else:
+        place = draw.below(10)
+        sizes = [E12_DECADES[place], *(E12_DECADES[place + draw.between(9, 14)] for _ in range(2))]
+    first = sizes.pop(draw.below(3))
+    second = sizes.pop(draw.below(2))
+    loads = [(first, 0), (second, 0), (sizes[0], 0)]
+    if tier == "stretch":
+        which = draw.below(3)
+        resistance = loads[which][0]
+        reactance = 10 * max(1, (resistance * draw.between(5, 12) + 50) // 100)
+        loads[which] = (resistance, reactance if draw.below(4) else -reactance)
+    return loads[0], loads[1], loads[2]
+
+
+def accepted_2(loads: tuple[Load, Load, Load]) -> bool:
+    """Whether these loads may be set in version 2."""
+    if len({resistance for resistance, _ in loads}) < 3:
+        return False
+    return LEAST_SHIFT_2 <= phasor.magnitude(shift_of(loads)) <= MOST_SHIFT_2
+
+
 def loads_of(code: Code) -> tuple[Load, Load, Load]:
     """The loads of a code. Raises NoProblemError."""
-    return first_accepted(code, _drawn, accepted)
+    if code.generator == 1:
+        return first_accepted(code, _drawn, accepted)
+    return first_accepted(code, _drawn_2, accepted_2)

@@ -33,7 +33,7 @@ PLAN = LessonPlan(
         LessonStage("Demonstration", 15, (
             "Draw three phase voltages from one point and join the tips. The supply fixes these corners, whatever the "
             "loads are.",
-            "Classroom view: find the star point with two loads at a time. Alone, the loads on L1 and L2 are in series "
+            "Lesson view: find the star point with two loads at a time. Alone, the loads on L1 and L2 are in series "
             "and divide 400 V: mark the point on the side. The third load moves it on a line to its own corner. Two "
             "such lines cross at the star point.",
             "The star point moves by {answer}. Ask: towards which corner, and why? Towards the line of the load with "
@@ -66,7 +66,7 @@ PLAN = LessonPlan(
         "Read the caution above aloud. Say: we draw this because nobody may try it. Ask: which load gets too much "
         "voltage, the one with the most power or the one with the least? 5 minutes.",
         COVER_DEMONSTRATION,
-        "Hand out the problem sheet. Learners draw the triangle, mark the two points as in the classroom view, and "
+        "Hand out the problem sheet. Learners draw the triangle, mark the two points as in the lesson view, and "
         "find the star point where the lines cross. Then they measure three voltages. 25 minutes.",
         "Everyone writes one sentence: which load gets too much voltage, and how much. 10 minutes.",
         "Ask again: the most power or the least? The load that normally takes the least has the largest resistance: "

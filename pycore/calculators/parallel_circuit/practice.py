@@ -7,10 +7,11 @@ from pycore import phasor, quantity
 from pycore.calculators.parallel_circuit.case import ParallelCase
 from pycore.calculators.parallel_circuit.fields import FIELDS
 from pycore.circuits.elements import CAPACITOR, COIL
-from pycore.forms.fields import default_form
+from pycore.forms.coded import form_before
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted
+from pycore.practice.long_answers import reads_well
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import (
@@ -29,7 +30,7 @@ from pycore.sums.task import task_of as sum_task
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's parallel circuit: the voltage is given, the supply current is to be found."""
     circuit = parallel_of(code)
-    form = default_form(FIELDS) | dict(choices or {})
+    form = form_before(code, FIELDS) | dict(choices or {})
     form["b1"] = f"{circuit.ohms} Ω"
     coil = f"j{circuit.coil} Ω" if circuit.in_ohms else milli(circuit.coil)
     form["b2"] = f"{circuit.own} Ω + {coil}" if circuit.own else coil
@@ -142,6 +143,11 @@ def may_be_set(circuit: CircuitValues) -> bool:
     return all(phasor.magnitude(slip - total) >= CLEAR * size for slip in slips)
 
 
+def may_be_set_2(circuit: CircuitValues) -> bool:
+    """Whether a parallel circuit of version 2 may be set: its supply current reads well too."""
+    return may_be_set(circuit) and reads_well(currents_of(circuit))
+
+
 def parallel_of(code: Code) -> CircuitValues:
     """The parallel circuit of a code, its supply in volts. Raises NoProblemError."""
-    return first_accepted(code, _parallel, may_be_set)
+    return first_accepted(code, _parallel, may_be_set if code.generator == 1 else may_be_set_2)

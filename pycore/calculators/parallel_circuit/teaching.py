@@ -33,7 +33,7 @@ PLAN = LessonPlan(
         LessonStage("Demonstration", 15, (
             "Each branch by itself: {current_1}, {current_2}, {current_3}. Branch 2 has resistance and inductance: "
             "find its impedance first, then its current, then its angle.",
-            "Classroom view: the resistor’s current is in phase with V, the current of the coil branch lags, the "
+            "Lesson view: the resistor’s current is in phase with V, the current of the coil branch lags, the "
             "capacitor’s current leads by 90°.",
             "Sum: {answer}. As plain numbers the branch currents give nearly twice as much. Why? The reactive "
             "currents of coil and capacitor are opposite in phase and partly cancel.",

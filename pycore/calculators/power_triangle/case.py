@@ -114,7 +114,8 @@ class PowerCase(SumCase):
         fits = (scale is None or plans[0].fit.fits) and plans[0].layout.orientation in self.ways()
         if fits or not plans[0].construction.further:
             return plans
-        return self.choose([replace(plan.construction, further=0) for plan in plans], scale, second)
+        bare = [self.planner.candidate(replace(plan.construction, further=0)) for plan in plans]
+        return self.planner.choose(bare, order, scale, second)
 
     def further(self, construction: Construction) -> tuple[ComponentRow, ...]:
         """The apparent power before the correction, where the table has no other row for it."""

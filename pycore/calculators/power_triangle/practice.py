@@ -10,10 +10,12 @@ from pycore.calculators.power_triangle.case import P, PowerCase
 from pycore.calculators.power_triangle.fields import FIELDS
 from pycore.constructions.construction import Arm
 from pycore.constructions.methods import FIRST_PAIR, TIP_TO_TAIL
-from pycore.forms.fields import default_form
+from pycore.forms.coded import form_before
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.seeded_integers import integers_of_code
+from pycore.practice.generator import first_accepted
+from pycore.practice.long_answers import extent_of, filling, is_long
+from pycore.practice.seeded_integers import SeededIntegers, integers_of_code
 from pycore.practice.sums import of_scale
 from pycore.practice.task import Mistake, Slips, Task
 from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, with_code_choices
@@ -24,7 +26,7 @@ from pycore.sums.task import task_of as sum_task
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's load."""
     load = correction_of(code)
-    form = default_form(FIELDS) | dict(choices or {})
+    form = form_before(code, FIELDS) | dict(choices or {})
     form["power"] = quantity.plain(load.tenths / 10.0) + " kW"
     form["factor"] = quantity.plain(load.factor / 100.0) + " lag"
     form["target"] = quantity.plain(load.target / 100.0) if load.target else ""
@@ -142,8 +144,44 @@ class CorrectionValues:
     phases: int
 
 
+    @property
+    def powers(self) -> tuple[float, float, float]:
+        """Active power, reactive power and the capacitor's, in tenths of a kilowatt, kilovar and kilovar."""
+        reactive, left = (
+            self.tenths * math.sqrt(10000.0 - share * share) / share for share in (self.factor, self.target)
+        )
+        return float(self.tenths), reactive, reactive - left
+
+
+SCALES_2 = {"core": (2.0, 2.5, 5.0, 10.0), "stretch": (5.0, 10.0, 20.0, 25.0)}
+"""Tenths of a kilovoltampere for each centimetre, by tier, in version 2."""
+
+
+def _drawn_2(draw: SeededIntegers, tier: str) -> CorrectionValues:
+    """A load whose drawing nearly fills the paper; with a small power factor the capacitor's power is long."""
+    factor, target = draw.between(60, 75), 91 + draw.below(8)
+    volts, phases = (230, 1) if tier == "core" else (400, 3)
+    share = CorrectionValues(1, factor, target, volts, phases)
+    tenths = round(filling(draw, _extent(share), SCALES_2[tier]))
+    return replace(share, tenths=tenths)
+
+
+def _extent(load: CorrectionValues) -> float:
+    """The extent by the method that takes the most room: both reactive powers from one point."""
+    active, reactive, capacitor = load.powers
+    return extent_of([complex(active, reactive), complex(active, -capacitor)])
+
+
+def accepted_2(load: CorrectionValues) -> bool:
+    """Whether a problem of version 2 may be set: the capacitor's reactive power reads well."""
+    return is_long(complex(0.0, load.powers[2]), _extent(load))
+
+
 def correction_of(code: Code) -> CorrectionValues:
-    """The load of a code: support without a capacitor, core with one, stretch on three phases with one."""
+    """The load of a code: support without a capacitor, core with one, stretch on three phases with one. Raises
+    NoProblemError."""
+    if code.generator > 1 and code.tier != "support":
+        return first_accepted(code, _drawn_2, accepted_2)
     draw = integers_of_code(code)
     if code.tier == "support":
         return CorrectionValues(5 * draw.between(2, 12), 5 * draw.between(12, 18), 0, 230, 1)

@@ -31,7 +31,7 @@ PLAN = LessonPlan(
         LessonStage("Demonstration", 15, (
             "Draw P to the right and, from its tip, Q at right angles, upward: {active_power} and {reactive_power}. "
             "The third side is S, {apparent_power}: measure it; do not add P and Q.",
-            "Classroom view: P does not change. Mark the target angle at the start; where its line meets Q, the "
+            "Lesson view: P does not change. Mark the target angle at the start; where its line meets Q, the "
             "capacitor’s reactive power ends. It points straight down from the tip of Q.",
             "Capacitor: {correction}. In delta {capacitance_delta} each, in star {capacitance_star} each. Ask: why "
             "three times as much in star?",

@@ -96,7 +96,7 @@ class SequenceComponents(SumPage[SequenceCase]):
     def further_pages(self, case: SequenceCase, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
         """The moves, for easy reading, and the sheet with all three sets."""
         further = super().further_pages(case, plan, request)
-        return (*further, sets_sheet(case, plan, replace(request, number=2))) if case.sheets > 1 else further
+        return (*further, *sets_sheet(case, plan, replace(request, number=2))) if case.sheets > 1 else further
 
     def echo(self, case: SequenceCase) -> dict[str, Mapping[str, str]]:
         """Each phasor in the other form."""

@@ -6,7 +6,7 @@ apart; core: zero or negative sequence, tenths, angles to 10 degrees; stretch: a
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 
 from pycore import phasor, quantity
@@ -14,11 +14,12 @@ from pycore.calculators.sequence_components import words
 from pycore.calculators.sequence_components.case import SequenceCase
 from pycore.calculators.sequence_components.circuit import TURNS, turned
 from pycore.calculators.sequence_components.fields import BY_NAME, FIELDS, NAMES
-from pycore.forms.fields import default_form
+from pycore.forms.coded import form_before
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted, sizes_apart
+from pycore.practice.long_answers import drawn, filling, reads_well, unequal_shares
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
@@ -78,15 +79,46 @@ def accepted(problem: SequenceValues) -> bool:
     return all(phasor.magnitude(end - total) >= CLEAR * largest for end in ends)
 
 
+SCALES = (1.0, 2.0, 2.5)
+"""Units for each centimetre in version 2."""
+
+
+def as_drawn(problem: SequenceValues) -> tuple[complex, ...]:
+    """The phasors as they are added."""
+    turns = TURNS[problem.component]
+    return tuple(
+        phasor.polar(float(size), wrap(float(angle) + turn))
+        for size, angle, turn in zip(problem.tenths, problem.angles, turns, strict=True)
+    )
+
+
+def _drawn_2(draw: SeededIntegers, tier: str) -> SequenceValues:
+    """A problem as in version 1, of sizes that differ so much that the component asked for is long."""
+    shares = unequal_shares(draw)
+    like = _drawn(draw, tier)
+    step = 10 if tier == "support" else 1
+    factor = 10.0 * filling(draw, drawn(as_drawn(replace(like, tenths=shares)))[0], SCALES) / step
+    one, two, three = (step * round(factor * share) for share in shares)
+    return replace(like, tenths=(one, two, three))
+
+
+def accepted_2(problem: SequenceValues) -> bool:
+    """Whether a problem of version 2 may be set: three times the component reads well too. Phasors that lie on one line
+    cross none."""
+    return reads_well(as_drawn(problem)) and accepted(problem)
+
+
 def sequence_of(code: Code) -> SequenceValues:
     """The three phasors of a code. Raises NoProblemError."""
-    return first_accepted(code, _drawn, accepted)
+    if code.generator == 1:
+        return first_accepted(code, _drawn, accepted)
+    return first_accepted(code, _drawn_2, accepted_2)
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...). Raises NoProblemError."""
     problem = sequence_of(code)
-    form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
+    form = form_before(code, FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
     for name, tenths, angle in zip(NAMES, problem.tenths, problem.angles, strict=True):
         form[name] = f"{quantity.plain(tenths / 10.0)} at {angle}"
     form |= {"part": problem.component, "paper": code.paper}

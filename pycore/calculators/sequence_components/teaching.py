@@ -36,7 +36,7 @@ PLAN = LessonPlan(
             "so {zero} in each line.",
             "The operator a turns a phasor by 120° in the positive direction (see the sense of rotation on the "
             "sheet); its size stays the same. Let one learner turn a ruler on the board.",
-            "Classroom view of the positive sequence: turn the second phasor by 120° and the third by 240°, then add "
+            "Lesson view of the positive sequence: turn the second phasor by 120° and the third by 240°, then add "
             "and divide by three: {positive}. For the negative sequence, turn the second by 240° and the third by "
             "120°: {negative}.",
         )),

@@ -19,16 +19,15 @@ from pycore.forms import conventions
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import kinds
 from pycore.sheet.compose import thin
-from pycore.sheet.media import LARGE_PRINT, WHOLE_PAGE, layout
+from pycore.sheet.media import layout
 from pycore.sheet.plan import Plan
 from pycore.sheet.scale import Fit
 from pycore.sums import amounts as figures
 from pycore.sums.answer import Block, Grid, Paragraph, WorkingPicture
 from pycore.sums.case import ComponentRow
 from pycore.sums.request import SheetRequest
-from pycore.sums.sheet import FurtherSheet, further_page
+from pycore.sums.sheet import FurtherSheet, further_pages
 from pycore.words.phrase import Symbol
-from pycore.words.sheet import print_notes
 
 
 def table(case: SequenceCase) -> list[Block]:
@@ -80,12 +79,11 @@ def sets_picture(case: SequenceCase) -> WorkingPicture:
     return WorkingPicture(component_sets(sets, words.sets_title(case.problem["unit"])), "sets")
 
 
-def sets_sheet(case: SequenceCase, plan: Plan, request: SheetRequest) -> Page:
-    """The sheet with all three sets, on the paper of the first one: drawn, to be drawn, or to be laid over."""
+def sets_sheet(case: SequenceCase, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
+    """The sheet with all three sets, on the paper of the first one: drawn, to be drawn, or to be laid over; in large
+    print with its table on the next."""
     letter, first = "I" if case.problem["unit"] == "A" else "V", plan.layout
-    # Its table stands beside the sets: they need no page to themselves.
-    printed = LARGE_PRINT if case.printed == WHOLE_PAGE else case.printed
-    own = layout(first.paper, first.orientation, len(TURNS), printed=printed)
+    own = layout(first.paper, first.orientation, len(TURNS), printed=case.printed)
     sets = component_sets_of(case, amounts=False)
     placed = on_paper(sets, own, case.problem["steps"])
     values = [(Symbol(letter, words.INDEX[component]), case.share(component, 1)) for component in TURNS]
@@ -98,9 +96,9 @@ def sets_sheet(case: SequenceCase, plan: Plan, request: SheetRequest) -> Page:
     to_scale = replace(plan, layout=own, fit=Fit(placed.scale, (0.0, 0.0), (0.0, 0.0)))
     sheet = FurtherSheet(
         words.SETS_NAME, words.SETS_METHOD, to_scale, rows,
-        (*notes, *print_notes(own.bar_text)), words.sets_title(case.problem["unit"]),
+        notes, words.sets_title(case.problem["unit"]),
     )  # fmt: skip
     if request.kind == kinds.PROBLEM:
-        return further_page(case, sheet, request, (empty_sets(sets, placed, own.style),))
+        return further_pages(case, sheet, request, (empty_sets(sets, placed, own.style),))
     style = thin(own.style) if request.kind == kinds.OVERLAY else own.style
-    return further_page(case, sheet, request, (drawn_sets(sets, placed, style),))
+    return further_pages(case, sheet, request, (drawn_sets(sets, placed, style),))

@@ -6,10 +6,11 @@ from collections.abc import Iterator, Mapping
 from pycore import phasor, quantity
 from pycore.calculators.series_circuit.case import SeriesCase
 from pycore.calculators.series_circuit.fields import FIELDS
-from pycore.forms.fields import default_form
+from pycore.forms.coded import form_before
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted
+from pycore.practice.long_answers import extent_of, is_long
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import (
@@ -28,7 +29,7 @@ from pycore.sums.task import task_of as sum_task
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's series circuit: the current is given, the supply is to be found."""
     circuit = series_of(code)
-    form = default_form(FIELDS) | dict(choices or {})
+    form = form_before(code, FIELDS) | dict(choices or {})
     form["r"] = f"{circuit.ohms} + {circuit.own}" if circuit.own else str(circuit.ohms)
     form["l"] = f"{circuit.coil} Ω" if circuit.in_ohms else milli(circuit.coil)
     form["c"] = ""
@@ -117,6 +118,16 @@ def may_be_set(circuit: CircuitValues) -> bool:
     return all(phasor.magnitude(slip - total) >= least for slip in _slips(circuit))
 
 
+def may_be_set_2(circuit: CircuitValues) -> bool:
+    """Whether a series circuit of version 2 may be set: its supply voltage reads well too. Coil and capacitor are drawn
+    from one point by the method that takes the most room."""
+    ohms = float(circuit.ohms + circuit.own)
+    coil, capacitor = circuit.reactances()
+    total = complex(ohms, coil - capacitor) * circuit.supply
+    points = [complex(ohms, coil) * circuit.supply, complex(ohms, -capacitor) * circuit.supply]
+    return is_long(total, extent_of(points)) and may_be_set(circuit)
+
+
 def series_of(code: Code) -> CircuitValues:
     """The series circuit of a code, its supply in tenths of an ampere. Raises NoProblemError."""
-    return first_accepted(code, _series, may_be_set)
+    return first_accepted(code, _series, may_be_set if code.generator == 1 else may_be_set_2)

@@ -36,7 +36,7 @@ PLAN = LessonPlan(
             "Calculate the reactances first, aloud: 2πfL and 1 ÷ (2πfC), with 0.2 H and 100 µF, not 0.2 mH and 100 F.",
             "Impedance {impedance}, so the current is {current}. Then each voltage: {voltage_1}, {voltage_2}, "
             "{voltage_3}.",
-            "Classroom view: the coil’s voltage leads the current by 90°; the capacitor’s voltage lags it by 90°. They "
+            "Lesson view: the coil’s voltage leads the current by 90°; the capacitor’s voltage lags it by 90°. They "
             "point in opposite directions: subtract them first. The sum with the resistor’s voltage must equal the "
             "supply voltage: that is the check.",
         )),

@@ -12,11 +12,12 @@ from pycore import phasor
 from pycore.calculators.star_and_delta import words
 from pycore.calculators.star_and_delta.case import StarDeltaCase
 from pycore.calculators.star_and_delta.fields import BEFORE, BY_NAME, FIELDS, NAMES
-from pycore.forms.fields import default_form
+from pycore.forms.coded import form_before
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import LEAST_CROSSING, first_accepted, sizes_apart
+from pycore.practice.long_answers import reads_well
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
@@ -89,9 +90,14 @@ def accepted(problem: ThreeLoadValues) -> bool:
     return all(phasor.magnitude(end - total) >= CLEAR * largest for end in ends)
 
 
+def accepted_2(problem: ThreeLoadValues) -> bool:
+    """Whether a problem of version 2 may be set: in delta the line current reads well too."""
+    return accepted(problem) and (problem.connection == "star" or reads_well(problem.drawn))
+
+
 def three_of(code: Code) -> ThreeLoadValues:
     """The loads of a code. Raises NoProblemError."""
-    return first_accepted(code, _drawn, accepted)
+    return first_accepted(code, _drawn, accepted if code.generator == 1 else accepted_2)
 
 
 def _ohms(load: tuple[int, int]) -> str:
@@ -104,7 +110,7 @@ def _ohms(load: tuple[int, int]) -> str:
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...). Raises NoProblemError."""
     problem = three_of(code)
-    form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
+    form = form_before(code, FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
     form |= {name: _ohms(load) for name, load in zip(NAMES, problem.loads, strict=True)}
     form |= {"volts": str(problem.volts), "connection": problem.connection, "line": str(problem.line), "known": "line"}
     form |= {"sequence": problem.sequence, "paper": code.paper}

@@ -29,7 +29,7 @@ PLAN = LessonPlan(
         )),
         LessonStage("Demonstration", 15, (
             "Branch currents by Ohm’s law with the line voltage: {branch_1}, {branch_2}, {branch_3}.",
-            "Classroom view: the branch current that is subtracted is turned by 180°, then added. Ask for its new "
+            "Lesson view: the branch current that is subtracted is turned by 180°, then added. Ask for its new "
             "angle first.",
             "Line 1 carries {answer}. √3 times its branch current would be about 35 A. √3 is correct for equal loads "
             "only.",

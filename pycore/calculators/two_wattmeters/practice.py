@@ -9,7 +9,7 @@ from pycore.calculators.two_wattmeters import words
 from pycore.calculators.two_wattmeters.case import WattmeterCase
 from pycore.calculators.two_wattmeters.circuit import larger_lagging
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
-from pycore.forms.fields import default_form
+from pycore.forms.coded import form_before
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import TRIES, NoProblemError
@@ -71,7 +71,7 @@ METERS_OF_CODES = "13"
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's readings, with a class's own choices. Raises NoProblemError."""
     readings = watts_of(code)
-    form = default_form(FIELDS) | dict(choices or {}) | {"known": "readings", "meters": METERS_OF_CODES}
+    form = form_before(code, FIELDS) | dict(choices or {}) | {"known": "readings", "meters": METERS_OF_CODES}
     form |= {"w1": str(readings.first), "w2": str(readings.second), "paper": code.paper}
     known = [choice.value for choice in BY_NAME["method"].options]
     return form | ({"method": code.method} if code.method in known else {})

@@ -34,7 +34,7 @@ PLAN = LessonPlan(
             "a voltage between lines, which is 30° from the phase voltage. So the two read different values: "
             "{reading_1} and {reading_2}.",
             "Sum of both: {power}. √3 times (first reading minus second reading): {reactive_power}.",
-            "Classroom view: the two readings in one line, tip to tail, then the reactive power at right angles. The "
+            "Lesson view: the two readings in one line, tip to tail, then the reactive power at right angles. The "
             "third side is S.",
         )),
         LessonStage("Guided work", 15, (

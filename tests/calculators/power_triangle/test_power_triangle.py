@@ -308,7 +308,8 @@ def test_a_sheet_of_a_given_scale_without_room_for_further_rows_keeps_its_scale(
             for printed in ("usual", "easy", "large"):
                 form = {**EXAMPLE, "paper": paper, "orientation": orientation, "print": printed}
                 case = PAGE.case(form)
-                bare = case.choose([replace(case.build("tip-to-tail", "12"), further=0)], None, None)[0]
+                built = case.planner.candidate(replace(case.build("tip-to-tail", "12"), further=0))
+                bare = case.planner.choose([built], "", None, None)[0]
                 again = PAGE.case({**form, "scale": f"{bare.scale:g}"})
                 assert () == again.chosen.misfit, (paper, orientation, printed)
                 plan = again.sheet_plan()

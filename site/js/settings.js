@@ -1,0 +1,44 @@
+// All settings put back to those of the page at one press, which can be undone. Values stay as they are.
+
+import { controlOf, need } from "./elements.js";
+import * as form from "./form.js";
+
+/** @import { Values } from "../types/shared.js" */
+
+const button = need("[data-settings-back]");
+const said = need("[data-settings-said]");
+const APART = "[data-holds-values], [data-field=sheet], .field.length"; // values, the kind of sheet, what was measured
+
+/** @type {Values | null} */
+let before = null; // the settings from before they were put back
+
+/** @param {Record<string, string>} values */
+function settingsOf(values) {
+  const names = form.controls().filter((one) => one.closest(".choices") && !one.closest(APART)).map((one) => one.name);
+  return Object.fromEntries(names.map((name) => [name, values[name] ?? ""]));
+}
+
+/** @param {Values | null} kept @param {string} sentence */
+function keep(kept, sentence) {
+  before = kept;
+  button.textContent = (kept ? button.dataset.undo : button.dataset.settingsBack) ?? "";
+  said.textContent = sentence;
+}
+
+/**
+ * Listen to the button; `changed()` follows the form, `live(sentence)` is read out.
+ * @param {() => unknown} changed @param {(sentence: string) => void} live
+ */
+export function listen(changed, live) {
+  button.addEventListener("click", () => {
+    const now = settingsOf(form.read());
+    const differ = form.fill(before ?? settingsOf(form.initial())).length > 0;
+    const sentence = before ? "" : ((differ ? button.dataset.done : button.dataset.none) ?? "");
+    keep(before || !differ ? null : now, sentence);
+    if (differ) changed();
+    live(sentence);
+  });
+  document.addEventListener("input", (event) => {
+    if (controlOf(event)?.form?.id === "problem") keep(null, "");
+  });
+}

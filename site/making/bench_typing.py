@@ -1,0 +1,141 @@
+"""What typing costs, and making a class set: in the page and in its worker."""
+
+import statistics
+import time
+from collections.abc import Iterable
+
+from playwright.sync_api import Browser, Page
+
+from making.bench_rows import Row
+from making.bench_start import ANSWERED, OURS, ROUNDS, wait
+from making.progress import step
+
+EDITS = 100
+FRAME = 1000 / 60
+KEYSTROKE_GOAL, SLOWED_GOAL = 10.0, 50.0
+SLOWING = 4
+SHEETS_EACH = 2
+CLASSES, CLASS_GOAL, CLASS_LIMIT = (60, 600), 0.4, 600_000
+CLASS_LINK = "class-set/#v=1&topic=neutral-current&tier=core&learners={}&method=any&paper=A4&seed=77"
+
+FIXED_WORK = """() => {
+  const taken = [];
+  for (let turn = 0; turn < 7; turn++) {
+    const began = performance.now();
+    let sum = 0;
+    for (let number = 1; number < 3_000_000; number++) sum += Math.sqrt(number) / (number + sum);
+    taken.push(performance.now() - began);
+  }
+  return taken.sort((one, other) => one - other)[3];
+}"""
+"""A sum of square roots: the same work on every machine, by which times of one can be told from times of another."""
+OVERHEARD = """window.workerTimes = [];
+window.Worker = class extends Worker {
+  constructor(...given) {
+    super(...given);
+    this.addEventListener("message", ({ data }) => data.text && window.workerTimes.push(data.took));
+  }
+};"""
+TIMED = """() => {
+  let began = 0;
+  const { get } = Object.getOwnPropertyDescriptor(MessageEvent.prototype, "data");
+  const read = function () { began = performance.now(); return get.call(this); };
+  Object.defineProperty(MessageEvent.prototype, "data", { get: read });
+  const send = self.postMessage.bind(self);
+  self.postMessage = (message, ...more) => send({ ...message, took: performance.now() - began }, ...more);
+}"""
+"""What a worker takes for a reply, by its own clock: the page's, slowed, would count its own delay as the worker's."""
+TYPE = """async (edits) => {
+  const root = document.documentElement;
+  const field = document.querySelector("[name=i1]");
+  const quiet = (pause) => new Promise((resolve) => setTimeout(resolve, pause));
+  const times = [];
+  const workers = [];
+  for (let edit = 0; edit < edits; edit++) {
+    await quiet(30);
+    const before = window.workerTimes.length;
+    const began = performance.now();
+    field.value = (10 + edit / 7).toFixed(2);
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+    await new Promise((resolve) => {
+      const observer = new MutationObserver(() => {
+        if (root.dataset.answer !== "fresh") return;
+        observer.disconnect();
+        resolve();
+      });
+      observer.observe(root, { attributeFilter: ["data-answer"] });
+    });
+    document.body.getBoundingClientRect();
+    times.push(performance.now() - began);
+    workers.push(window.workerTimes[before] ?? 0);
+  }
+  return { times, workers };
+}"""
+
+
+def keystrokes(browser: Browser, address: str) -> list[Row]:
+    """From an edit to answer and sheet in the document, layout forced; slowed: the worker's time counted four times."""
+    with step(f"typing {EDITS} times, and {EDITS} times slowed"):
+        context = browser.new_context(viewport={"width": 1440, "height": 900})
+        context.add_init_script(OVERHEARD)
+        page = context.new_page()
+        page.goto(address + OURS)
+        wait(page, ANSWERED)
+        page.workers[0].evaluate(TIMED)
+        page.evaluate(TYPE, 10)
+        in_worker, in_page = page.workers[0].evaluate(FIXED_WORK), page.evaluate(FIXED_WORK)
+        plain = page.evaluate(TYPE, EDITS)
+        context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWING})
+        slow = page.evaluate(TYPE, EDITS)
+        context.close()
+    slowed = [total + (SLOWING - 1) * worker for total, worker in zip(slow["times"], slow["workers"], strict=True)]
+    high = _high(plain["times"])
+    return [
+        Row("fixed work in the worker", in_worker, in_page, "ms", "the same in the page"),
+        Row("keystroke to sheet, p50", statistics.median(plain["times"]), FRAME, "ms", "one frame at 60 Hz"),
+        Row("keystroke to sheet, p95", high, KEYSTROKE_GOAL, "ms", "the goal", 1.0),
+        Row("  beside the fixed work", high, in_worker, "ms", "fixed work in the worker"),
+        Row("  of it in the worker, p50", statistics.median(plain["workers"]), FRAME, "ms", "one frame at 60 Hz"),
+        Row("keystroke, four times slower, p95", _high(slowed), SLOWED_GOAL, "ms", "the goal", 1.0),
+    ]
+
+
+def _high(times: Iterable[float]) -> float:
+    """The time that 95 in 100 keep under."""
+    return statistics.quantiles(times, n=20)[-1]
+
+
+def class_sets(browser: Browser, address: str) -> list[Row]:
+    """From the press of the button to the PDF of a class set, a problem sheet and an overlay for each learner: what 60
+    sheets take, and a large class beside a small one, sheet for sheet."""
+    few, many = CLASSES
+    with step(f"making class sets of {few} and {many}, {ROUNDS} times"):
+        pairs = [(_class_set(browser, address, few), _class_set(browser, address, many)) for _ in range(ROUNDS)]
+    small, large = (statistics.median(times) for times in zip(*pairs, strict=True))
+    per_few, per_many = small / (SHEETS_EACH * few), large / (SHEETS_EACH * many)
+    return [
+        Row(f"60 sheets of a class set of {few}", 60 * per_few, CLASS_GOAL, "s", "the goal", 1.0),
+        Row(f"a sheet of a class set of {many}", 1000 * per_many, 1000 * per_few, "ms", f"one of {few}"),
+    ]
+
+
+def _class_set(browser: Browser, address: str, learners: int) -> float:
+    """The seconds that one class set takes in a window of its own."""
+    context = browser.new_context()
+    try:
+        return make_class_set(context.new_page(), address, learners)
+    finally:
+        context.close()
+
+
+def make_class_set(page: Page, address: str, learners: int) -> float:
+    """Make a class set in a page; gives the seconds from the press of the button to its PDF."""
+    page.goto(f"{address}{CLASS_LINK.format(learners)}")
+    wait(page, ANSWERED)
+    # Sheets have codes to open only where another device can open the address.
+    page.evaluate("document.documentElement.dataset.base = 'https://www.folio.example/class-set/'")
+    with page.expect_download(timeout=CLASS_LIMIT) as saved:
+        began = time.monotonic()
+        page.click('[data-do="make"]')
+    saved.value.path()
+    return time.monotonic() - began
