@@ -86,6 +86,7 @@ async function loadPython(bytes, more = {}) {
 /** @param {number} slot */
 function coldModule(slot) {
   if (cold) return cold;
+  if (lacking) throw new Error("asked for in vain"); // by what reports the first time
   tell({ stage: "cold", slot });
   try {
     const request = new XMLHttpRequest();

@@ -13,7 +13,7 @@ from making.wasm.module import Module
 from making.wasm.split import Parts, Split, parts_of
 
 I32 = bytes([module.I32])
-PAD = bytes([0x41, 0, 0x1A]) * 60
+PAD = bytes([0x41, 0, 0x1A]) * 120
 """Pushes a number and drops it: a function with it is no small one."""
 
 

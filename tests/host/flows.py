@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 
 from browser import hostile
 from host import class_sets, codes, photographs_by_points, shelf
-from host.seeded import SeededChoices
+from host.seeded import COMMON, SeededChoices
 
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
@@ -20,6 +20,7 @@ from pycore.sheet.kinds import KINDS
 
 PARTS = ("answer", "sheet", "view", "workings", "check", "front")
 VIEWS = ("lesson", "together", "pull", "waves")
+INSTRUMENTS = ("method", "order", "parallels", "protractor", "first", "rotation", "decimal", "angles")
 BASE = "https://www.folio.example/term/"
 HALF_TYPED = ("", "1", "1.", "-", "1e", "1e400", "NaN", "0", "18,4", "18.4 A; 18.6 A", "0.85 lag", "20 at 60", "é位")
 ODD = ("", "[]", "{", '{"do": 1}', '{"do": "answer"}', "null", "\x00", "[" * 400, '"' + "9" * 500_001, '"\\ud800"')
@@ -83,9 +84,12 @@ def _text(place: str) -> str:
 
 
 def lessons(whole: bool) -> Iterator[object]:
-    """The classroom views, step by step, asking and telling."""
+    """The classroom views, step by step; all methods and instruments, asking and telling."""
     for slug, page in list(CALCULATORS.items())[: None if whole else 1]:
         form = default_form(page.fields)
+        for field, value in [(one, value) for one in INSTRUMENTS for value in COMMON[one]]:
+            for step in range(40) if whole and slug == "neutral-current" else (1, 7):
+                yield ask(do="lesson", page=slug, form={**form, field: value}, view="lesson", step=step)
         for view in VIEWS:
             for step in range(0, 40, 1 if whole else 6):
                 yield ask(do="lesson", page=slug, form=form, view=view, step=step)

@@ -16,7 +16,7 @@ from making.wasm.module import Module
 LOADER = ("cold", "load")
 """The import of the hot module that brings the cold one: it hears which slot of the cold table is wanted."""
 
-NEARBY = 150
+NEARBY = 300
 """Bytes up to which a function goes with a hot one that calls it: the other branches, such as what an error needs, are
 mostly as small, and a wait would cost more than all of them."""
 
