@@ -27,7 +27,8 @@ function speak(name) {
 
 /** @type {ReturnType<typeof setTimeout>[]} */
 let timers = [];
-let toldUntil = 0; // until when it is said that Python stopped by itself
+let told = "again"; // why Python is started once more: it stopped by itself, or lacked a part
+let toldUntil = 0; // until when that is said
 
 /**
  * Begin anew; `again` is called when the reader asks for another try.
@@ -61,9 +62,9 @@ export function show(state, share = 0) {
   if (state === "ready") hideWhenTold();
   else if (state === "failed" || state === "again") strip.hidden = false;
   retry.hidden = state !== "failed";
-  if (state === "again") toldUntil = performance.now() + TOLD_FOR;
+  if (state === "again") tell("again");
   if (performance.now() < toldUntil && state !== "failed") {
-    speak("again");
+    speak(told);
     bar.style.width = "0";
   } else if (state === "fetching") {
     text.textContent = word("fetching").replace("{share}", String(share));
@@ -75,6 +76,12 @@ export function show(state, share = 0) {
     speak("failed");
     bar.style.width = "0";
   }
+}
+
+/** @param {string} name */
+function tell(name) {
+  told = name;
+  toldUntil = performance.now() + TOLD_FOR;
 }
 
 function hideWhenTold() {
@@ -90,6 +97,7 @@ function hideWhenTold() {
  */
 export function stuck(error) {
   const name = error instanceof Lacking ? "lacking" : "stuck";
+  if (name === "lacking") tell(name);
   speak(name);
   strip.hidden = false;
   timers.push(setTimeout(() => (strip.hidden = true), 8000));

@@ -88,6 +88,9 @@ def test_where_it_cannot_be_had_it_is_said_and_the_next_request_tries_anew(
         page.click("[data-action=pdf]")
         said = "document.querySelector('[data-progress-text]').textContent"
         wait_until(page, f"{said} === {json.dumps(PART_MISSING)}", 60)
+        # It stays while the next Python starts.
+        page.wait_for_timeout(1500)
+        assert PART_MISSING == page.inner_text("[data-progress-text]")
         assert page.locator("[data-progress]").is_visible()
         assert "31.5" == page.input_value("[name=i1]")
         # What does not need it is answered.
