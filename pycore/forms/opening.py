@@ -28,6 +28,11 @@ class ReopenInfo:
     issue: SetPlace | None = None
 
     @property
+    def comes_again(self) -> bool:
+        """Whether the sheet is made again, with its code and its steps, once nobody types."""
+        return bool(self.base) and not self.code
+
+    @property
     def reachable(self) -> bool:
         """Whether another device can open the address: not a file, not the machine itself."""
         scheme, _, rest = self.base.partition("://")

@@ -133,10 +133,15 @@ def _field(case: SumCase, plan: Plan) -> FieldText:
     )  # fmt: skip
 
 
+def _has_steps(case: SumCase, request: SheetRequest) -> bool:
+    """Whether a sheet has numbered steps: a solved one, but not while someone types, when they would take too long."""
+    return request.kind == kinds.CONSTRUCTION and case.printed == USUAL and not request.opening.comes_again
+
+
 def _steps(plan: Plan, case: SumCase) -> tuple[tuple[str, str], ...]:
-    """Return the numbered steps of a solved sheet, the choice of the scale aside: each whole, and what it stresses."""
+    """Return the steps of a solved sheet with the numbers of the page's list: each whole, and what it stresses."""
     moves = [block.phrase for block in StepSentences(plan, case.notation).all_moves() if isinstance(block, Move)]
-    return tuple((plain(phrase), stressed(phrase)) for phrase in moves[1:])
+    return tuple((plain(phrase), stressed(phrase)) for phrase in moves)
 
 
 def _answer(case: SumCase, plan: Plan) -> str:
@@ -193,7 +198,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
             case.sheet_title(kind), method, case.notation.scales(plan.scale, plan.second)
         ),
         description=sheet_words.description or phasors_drawn(case, rows),
-        steps=_steps(plan, case) if kind == kinds.CONSTRUCTION and case.printed == USUAL else (),
+        steps=_steps(plan, case) if _has_steps(case, request) else (),
         code=code,
         short_code=issue.code if issue else request.code,
         work=worksheet_of(case, plan, sentence, any_method=request.any_method) if is_problem else None,

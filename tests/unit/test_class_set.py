@@ -169,7 +169,7 @@ def test_the_link_of_a_set_holds_no_names_and_opens_the_same_set():
 def test_a_set_is_made_in_pieces_and_says_how_far_it_is():
     done, data, replies = made(form(learners="4"), pieces=1)
     assert data.startswith(b"%PDF-1.7")
-    assert "class-set-422-722-222-2MK.pdf" == done["filename"]
+    assert "class-set-532-222-224.pdf" == done["filename"]
     shares = [reply["share"] for reply in replies]
     assert shares == sorted(shares)
     assert "Learner 3 of 4" in [reply["said"] for reply in replies]

@@ -112,8 +112,8 @@ def test_both_scales_are_said_with_a_check_of_each(kind: str):
     sheet = ONE.pages({**SERIES, "sheet": kind})[0]
     words = words_on(sheet)
     assert "1\u00a0cm\u00a0=\u00a020\u00a0V" in words
-    assert "for currents 1\u00a0cm\u00a0=\u00a00.5\u00a0A" in words
-    assert "A bar of 100\u00a0mm represents 200\u00a0V, or 5\u00a0A." in words
+    assert "for currents 1\u00a0cm\u00a0=\u00a00.4\u00a0A" in words
+    assert "A bar of 100\u00a0mm represents 200\u00a0V, or 4\u00a0A." in words
     row = next(row for row in table_of(sheet) if row[0].startswith("I"))
     assert "2.50\u00a0A" in row
     assert ("50.0" in row) == (kind != "problem")
@@ -136,8 +136,8 @@ def test_the_steps_draw_it_first_and_say_its_scale():
     working = next(working for working in ONE.answer(SERIES).workings if working.key == "tip-to-tail-12")
     told_by = [(plain(block.phrase), plain(block.why)) for block in working.blocks if hasattr(block, "step")]
     assert told_by[1] == (
-        "Draw I₁. To the right from the start, 50\u00a0mm (5\u00a0cm): a double line with an open arrowhead.",
-        "Currents have their own scale, 1\u00a0cm\u00a0=\u00a00.5\u00a0A. This phasor is 2.50\u00a0A. "
+        "Draw I₁. To the right from the start, 62.5\u00a0mm (6.25\u00a0cm): a double line with an open arrowhead.",
+        "Currents have their own scale, 1\u00a0cm\u00a0=\u00a00.4\u00a0A. This phasor is 2.50\u00a0A. "
         "All voltages are counted from it.",
     )
 
@@ -146,7 +146,7 @@ def test_one_that_lies_elsewhere_is_drawn_after_the_sum_by_protractor():
     page = Beside((2.5, -30.0))
     working = next(working for working in page.answer(SERIES).workings if working.key == "tip-to-tail-12")
     last = [plain(block.phrase) for block in working.blocks if hasattr(block, "step")][-1]
-    assert last.startswith("Draw I₁. At the start, mark 30° clockwise from V₁. Draw 50\u00a0mm")
+    assert last.startswith("Draw I₁. At the start, mark 30° clockwise from V₁. Draw 62.5\u00a0mm")
 
 
 @pytest.mark.parametrize("method", METHODS)
@@ -155,7 +155,7 @@ def test_the_lesson_shows_it_with_the_ruler_and_its_scale(method: str):
     shows = [ONE.lesson(form, "lesson", step) for step in range(1, ONE.lesson(form, "lesson", 1).count + 1)]
     found = [show for show in shows if "open arrowhead" in plain(show.reading)]
     assert 1 == len(found)
-    assert "1\u00a0cm\u00a0=\u00a00.5\u00a0A" in plain(found[0].why[0])
+    assert "1\u00a0cm\u00a0=\u00a00.4\u00a0A" in plain(found[0].why[0])
     assert any(placed.phasor == "c1" for placed in on_page(found[0].picture, Arrow))
 
 
@@ -170,8 +170,8 @@ def test_a_scale_of_ones_own_that_does_not_fit_is_refused_with_one_that_does():
     (fault,) = answer.faults
     assert ("second-scale", "0.01") == (fault.field, fault.typed)
     assert "do not fit" in fault.message and "1 cm = 500\u00a0mA" not in fault.message
-    assert dict(fault.offers[0].values) == {"second-scale": "0.5"}
-    assert ("second-scale", "0.5") in answer.link
+    assert dict(fault.offers[0].values) == {"second-scale": "0.4"}
+    assert ("second-scale", "0.4") in answer.link
 
 
 def test_a_scale_of_ones_own_is_kept_and_goes_into_the_link():

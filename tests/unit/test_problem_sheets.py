@@ -96,7 +96,7 @@ def test_large_print_gives_the_drawing_a_page_and_its_table_words_on_the_next(sl
 def test_the_example_in_large_print_is_drawn_at_the_scale_of_the_usual_sheet():
     scales = {printed: NEUTRAL.case({**default_form(NEUTRAL.fields), "print": printed}).sheet_plan().scale
               for printed in ("usual", "page", "large")}  # fmt: skip
-    assert {"usual": 2.0, "page": 2.0, "large": 5.0} == scales
+    assert {"usual": 2.0, "page": 2.0, "large": 2.5} == scales
 
 
 @pytest.mark.parametrize("paper", ["A4", "A3", "letter"])

@@ -28,13 +28,15 @@ from unit.sheets import (
 
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
-from pycore.drawing import Arrow, Page
+from pycore.drawing import Arrow, Page, Text
 from pycore.forms.fields import default_form
+from pycore.forms.opening import ReopenInfo
 from pycore.quantity import MINUS, read
 from pycore.sums.answer import Grid
 from pycore.sums.rows import rows_of
 from pycore.sums.sheet import view_of
 from pycore.words import plain
+from pycore.words.phrase import stressed
 
 ask = partial(shelf.ask, "neutral-current")
 COUNT = 300
@@ -323,3 +325,16 @@ def test_a_drawing_is_described_by_what_stands_in_its_table(page):
             assert f"{plain(row.symbol)}: {', '.join(filter(None, cells))}." in said
         assert "in ;" not in said
         assert said.count(". ") == len(rows)
+
+
+def test_a_solved_sheet_has_the_numbered_steps_of_the_page_once_nobody_types():
+    """They come with the code: sentences for every keystroke would take too long."""
+    moves = [block for block in NEUTRAL.answer(DEFAULT).workings[0].blocks if hasattr(block, "step")]
+    for opening, comes in ((ReopenInfo(), True), (ReopenInfo("https://f.org/a/", True), True),
+                           (ReopenInfo("https://f.org/a/"), False)):  # fmt: skip
+        words = " ".join(text.item.plain for text in on_page(NEUTRAL.pages(DEFAULT, opening)[0], Text))
+        assert comes == ("Complete the first parallelogram." in words)
+        if comes:
+            on_paper = str.maketrans("₁₂₃", "123", "_")
+            numbered = [f"{move.step} {stressed(move.phrase)}".translate(on_paper) for move in moves]
+            assert [] == [line for line in numbered if line not in words]
