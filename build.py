@@ -82,6 +82,17 @@ def bench(arguments: argparse.Namespace, _rest: list[str]) -> int:
     return measure(arguments.names)
 
 
+def profile(arguments: argparse.Namespace, _rest: list[str]) -> int:
+    """Find which functions of Python's WebAssembly are called, for the build to split it by (site/making/README.md)."""
+    from making.profiling import profile as find
+    from making.programs import ensure_chromium
+
+    environment.ensure_node_modules(developer=True)
+    os.environ["PHASOR_FOLIO_CHROMIUM"] = str(ensure_chromium(environment.PYTHON))
+    _build(arguments)
+    return find(arguments.add)
+
+
 def _build(arguments: argparse.Namespace) -> Path:
     """Bring dist/ up to date and give its path."""
     from making.whole import build_site
@@ -97,6 +108,7 @@ COMMANDS = {
     "test": (test, ("build", "test")),
     "check": (check, ("build", "test")),
     "bench": (bench, ("build", "test")),
+    "profile": (profile, ("build", "test")),
 }
 
 
@@ -110,6 +122,8 @@ def _parser() -> argparse.ArgumentParser:
             command.add_argument("--port", type=int, default=8000, help="the port on 127.0.0.1 (default 8000)")
         if name == "bench":
             command.add_argument("names", nargs="*", help="measurements to take alone, such as start or keystrokes")
+        if name == "profile":
+            command.add_argument("--add", action="store_true", help="keep what the list has already")
         if name in ("serve", "build"):
             command.add_argument("--base", default="", help="the address the site will have, for links on paper")
     return parser

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from making.splitting import COLD
 from playwright.sync_api import ConsoleMessage, Page, Request
 
 
@@ -24,6 +25,8 @@ class Witness:
             self.faults.append(f"console {message.type}: {message.text} ({message.location.get('url', '')})")
 
     def request(self, request: Request) -> None:
-        """Note a request that leaves the site."""
+        """Note a request that leaves the site, and one for Python's cold module: no page may need that."""
         if not request.url.startswith((self.site, "data:", "blob:")):
             self.faults.append(f"request to another host: {request.url}")
+        if COLD in request.url:
+            self.faults.append(f"a cold load (run `python3 build.py profile --add`): {request.url}")

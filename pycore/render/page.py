@@ -6,6 +6,7 @@ from pycore.pages.paper import PAPER_PAGES
 from pycore.render.edition import edition_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
+from pycore.words import api as api_words
 from pycore.words import boards, class_set, classroom, evidence, furniture, lesson_plans, practice, readings
 from pycore.words.phrase import Phrase
 
@@ -180,7 +181,7 @@ def progress_html() -> Markup:
     return h("div", {
         "class": "progress", "data-progress": True, "hidden": True, "data-fetching": furniture.FETCHING,
         "data-starting": furniture.STARTING, "data-slow": furniture.SLOW, "data-failed": furniture.FAILED,
-        "data-stuck": furniture.STUCK, "data-again": furniture.AGAIN,
+        "data-stuck": furniture.STUCK, "data-again": furniture.AGAIN, "data-lacking": api_words.PART_MISSING,
     }, h("span", {"class": "bar", "data-bar": True}), h("span", {"data-progress-text": True, "role": "status"}),
        h("button", {"type": "button", "data-retry": True, "hidden": True}, furniture.RETRY))  # fmt: skip
 

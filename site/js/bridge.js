@@ -12,6 +12,7 @@ export { regionHTML } from "./trusted.js";
 
 const START_LIMIT = 60_000; // ms without any sign of progress, for slow phones on slow networks
 const REPLY_LIMIT = 20_000;
+const COLD_LIMIT = 60_000; // the same where a request waits for Python's cold module
 const RESTORE_LIMIT = 10_000; // ms for a kept memory, which takes a tenth of that on a slow phone
 const DEATHS = 3; // in a row, without an answer between them, before the reader is asked
 const QUIET = 5_000; // ms in which nothing was asked before a memory is made, so that nobody waits for it
@@ -21,9 +22,10 @@ const ROOM = 200e6; // bytes that the browser must have to spare for it
 const REST = "later"; // the part with all that no page's first answer needs
 
 /**
- * One request on its way. `tried`: lazy parts that were asked for on its account; `again`: Python died of it once.
+ * One request on its way. `tried`: lazy parts that were asked for on its account; `again`: Python died of it once;
+ * `lacked`: it went without the cold module once.
  * @typedef {{
- *   id: number, request: Request, topic: string, blob: Uint8Array | null, tried?: Set<string>, again?: boolean,
+ *   id: number, request: Request, topic: string, blob: Uint8Array | null, tried?: Set<string>, again?: boolean, lacked?: boolean,
  *   resolve: (reply: any) => void, reject: (error: Error) => void,
  * }} Job
  */
@@ -43,6 +45,7 @@ async function hasRoom() {
 
 export class Superseded extends Error {}
 export class Stuck extends Error {}
+export class Lacking extends Stuck {}
 
 /**
  * The worker and its queue. `onState(state, detail)` hears "fetching", "starting", "ready" and "failed"; "again" when
@@ -83,13 +86,14 @@ export class Bridge {
   }
 
   /**
-   * Start Python; `anew`: from the network, because what the browser has kept does not start.
-   * @param {{ anew?: boolean }} options
+   * Start Python; `anew`: from the network, because what the browser has kept does not start; `withCold`: with its cold
+   * module.
+   * @param {{ anew?: boolean, withCold?: boolean }} options
    */
-  start({ anew = false } = {}) {
+  start({ anew = false, withCold = false } = {}) {
     this.#stop();
     this.#anew = anew;
-    const worker = startedWorker(anew, (event) => {
+    const worker = startedWorker({ anew, withCold }, (event) => {
       if (this.#worker !== worker) return;
       if (event instanceof MessageEvent) {
         this.#hear(event.data);
@@ -146,6 +150,9 @@ export class Bridge {
     } else if (data.part) {
       this.#parts.set(data.part, data.loaded ? "loaded" : "failed");
       this.#next();
+    } else if (data.stage === "cold") {
+      root.dataset.cold = String(data.slot);
+      this.#limit(this.#ready ? COLD_LIMIT : START_LIMIT, () => (this.#ready ? this.#died() : this.#fail("time")));
     } else if (data.stage === "restoring") {
       this.#limit(RESTORE_LIMIT, () => this.start({ anew: true }));
     } else if (data.stage) {
@@ -162,6 +169,10 @@ export class Bridge {
 
   /** @param {FromWorker} data @param {Job} job */
   #settle(data, job) {
+    if (data.lacking) {
+      this.#lack(job);
+      return;
+    }
     this.#running = null;
     this.#deaths = 0;
     clearTimeout(this.#timer);
@@ -173,6 +184,20 @@ export class Bridge {
       job.resolve({ ...reply, blob: data.blob });
     }
     this.#next();
+  }
+
+  /**
+   * The worker's Python is spent, because its cold module could not be had in time: the next one begins with it, and is
+   * asked the same once more. If even that is in vain, the reader hears of it, and the next request tries anew.
+   * @param {Job} job
+   */
+  #lack(job) {
+    if (job.lacked) {
+      this.#running = null;
+      job.reject(new Lacking());
+    }
+    job.lacked = true;
+    this.start({ withCold: true });
   }
 
   /**

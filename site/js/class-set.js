@@ -48,7 +48,7 @@ const asked = (more = {}) => ({ page, form: form.read(), roll: roll.value, base:
 function failed(error) {
   if (error instanceof Superseded || error instanceof Stopped) return;
   root.dataset.answer = "old";
-  live(progress.stuck());
+  live(progress.stuck(error));
   if (!(error instanceof Stuck)) reportError(error);
 }
 

@@ -37,28 +37,29 @@ function note(event) {
 }
 // On a page that is idle, nobody may need Python: it is sent for with the first value that is typed.
 /** @type {Worker | null} */
-let sent = places && root.dataset.python !== "idle" ? send(false, note) : null;
+let sent = places && root.dataset.python !== "idle" ? send({}, note) : null;
 
-/** @param {boolean} anew @param {(event: Event) => void} hear */
-function send(anew, hear) {
+/** @param {{ anew?: boolean, withCold?: boolean }} how @param {(event: Event) => void} hear */
+function send({ anew = false, withCold = false }, hear) {
   const worker = new Worker(scriptURL(workerAddress), { type: "module" });
   for (const name of EVENTS) worker.addEventListener(name, hear);
-  worker.postMessage({ start: { ...places, anew } });
+  worker.postMessage({ start: { ...places, anew, withCold } });
   return worker;
 }
 
 /**
  * A worker that starts Python, and tells `hear` its events: the one sent for as the page came, with all that it has
- * said so far, or another. `anew`: from the network, because what the browser has kept does not start.
- * @param {boolean} anew
+ * said so far, or another. `anew`: from the network, because what the browser has kept does not start. `withCold`: it
+ * begins with Python's cold module, because one before it has missed that.
+ * @param {{ anew?: boolean, withCold?: boolean }} how
  * @param {(event: Event) => void} hear
  */
-export function startedWorker(anew, hear) {
+export function startedWorker(how, hear) {
   const early = sent;
   sent = null;
-  if (!early || anew) {
+  if (!early || how.anew || how.withCold) {
     early?.terminate();
-    return send(anew, hear);
+    return send(how, hear);
   }
   for (const name of EVENTS) {
     early.removeEventListener(name, note);

@@ -68,7 +68,7 @@ function settle(state) {
 function failed(error) {
   if (error instanceof Superseded) return;
   settle("old");
-  live(progress.stuck());
+  live(progress.stuck(error));
   if (!(error instanceof Stuck)) reportError(error);
 }
 
@@ -133,7 +133,7 @@ async function findCode() {
     else code.focus();
     live(reply.announce ?? "");
   } catch (error) {
-    live(progress.stuck());
+    live(progress.stuck(error));
     if (!(error instanceof Stuck)) reportError(error);
   } finally {
     look(false);

@@ -115,15 +115,15 @@ function markOld(waiting) {
 /** @param {unknown} error */
 function failed(error) {
   if (error instanceof Superseded) return;
-  markOld(progress.stuck());
+  markOld(progress.stuck(error));
   if (!(error instanceof Stuck)) reportError(error);
 }
 
 // What was asked beside the answer came to nothing; the answer itself stays as it is.
 /** @param {unknown} error */
 function unanswered(error) {
-  live(progress.stuck());
-  lesson.refused(progress.stuck());
+  live(progress.stuck(error));
+  lesson.refused(progress.stuck(error));
   if (!(error instanceof Stuck)) reportError(error);
 }
 

@@ -47,8 +47,8 @@ function standStill() {
 function failed(error) {
   if (error instanceof Superseded) return;
   root.dataset.answer = "old";
-  actions.wait(progress.stuck());
-  live(progress.stuck());
+  actions.wait(progress.stuck(error));
+  live(progress.stuck(error));
   if (!(error instanceof Stuck)) reportError(error);
 }
 
@@ -133,7 +133,7 @@ window.addEventListener("hashchange", () => {
   if (location.hash !== written) open(location.hash);
 });
 actions.listen(bridge, live, (error) => {
-  live(progress.stuck()); // The sheet itself stays as it is.
+  live(progress.stuck(error)); // The sheet itself stays as it is.
   if (!(error instanceof Stuck)) reportError(error);
 }, complete);
 

@@ -44,7 +44,7 @@ function say(sentence) {
 function failed(error) {
   if (error instanceof Superseded) return;
   root.dataset.answer = "old";
-  live(progress.stuck());
+  live(progress.stuck(error));
   if (!(error instanceof Stuck)) reportError(error);
 }
 

@@ -28,7 +28,7 @@ const question = (more = {}) => ({ do: /** @type {const} */ ("setup"), form: for
 /** @param {unknown} error */
 function failed(error) {
   if (error instanceof Superseded) return;
-  live(progress.stuck());
+  live(progress.stuck(error));
   if (!(error instanceof Stuck)) reportError(error);
 }
 

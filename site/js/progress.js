@@ -1,5 +1,6 @@
 // The strip at the foot that says how far the start is. Its sentences stand in the page.
 
+import { Lacking } from "./bridge.js";
 import { need } from "./elements.js";
 
 /** @import { State } from "../types/shared.js" */
@@ -26,7 +27,8 @@ function speak(name) {
 
 /** @type {ReturnType<typeof setTimeout>[]} */
 let timers = [];
-let toldUntil = 0; // until when it is said that Python stopped by itself
+let told = "again"; // why Python is started once more: it stopped by itself, or lacked a part
+let toldUntil = 0; // until when that is said
 
 /**
  * Begin anew; `again` is called when the reader asks for another try.
@@ -60,9 +62,9 @@ export function show(state, share = 0) {
   if (state === "ready") hideWhenTold();
   else if (state === "failed" || state === "again") strip.hidden = false;
   retry.hidden = state !== "failed";
-  if (state === "again") toldUntil = performance.now() + TOLD_FOR;
+  if (state === "again") tell("again");
   if (performance.now() < toldUntil && state !== "failed") {
-    speak("again");
+    speak(told);
     bar.style.width = "0";
   } else if (state === "fetching") {
     text.textContent = word("fetching").replace("{share}", String(share));
@@ -76,6 +78,12 @@ export function show(state, share = 0) {
   }
 }
 
+/** @param {string} name */
+function tell(name) {
+  told = name;
+  toldUntil = performance.now() + TOLD_FOR;
+}
+
 function hideWhenTold() {
   if (performance.now() >= toldUntil) delete strip.dataset.speaks;
   const left = toldUntil - performance.now();
@@ -83,10 +91,15 @@ function hideWhenTold() {
   else strip.hidden = true;
 }
 
-/** Say for a while that a request came to nothing; gives the sentence. */
-export function stuck() {
-  speak("stuck");
+/**
+ * Say for a while that a request came to nothing; gives the sentence.
+ * @param {unknown} error
+ */
+export function stuck(error) {
+  const name = error instanceof Lacking ? "lacking" : "stuck";
+  if (name === "lacking") tell(name);
+  speak(name);
   strip.hidden = false;
   timers.push(setTimeout(() => (strip.hidden = true), 8000));
-  return word("stuck");
+  return word(name);
 }

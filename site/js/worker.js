@@ -1,6 +1,7 @@
 // Python on a thread of its own. Knows nothing of the page: text and bytes in, text and bytes out.
 
 import { fetchAhead } from "./ahead.js";
+import { COLD, joinCold } from "./cold.js";
 import * as memory from "./memory.js";
 import { joinPart } from "./part.js";
 
@@ -41,6 +42,9 @@ Error.stackTraceLimit = 0;
 let python;
 /** @type {Handle} */
 let handle;
+/** @type {WebAssembly.Module | undefined} */
+let cold; // compiled, once it is there
+let lacking = false; // whether a call went without its cold function: what this Python says from then on counts for nothing
 /** @type {Places} */
 let places; // addresses of site, runtime and library, the parts to start with, the name of a kept memory
 
@@ -51,7 +55,7 @@ addEventListener("message", async ({ data }) => {
     else if (data.part) await load(data.part);
     else answer(data);
   } catch (error) {
-    tell({ id: data.id ?? null, failed: String(error) });
+    tell({ id: data.id ?? null, failed: String(error), lacking });
   }
 });
 
@@ -65,18 +69,48 @@ const scripts = () => Promise.all([import(`${places.runtime}pyodide.mjs`), impor
  */
 async function loadPython(bytes, more = {}) {
   const [{ loadPyodide }, { default: asm }] = await scripts();
+  const maker = memory.moduleMaker(asm, bytes);
   return loadPyodide({
     indexURL: places.runtime,
     stdLibURL: `${places.library}library.zip`,
-    createPyodideModule: memory.moduleMaker(asm, bytes),
+    createPyodideModule: (/** @type {memory.Settings} */ settings) => {
+      joinCold(settings, coldModule);
+      return maker(settings);
+    },
     ...(bytes ? { _loadSnapshot: bytes } : {}),
     ...more,
   });
 }
 
-/** @param {Places & { anew: boolean }} places */
-async function start({ anew, ...given }) {
+// A call within Python cannot wait for a promise: the request holds this thread until the file is there.
+/** @param {number} slot */
+function coldModule(slot) {
+  if (cold) return cold;
+  if (lacking) throw new Error("asked for in vain"); // by what reports the first time
+  tell({ stage: "cold", slot });
+  try {
+    const request = new XMLHttpRequest();
+    request.open("GET", `${places.runtime}${COLD}`, false);
+    request.responseType = "arraybuffer";
+    request.send();
+    if (request.status !== 200) throw new Error(`${request.status}`);
+    return (cold = new WebAssembly.Module(request.response));
+  } catch (error) {
+    lacking = true;
+    throw error;
+  }
+}
+
+// A call has found it wanting: the next Python begins with it, past whatever the browser has kept of it.
+async function fetchCold() {
+  const response = await fetch(`${places.runtime}${COLD}`, { cache: "reload", signal: AbortSignal.timeout(REST_LIMIT) });
+  if (response.ok) cold = await WebAssembly.compile(await response.arrayBuffer());
+}
+
+/** @param {Places & { anew: boolean, withCold: boolean }} places */
+async function start({ anew, withCold, ...given }) {
   places = given;
+  const whole = withCold && fetchCold().catch(() => {}); // without it, all that does not need it is answered
   let next = 0;
   const report = (/** @type {number} */ share) => {
     if (performance.now() < next) return;
@@ -94,6 +128,7 @@ async function start({ anew, ...given }) {
     await Promise.race([joinAll(python, places.parts), bad]);
     handle = python.pyimport("pycore.api").handle;
   }
+  await whole;
   Error.stackTraceLimit = TRACE;
   tell({ stage: "ready", restored, life: await life });
 }
@@ -142,7 +177,7 @@ async function make(given) {
     await memory.keep(places, bytes);
     tell({ made: bytes.length });
   } catch (error) {
-    await memory.giveUp(places);
+    if (!lacking) await memory.giveUp(places); // or else a later visit makes it
     tell({ made: 0, reason: String(error) });
   }
 }
@@ -186,5 +221,6 @@ function answer({ id, text, blob }) {
     bytes.destroy?.();
   }
   result.destroy();
+  if (lacking) throw new Error("a part of Python could not be had");
   tell({ id, text: reply, blob: body }, body ? [body.buffer] : []);
 }

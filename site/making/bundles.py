@@ -63,9 +63,9 @@ def _bundle(staged: Path, folder: Path, shell: str, *more: str) -> tuple[str, ..
     return tuple(sorted(chunks))
 
 
-def minified(script: Path) -> str:
-    """The text of a script that stands by itself, made smaller."""
-    return _run_esbuild([str(script), *COMMON], SITE)
+def minified(script: Path, *more: str) -> str:
+    """The text of a script that stands by itself, made smaller; `more`: options of esbuild."""
+    return _run_esbuild([str(script), *COMMON, *more], SITE)
 
 
 def _esbuild(staged: Path, folder: Path, entries: list[str], *more: str) -> None:

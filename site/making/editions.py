@@ -11,6 +11,7 @@ from making.bundles import minified
 from making.icons import ICONS
 from making.paths import SITE
 from making.policy import HEADER_POLICY
+from making.splitting import COLD
 
 NOT_LISTED = ("_headers", "service-worker.js")
 DIGEST_LENGTH = 16
@@ -28,17 +29,20 @@ def write_edition(folder: Path, assets: str, home: Any) -> None:
     files = files_of(folder)
     source = minified(SITE / "service-worker.js")
     name = stamps.hash_of_texts(json.dumps(files, sort_keys=True), source)[:DIGEST_LENGTH]
-    edition = json.dumps({"name": name, "policy": HEADER_POLICY, "files": files}, sort_keys=True)
+    edition = json.dumps({"name": name, "policy": HEADER_POLICY, "files": files})
     script = f"const EDITION = {edition};\n{source}"
     (folder / "service-worker.js").write_text(script, encoding="utf-8", newline="\n")
 
 
 def files_of(folder: Path) -> dict[str, str]:
-    """Every file of the site as pages ask for it (a page by its folder), with the start of its SHA-256."""
+    """Every file of the site as pages ask for it (a page by its folder), with the start of its SHA-256.
+
+    The last one is the first that the service worker fetches; what hardly anybody needs comes after all else.
+    """
     named = {path.relative_to(folder).as_posix(): path for path in stamps.files_under(folder)}
     return {
         name.removesuffix("index.html") if name.split("/")[-1] == "index.html" else name: _digest(path)
-        for name, path in sorted(named.items())
+        for name, path in sorted(named.items(), key=lambda one: (one[1].name != COLD, one[0]))
         if name not in NOT_LISTED and path.suffix not in (".br", ".gz")
     }
 

@@ -11,8 +11,8 @@ from making.environment import ensure_npm
 from making.paths import PYCORE, PYODIDE, SITE, WORKSHOP
 from making.programs import run
 from making.progress import BuildError, step
+from making.splitting import ensure_python
 
-RUNTIME_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 PARTS = {"codes": {"segno": ("consts.py", "encoder.py")}}
 """By lazy part, the modules of each package in it. Of segno the encoder alone: the rest draws codes in its own ways,
 and would bring modules for networks and mail, ten times as large."""
@@ -34,8 +34,8 @@ LOCK = "pyodide-lock.json"
 def write_runtime(folder: Path) -> None:
     """Write Pyodide's own files into `folder`: they change only with Pyodide, and are most of a first visit."""
     folder.mkdir(parents=True)
-    for name in RUNTIME_FILES:
-        shutil.copyfile(PYODIDE / name, folder / name)
+    for file in ensure_python():
+        shutil.copyfile(file, folder / file.name)
     lock = json.loads((PYODIDE / LOCK).read_text("utf-8"))
     # Pyodide reads this file as it starts; the site carries none of the packages that it lists.
     (folder / LOCK).write_text(json.dumps({"info": lock["info"], "packages": {}}, sort_keys=True), encoding="utf-8")

@@ -87,7 +87,7 @@ def _write_site(folder: Path, base: str) -> None:
     library = assets.place_hashed(prepared / "lib", folder / "lib")
     numbers = study()
     loaded, imports = _write_assets(prepared / "a", folder / "a")
-    scripts = [SITE / "js" / name for name in ("worker.js", "ahead.js", "memory.js", "part.js")]
+    scripts = [SITE / "js" / name for name in ("worker.js", "ahead.js", "memory.js", "part.js", "cold.js")]
     memory = memory_name(runtime, library, scripts)
     size = (runtime / "pyodide.asm.wasm").stat().st_size
     folders = (f"a/{loaded.name}/", f"py/{runtime.name}/", f"lib/{library.name}/")

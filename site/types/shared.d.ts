@@ -255,7 +255,7 @@ export interface Places {
 
 /** What a page sends to its worker: one of start, make, part, or a request with its number. */
 export interface ToWorker {
-  start?: Places & { anew: boolean };
+  start?: Places & { anew: boolean; withCold: boolean };
   make?: Places;
   part?: string;
   id?: number;
@@ -265,7 +265,9 @@ export interface ToWorker {
 
 /** What a worker sends back. */
 export interface FromWorker {
-  stage?: "fetching" | "restoring" | "starting" | "ready";
+  stage?: "fetching" | "restoring" | "starting" | "ready" | "cold";
+  /** The number of the function for whose sake the cold module is fetched. */
+  slot?: number;
   /** How far fetching is, in per cent. */
   share?: number;
   restored?: boolean;
@@ -280,6 +282,8 @@ export interface FromWorker {
   text?: string;
   blob?: Uint8Array<ArrayBuffer> | null;
   failed?: string;
+  /** Whether it failed for want of the cold module: that Python can do nothing more. */
+  lacking?: boolean;
 }
 
 /** What a bridge says of the start. */

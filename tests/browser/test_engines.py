@@ -23,6 +23,9 @@ from pycore.calculators.registry import CALCULATORS
 PAGES = list(CALCULATORS)
 OUTPUTS = """Object.fromEntries([...document.querySelectorAll("output[name][data-value]")]
   .map((output) => [output.name, output.dataset.value]))"""
+COLD = "document.documentElement.dataset.cold ?? ''"
+"""The function for whose sake Python's cold module was fetched, which no page needs."""
+
 SVG = "{http://www.w3.org/2000/svg}"
 ARROWS = """[...document.querySelectorAll("svg[data-sheet] g[data-phasor] > line")].map((line) => {
   const at = (key) => Number(line.getAttribute(key));
@@ -80,6 +83,7 @@ def test_a_page_keeps_its_contracts(engine: Engine, site: str, slug: str) -> Non
     _bad_value(engine, outputs)
     _classroom(engine)
     assert [] == engine.faults()
+    assert not engine.value(COLD)
 
 
 def _bad_value(engine: Engine, outputs: dict[str, str]) -> None:
@@ -140,3 +144,4 @@ def test_a_pdf_is_made(engine: Engine, site: str) -> None:
     engine.wait("window.start")
     assert ["%PDF-", "application/pdf"] == [engine.value("window.start"), engine.value("window.saved.type")]
     assert engine.value("window.saved.size") > 10_000
+    assert not engine.value(COLD)

@@ -53,7 +53,7 @@ def test_a_worker_that_hangs_is_ended_and_the_next_edit_answered(browser: Browse
 
 def test_webassembly_cut_short_is_fetched_again_then_said(browser: Browser, site: str, dist: Path) -> None:
     """Once: the page starts all the same. Always: it says that it failed, soon, and another try works."""
-    whole = next((dist / "py").rglob("*.wasm")).read_bytes()
+    whole = next((dist / "py").rglob("pyodide.asm.wasm")).read_bytes()
     with keeping(browser, site, faults=True, service_workers="block") as context:
         page = context.new_page()
         cut: list[int] = []

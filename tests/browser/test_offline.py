@@ -148,7 +148,7 @@ def test_a_broken_cache_heals(browser: Browser, site: str) -> None:
         broken = page.evaluate(f"""(async () => {{
           const cache = await caches.open({CACHES}[0]);
           const keys = await cache.keys();
-          const wasm = keys.find((one) => one.url.endsWith(".wasm"));
+          const wasm = keys.find((one) => one.url.endsWith("asm.wasm"));
           const bytes = await (await cache.match(wasm)).arrayBuffer();
           const headers = {{ "content-type": "application/wasm" }};
           await cache.put(wasm, new Response(bytes.slice(0, bytes.byteLength / 2), {{ headers }}));
@@ -160,7 +160,7 @@ def test_a_broken_cache_heals(browser: Browser, site: str) -> None:
         healed = page.evaluate(f"""(async () => {{
           const cache = await caches.open({CACHES}[0]);
           const keys = await cache.keys();
-          const wasm = await cache.match(keys.find((one) => one.url.endsWith(".wasm")));
+          const wasm = await cache.match(keys.find((one) => one.url.endsWith("asm.wasm")));
           return [(await wasm.arrayBuffer()).byteLength, keys.some((one) => one.url.endsWith("library.zip"))];
         }})()""")
         assert [broken, True] == healed

@@ -2,8 +2,15 @@
 import { readFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 
-const script = readFileSync(new URL("../../site/js/part.js", import.meta.url), "utf8");
-const { joinPart } = await import(`data:text/javascript,${encodeURIComponent(script)}`);
+const ours = (name) => {
+  const script = readFileSync(new URL(`../../site/js/${name}`, import.meta.url), "utf8");
+  return import(`data:text/javascript,${encodeURIComponent(script)}`);
+};
+const { joinPart } = await ours("part.js");
+const { COLD, joinCold } = await ours("cold.js");
+
+/** The slots for whose sake the cold module was asked for: in a flow of learners and lecturers there is none. */
+export const coldLoads = [];
 
 /** Join archives of the built runtime in `folder` to a Python that runs. */
 export function join(pyodide, folder, parts) {
@@ -16,7 +23,17 @@ export function join(pyodide, folder, parts) {
 /** Python started from the built runtime in `folder`, with all of pycore or with `parts` alone. */
 export async function start(folder, { parts = ["later"], ...more } = {}) {
   const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`).href);
-  const pyodide = await loadPyodide({ indexURL: `${folder}/`, stdLibURL: `${folder}/library.zip`, ...more });
+  const { default: asm } = await import(pathToFileURL(`${folder}/pyodide.asm.mjs`).href);
+  const bring = (slot) => {
+    coldLoads.push(slot);
+    return new WebAssembly.Module(readFileSync(`${folder}/${COLD}`));
+  };
+  const createPyodideModule = (settings) => {
+    joinCold(settings, bring);
+    return asm(settings);
+  };
+  const files = { indexURL: `${folder}/`, stdLibURL: `${folder}/library.zip` };
+  const pyodide = await loadPyodide({ ...files, createPyodideModule, ...more });
   join(pyodide, folder, parts);
   return pyodide;
 }
