@@ -1,6 +1,7 @@
 """What a first visit sends, how long that takes on a slow link, and the memory that a page takes."""
 
 import hashlib
+import math
 import re
 import statistics
 import sys
@@ -20,6 +21,7 @@ from making.bench_typing import make_class_set
 from making.pages import REST
 from making.progress import step
 from making.serve import Server, serving
+from making.splitting import COLD
 
 COMPRESSED_ALREADY = (".woff2", ".png")
 FIRST_GOAL, ALL_GOAL, MEMORY_GOAL = 0.24, 0.75, 0.9
@@ -61,9 +63,10 @@ def bytes_rows(browser: Browser, address: str, folder: Path) -> list[Row]:
     """What a first visit transfers from a host that compresses with brotli: until its answer, and with what follows."""
     with step("weighing both first visits"):
         ours, stock = (_weigh(folder, partial(visit, browser, address + page)) for page in (OURS, STOCK))
-    later = next((folder / "lib").rglob(f"{REST}.zip"))
-    # Asked for once Python is ready: whether this visit saw that or not is chance.
-    first, later_bytes = sum(ours.values()) - ours.get(later, 0), _compressed_size(later)
+    later = [next((folder / "lib").rglob(f"{REST}.zip")), *folder.rglob(COLD)]
+    # Asked for once Python is ready: whether this visit saw them or not is chance.
+    first = sum(ours.values()) - math.fsum(ours.get(path, 0) for path in later)
+    later_bytes = math.fsum(_compressed_size(path) for path in later)
     whole = sum(stock.values())
     return [
         Row("first visit, brotli", first / 1e6, whole / 1e6, "MB", goal=FIRST_GOAL),
