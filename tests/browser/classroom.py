@@ -4,7 +4,7 @@ from browser.asking import wait_until
 from browser.instruments import Seen, apart, way
 from playwright.sync_api import Page
 
-PROBLEM = "#v=1&i1=18.4&i2=11.2&i3=24.6"
+PROBLEM = "#v=3&i1=18.4&i2=11.2&i3=24.6"
 SCREENS = {
     "projector": {"width": 1920, "height": 1080}, "small projector": {"width": 1280, "height": 720},
     "phone": {"width": 390, "height": 844}, "small phone": {"width": 320, "height": 568},

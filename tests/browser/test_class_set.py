@@ -19,7 +19,7 @@ FRESH = "document.documentElement.dataset.answer === 'fresh'"
 IDLE = "document.documentElement.dataset.working === undefined"
 KEPT = "version roll results set"
 HELD = "(({roll, results}) => roll + results)(JSON.parse(localStorage.getItem('phasor-folio-class')))"
-LINK = "class-set/#v=1&topic=neutral-current&tier=core&learners={}&method=any&paper=A4&seed=77"
+LINK = "class-set/#v=3&topic=neutral-current&tier=core&learners={}&method=any&paper=A4&seed=77"
 
 
 @pytest.fixture

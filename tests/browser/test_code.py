@@ -18,7 +18,7 @@ from pycore import api
 
 BASE = "https://www.folio.example/term/neutral-current/"
 FORM = {"i1": "31.5", "i2": "7.25", "i3": "12.5", "paper": "A4", "scale": "5", "place": "Village theatre"}
-FRAGMENT = "#v=1&i1=31.5&i2=7.25&i3=12.5&paper=A4&scale=5&place=Village%20theatre"
+FRAGMENT = "#v=3&i1=31.5&i2=7.25&i3=12.5&paper=A4&scale=5&place=Village%20theatre"
 CODE = 'svg[data-sheet] [data-name="code"]'
 DESK = {"width": 1440, "height": 900}
 
