@@ -13,6 +13,7 @@ from pycore.geometry import Box, Point
 from pycore.sheet.media import PRINTABLE_EDGE, Layout
 
 MOST_CLEARED = 3.75
+"""The largest radius, mm, within which the frame's line is cleared."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -84,7 +84,7 @@ export function fields(section) {
     }
     for (const [name, html] of Object.entries(reply.regions ?? {})) regions.replace(name, html);
     place.removeAttribute("data-old");
-    place.scrollIntoView({ block: "nearest" });
+    need("[data-region=marked]", HTMLElement, place).scrollIntoView({ block: "nearest" });
   }
 
   /** @param {Event} event */

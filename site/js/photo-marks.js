@@ -307,7 +307,7 @@ function agreement(numbers, places, points) {
     let best = null;
     for (const point of points) {
       const away = Math.hypot(point.x - expected.x, point.y - expected.y) / millimetre;
-      // A ring is 4.5 or, on older sheets, 5.9 mm wide; much larger or smaller ones belong to something else.
+      // A ring is 5.2 mm wide, on large paper and older sheets 5.9; much larger or smaller ones belong to something else.
       const fitting = point.size > 2.8 * millimetre && point.size < 9 * millimetre;
       if (away < NEAR && fitting && !taken.has(point) && (!best || away < best.away)) best = { point, away };
     }

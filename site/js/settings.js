@@ -7,7 +7,8 @@ import * as form from "./form.js";
 
 const button = need("[data-settings-back]");
 const said = need("[data-settings-said]");
-const APART = "[data-holds-values], [data-field=sheet], .field.length"; // values, the kind of sheet, what was measured
+// Values, the kind of sheet, what was measured, and what was typed for the title block.
+const APART = "[data-holds-values], [data-field=sheet], .field.length, .field.text";
 
 /** @type {Values | null} */
 let before = null; // the settings from before they were put back

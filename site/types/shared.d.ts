@@ -163,10 +163,8 @@ export interface PracticeReply extends Reply {
   way: string;
 }
 
-/** A mark on the sheet: where it is (mm), its name, its sign, and whether it is one of the sheet's corners. */
+/** A mark on the sheet: its name, its sign, where it is (mm), and about where in a photograph if it is set by hand. */
 export interface SheetMark {
-  x: number;
-  y: number;
   name: string;
   sign: string;
   hand?: Pair | null;

@@ -241,6 +241,15 @@ def test_by_keyboard_alone(page: Page, site, ready, answered, task):
     wait_until(page, "document.querySelector('[data-region=marked] .marked')?.dataset.band === 'accept'")
 
 
+def test_on_a_phone_the_whole_verdict_stands_above_the_buttons(open_page, site, ready, answered, task):
+    page = open_page(**TOUCH)
+    go(page, site, ready, answered)
+    give(page, right(task))
+    wait_until(page, "document.querySelector('[data-region=marked] .marked')?.dataset.band === 'accept'")
+    said = page.locator("[data-region=marked] .marked").bounding_box()
+    assert said["y"] + said["height"] <= page.locator(".actions").first.bounding_box()["y"]
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("screen", [PHONE, DESK], ids=["phone", "desk"])
 def test_no_rule_of_access_is_broken(open_page, site, ready, answered, task, scheme: str, screen: dict[str, int]):

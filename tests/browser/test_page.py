@@ -195,6 +195,7 @@ def test_all_settings_are_put_back_at_one_press_and_that_can_be_undone(opened: P
     opened.select_option("[name=paper]", "A3")
     opened.select_option("[name=names]", "RYB")
     opened.select_option("[name=first]", "right")
+    opened.fill("[name=who]", "Amber Okafor")
     answered(opened)
     names = ("paper", "names", "first", "i1", "a2")
     set_so = [opened.input_value(f"[name={name}]") for name in names]
@@ -202,6 +203,7 @@ def test_all_settings_are_put_back_at_one_press_and_that_can_be_undone(opened: P
     assert back.is_visible()
     back.click()
     answered(opened)
+    assert "Amber Okafor" == opened.input_value("[name=who]")
     assert ["A4", "L123", "up", "20", "0.8 lag"] == [opened.input_value(f"[name={name}]") for name in names]
     assert 'data-page="a4l"' in opened.inner_html("[data-region=sheet]")
     assert "Undo" in back.inner_text()
