@@ -247,7 +247,7 @@ def test_on_a_phone_the_whole_verdict_stands_above_the_buttons(open_page, site, 
     give(page, right(task))
     wait_until(page, "document.querySelector('[data-region=marked] .marked')?.dataset.band === 'accept'")
     said = page.locator("[data-region=marked] .marked").bounding_box()
-    assert said["y"] + said["height"] <= page.locator("#actions").bounding_box()["y"]
+    assert said["y"] + said["height"] <= page.locator(".action-bar").bounding_box()["y"]
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
