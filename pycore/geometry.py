@@ -180,6 +180,12 @@ class Box(NamedTuple):
         return True
 
 
+def cross_strokes(at: Point, half: float) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
+    """Return the ends of the level and of the upright stroke of a cross."""
+    right, up = Point(half, 0.0), Point(0.0, half)
+    return (at.minus(right), at.plus(right)), (at.minus(up), at.plus(up))
+
+
 def bounds(points: Iterable[Point]) -> Box:
     """Return the smallest rectangle that contains the points (at least one)."""
     across, up = zip(*points, strict=True)

@@ -259,20 +259,20 @@ def compose(
     stand, drawn = placed
     # The cross to draw from is on problem sheets only, but other furniture has one place on all.
     kept_clear = [*drawn.obstacles, *cross_segments(stand.origin)]
-    around = surround(layout, writing, kept_clear, stand.origin)
-    if kind == kinds.PROBLEM:
-        groups, left, drawn = _problem(plan, look, writing, start, placed, around)
-    elif kind == kinds.OVERLAY:
+    round_the_end: tuple[Group, ...] = ()
+    if kind == kinds.OVERLAY:
         drawn = draw(plan.construction, stand, look, thin(layout.style), phasors_only=True)
         round_the_end = () if tolerance is None else (ellipse(plan, stand, tolerance),)
         for piece in round_the_end:
             _keep_clear_of(piece, drawn)
         # Its crosses and the ellipse reach farther than the arrows do.
-        around = surround(layout, writing, [*kept_clear, *drawn.obstacles], stand.origin)
-        groups, left = _labelled(drawn, layout.area, around.boxes)
-        groups += round_the_end
+        kept_clear += drawn.obstacles
+    around = surround(layout, writing, kept_clear, stand.origin)
+    if kind == kinds.PROBLEM:
+        groups, left, drawn = _problem(plan, look, writing, start, placed, around)
     else:
         groups, left = _labelled(drawn, layout.area, around.boxes)
+        groups += round_the_end
     if drawn.moved and writing.notes and not layout.small:
         names = [plain(look.tags[key]) for key in dict.fromkeys(drawn.moved)]
         beside = stands_aside(names, quantity.fixed(layout.style.aside, 0))

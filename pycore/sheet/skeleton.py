@@ -221,8 +221,8 @@ STUB = 5.0
 def zero_mark(
     layout: Layout, writing: FieldText, origin: Point, drawn: Sequence[Segment], others: Sequence[Box]
 ) -> tuple[Group, tuple[Box, ...]]:
-    """A short line on the frame where the first direction meets it, and its name: it sets the first line upright. None
-    where a line of the figure, a mark of the photograph or other furniture is."""
+    """A short line on the frame where the first direction meets it, and its name: it sets the first line upright. An
+    empty group where a line of the figure, a mark of the photograph or other furniture is."""
     field, area, note = layout.field, layout.area, layout.style.note
     wide, margin = width_of(writing.zero, note), layout.style.margin
     if not writing.zero:
@@ -250,17 +250,14 @@ CROSS, RING = 4.0, 1.0
 
 def cross_segments(at: Point) -> tuple[Segment, Segment]:
     """Return what other furniture keeps clear of at the point from which a learner draws."""
-    right, up = Point(CROSS, 0.0), Point(0.0, CROSS)
-    return Segment(at.minus(right), at.plus(right)), Segment(at.minus(up), at.plus(up))
+    level, upright = geometry.cross_strokes(at, CROSS)
+    return Segment(*level), Segment(*upright)
 
 
 def start_cross(at: Point) -> tuple[Item, ...]:
     """Return a circle with a cross at a point from which a learner draws."""
-    return (
-        Line(at.plus(Point(-CROSS, 0.0)), at.plus(Point(CROSS, 0.0)), 0.18),
-        Line(at.plus(Point(0.0, -CROSS)), at.plus(Point(0.0, CROSS)), 0.18),
-        Circle(at, RING, 0.35),
-    )
+    level, upright = geometry.cross_strokes(at, CROSS)
+    return Line(*level, 0.18), Line(*upright, 0.18), Circle(at, RING, 0.35)
 
 
 def point_name(

@@ -55,8 +55,8 @@ def ticks(
 
 def tip_cross(tip: Point) -> tuple[Line, Line]:
     """On an overlay the tip of a phasor that is set off has a cross, by which it is compared."""
-    right, up = Point(CROSS, 0.0), Point(0.0, CROSS)
-    return Line(tip.minus(right), tip.plus(right)), Line(tip.minus(up), tip.plus(up))
+    level, upright = geometry.cross_strokes(tip, CROSS)
+    return Line(*level), Line(*upright)
 
 
 def free_shares(

@@ -382,5 +382,3 @@ def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
     return answer_words.angle_by_protractor(
         sentences.degrees(turn), sentences.sense(turn), sentences.notation.reference
     )
-
-

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 from pycore.drawing import Arrow, Circle, Group, Ink, Item, Page
 from pycore.geometry import Box, Point, bounds
-from pycore.sheet.compose import start_cross
 from pycore.sheet.lettered import fitting, text, width_of
 from pycore.sheet.media import Layout
 from pycore.sheet.scale import next_scale
+from pycore.sheet.skeleton import start_cross
 from pycore.sheet.styles import Style
 from pycore.sheet.ticks import ticks
 
