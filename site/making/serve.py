@@ -80,8 +80,8 @@ class Handler(http.server.SimpleHTTPRequestHandler):
 
     def copyfile(self, source: BinaryIO, outputfile: BinaryIO) -> None:  # type: ignore[override]
         """Let the server send a file: one of them is slow on purpose."""
-        if isinstance(self.server, Server):
-            self.server.send(source, outputfile)
+        assert isinstance(self.server, Server)
+        self.server.send(source, outputfile)
 
     def list_directory(self, path: str | os.PathLike[str]) -> None:
         """Refuse: a folder without index.html is not a page."""

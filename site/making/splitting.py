@@ -29,8 +29,10 @@ build does not split."
 def ensure_python() -> list[Path]:
     """The files of Python, made from Pyodide's unless up to date."""
     folder, mark = WORKSHOP / "python", WORKSHOP / "python-made-from"
-    sources = [SITE / "package-lock.json", SITE / "making" / "splitting.py", *stamps.files_under(FOLDER),
-               *stamps.files_under(SITE / "making" / "wasm")]  # fmt: skip
+    making = SITE / "making"
+    scripts = [making / name for name in ("splitting.py", "called.py", "bundles.py")]
+    sources = [SITE / "package-lock.json", *scripts, *stamps.files_under(FOLDER),
+               *stamps.files_under(making / "wasm")]  # fmt: skip
     stamp = stamps.hash_of_files(sources, SITE)
     if stamps.read(mark) != stamp or not folder.exists():
         shutil.rmtree(folder, ignore_errors=True)

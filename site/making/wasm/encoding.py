@@ -18,35 +18,30 @@ def read_unsigned(data: bytes, at: int) -> tuple[int, int]:
 
 
 def read_signed(data: bytes, at: int) -> tuple[int, int]:
-    """The same of a number that may be negative."""
-    value = shift = 0
-    while True:
-        byte = data[at]
-        at += 1
-        value |= (byte & 0x7F) << shift
-        shift += 7
-        if byte < 0x80:
-            return (value - (1 << shift) if byte & 0x40 else value), at
+    """The same of a number that may be negative: its highest bit is the sign."""
+    value, end = read_unsigned(data, at)
+    bits = 7 * (end - at)
+    return (value - (1 << bits) if value >> bits - 1 else value), end
 
 
 def unsigned(value: int) -> bytes:
     """A number as it is written, as short as it can be."""
-    made = bytearray()
-    while value > 0x7F:
-        made.append(value & 0x7F | 0x80)
-        value >>= 7
-    made.append(value)
-    return bytes(made)
+    return _written(value, 0, 0x80)
 
 
 def signed(value: int) -> bytes:
     """The same of a number that may be negative."""
-    made = bytearray()
-    while not -64 <= value < 64:
-        made.append(value & 0x7F | 0x80)
+    return _written(value, -0x40, 0x40)
+
+
+def _written(value: int, least: int, limit: int) -> bytes:
+    """A number whose last byte holds what is from `least` to below `limit`."""
+    written = bytearray()
+    while not least <= value < limit:
+        written.append(value & 0x7F | 0x80)
         value >>= 7
-    made.append(value & 0x7F)
-    return bytes(made)
+    written.append(value & 0x7F)
+    return bytes(written)
 
 
 def sized(data: bytes) -> bytes:
