@@ -12,22 +12,26 @@ from typing import TYPE_CHECKING, Any
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Document
-from pycore.errors import Fault, InputError
+from pycore.errors import InputError
 from pycore.forms import links
 from pycore.forms.fields import VERSIONS, Field
 from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
+from pycore.render.lettered import BadLettersError, lacking, letters_of
+from pycore.render.refusals import error_of, refusal, refused
 from pycore.render.regions import regions_of
 from pycore.sheet.kinds import CONSTRUCTION, KINDS
 from pycore.sums.page import ALL_PARTS, FRONT, SumPage
 from pycore.words import api as words
-from pycore.words import checking, codes, plain
+from pycore.words import checking, codes, give, plain
 
 if TYPE_CHECKING:
     from pycore.pages.paper import PaperPage
 
 Reply = tuple[dict[str, Any], bytes | None]
 MAXIMUM_REQUEST = 500_000
+MAXIMUM_WITH_LISTS = 8_000_000
+"""Characters, with names and answers of a class at their longest, JSON's quotes and line ends, letters."""
 
 
 class BadRequestError(ValueError):
@@ -57,24 +61,39 @@ def _form(request: Mapping[str, Any]) -> dict[str, str]:
     form = request.get("form")
     if not isinstance(form, dict):
         raise BadRequestError(words.NO_FORM)
-    return _texts(form)
+    return _texts(form, of_class.LONGEST.value if (of_class := _set_page(request)) else links.LONGEST_VALUE)
 
 
-def _texts(entries: Mapping[Any, Any]) -> dict[str, str]:
+def _texts(entries: Mapping[Any, Any], longest: int = links.LONGEST_VALUE) -> dict[str, str]:
     return {
-        key: value[: links.LONGEST_VALUE]
+        key: value[:longest]
         for key, value in entries.items()
         if isinstance(key, str) and isinstance(value, str)
     }
 
 
+def _sheet_form(request: Mapping[str, Any]) -> dict[str, str]:
+    """Return the form of a calculator's request; with ``problem`` as one that holds its answer back."""
+    form = _form(request)
+    if request.get("problem") is not True:
+        return form
+    from pycore.pages.own_problem import as_problem
+
+    return as_problem(_page(request), form)
+
+
 def _opening(request: Mapping[str, Any]) -> ReopenInfo:
     """Return how the sheets of this request are opened again."""
-    return ReopenInfo(links.base_of(request.get("base")), request.get("code") is True)
+    return ReopenInfo(links.base_of(request.get("base")), request.get("code") is True, letters=letters_of(request))
 
 
-def _is_class_set(request: Mapping[str, Any]) -> bool:
-    return request.get("page") == "class-set"
+def _set_page(request: Mapping[str, Any]) -> Any:
+    # Only such a page needs it; the first answer of a sheet need not wait for its import.
+    if request.get("page") in CALCULATORS:
+        return None
+    from pycore.render.set_pages import set_page
+
+    return set_page(request.get("page"))
 
 
 def _held_back(echo: Mapping[str, str]) -> dict[str, str]:
@@ -84,10 +103,10 @@ def _held_back(echo: Mapping[str, str]) -> dict[str, str]:
 
 
 def _answer(request: Mapping[str, Any]) -> Reply:
-    if _is_class_set(request):
-        from pycore.render.class_set import answer as set_answer
-
-        return set_answer(_form(request), request)
+    of_class = _set_page(request)
+    if of_class:
+        reply: Reply = of_class.answer(_form(request), request)
+        return reply
     paper = _paper(request)
     if paper is not None:
         from pycore.render.paper import answer as paper_answer
@@ -107,7 +126,8 @@ def _answer(request: Mapping[str, Any]) -> Reply:
     )
     regions = [region for region in parts if region != "check"]
     if veiled:
-        answer, announced = replace(answer, alternatives=()), checking.VALUES_CHANGED
+        announced = checking.VALUES_CHANGED if answer.code else checking.STAYS_HIDDEN
+        answer = replace(answer, alternatives=())
     return {
         "ok": True,
         "regions": {name: str(html) for name, html in regions_of(answer, regions, answer.inks).items()},
@@ -121,24 +141,24 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         "asked": asked_reply(answer.answer_request) if answer.answer_request else None,
         "announce": " ".join([announced, *(fault.message for fault in answer.faults)]),
         "page": answer.page_key,
-        "errors": [_error(fault) for fault in answer.faults],
+        "errors": [error_of(fault) for fault in answer.faults],
         "scenario": answer.scenario,
     }, None
 
 
 def _fields(request: Mapping[str, Any]) -> tuple[Field, ...]:
     """Return the fields of the page of a request."""
-    if _is_class_set(request):
-        from pycore.pages.class_set import FIELDS
-
-        return FIELDS
-    return (_paper(request) or _page(request)).fields
+    fields: tuple[Field, ...] = of_class.FIELDS if (of_class := _set_page(request)) else (
+        _paper(request) or _page(request)
+    ).fields
+    return fields
 
 
 def _open(request: Mapping[str, Any]) -> Reply:
     fields = _fields(request)
     text = request.get("fragment")
-    opened = links.open_fragment(text if isinstance(text, str) else "", fields, links.RESERVED)
+    longest = of_class.LONGEST if (of_class := _set_page(request)) else links.USUAL
+    opened = links.open_fragment(text if isinstance(text, str) else "", fields, links.RESERVED, longest)
     notices: list[str] = []
     if opened.version not in VERSIONS:
         notices.append(words.other_version(opened.version))
@@ -146,36 +166,39 @@ def _open(request: Mapping[str, Any]) -> Reply:
         notices.append(words.LONG_LINK)
     if opened.unknown:
         notices.append(words.unknown_keys(opened.unknown))
-    form, elsewhere = _of_code(request, opened, notices)
+    form, of_code = _of_code(request, opened, notices)
     # Of what is private no link says anything, so it stays as it stands in the form.
     private = {field.name for field in fields if field.private}
     form = {name: value for name, value in form.items() if name not in private}
-    own = opened.has_values or bool(form.get("code"))
-    return {"ok": True, "form": form, "notices": notices, "own": own, **elsewhere}, None
+    own = opened.has_values or bool(form.get("code")) or "typed" in of_code
+    return {"ok": True, "form": form, "notices": notices, "own": own, **of_code}, None
 
 
 def _of_code(
     request: Mapping[str, Any], opened: links.ParsedLink, notices: list[str]
-) -> tuple[dict[str, str], dict[str, str]]:
-    """Return the form of a link after its code was read, and the page and fragment to go to if the code belongs to
-    another page."""
+) -> tuple[dict[str, str], dict[str, Any]]:
+    """Return the form of a link after its code was read, and beside it the page and fragment to go to if the code
+    belongs to another page, or the code as it was typed and what is wrong with it."""
     if not opened.form.get("code"):
         return opened.form, {}
     # Only a link with a code needs the generator; the first answer need not wait for its import.
-    from pycore.pages.codes import fill
+    from pycore.pages.own_problem import fill
 
     filled = fill(_page(request), opened)
     notices += filled.notices
+    if filled.fault:
+        return filled.form, {"typed": filled.fault.typed, "errors": [error_of(filled.fault)], "held": filled.held}
     return filled.form, {"page": filled.page, "fragment": filled.fragment} if filled.page else {}
 
 
 def _code(request: Mapping[str, Any]) -> Reply:
-    """Return the page and fragment that open the problem of a code."""
-    from pycore.pages.codes import find
+    """Return the page and fragment that open the problem of a code; a check code is compared with the values."""
+    from pycore.pages.own_problem import opened_by
 
-    text = request.get("code")
-    problem = find(text[: links.LONGEST_VALUE] if isinstance(text, str) else "")
-    return {"ok": True, "page": problem.page.slug, "fragment": problem.fragment, "code": str(problem.code)}, None
+    text, form = request.get("code"), request.get("form")
+    typed = text[: links.LONGEST_VALUE] if isinstance(text, str) else ""
+    page, fragment, code = opened_by(typed, request.get("page"), _texts(form) if isinstance(form, dict) else {})
+    return {"ok": True, "page": page, "fragment": fragment, "code": code}, None
 
 
 def _pdf(request: Mapping[str, Any]) -> Reply:
@@ -183,7 +206,7 @@ def _pdf(request: Mapping[str, Any]) -> Reply:
     from pycore.pages.print_setup import correction_of
     from pycore.writers import pdf
 
-    form, correction, paper = _form(request), correction_of(request), _paper(request)
+    form, correction, paper = _sheet_form(request), correction_of(request), _paper(request)
     if paper is not None:
         from pycore.render.paper import pdf as paper_pdf
 
@@ -210,17 +233,16 @@ def _share(request: Mapping[str, Any]) -> Reply:
     # With the classroom's steps, links may open one of them.
     from pycore.render.classroom import share
 
-    if _is_class_set(request):
-        from pycore.render.class_set import share as share_set
-
-        return share_set(_form(request), request), None
-    form, paper = _form(request), _paper(request)
+    if of_class := _set_page(request):
+        return of_class.share(_form(request), request), None
+    form, paper = _sheet_form(request), _paper(request)
     resolved = paper.make(form).link if paper else _page(request).answer(form, ("answer",)).link
-    return share(resolved, request, _opening(request)), None
+    reply = share(resolved, request, _opening(request))
+    return {**reply, "told": give.told(form["code"])} if request.get("problem") is True else reply, None
 
 
 def _lesson(request: Mapping[str, Any]) -> Reply:
-    # Only the classroom view needs it; the first answer of a sheet need not wait for its import.
+    # Only the lesson view needs it; the first answer of a sheet need not wait for its import.
     from pycore.render.classroom import step
 
     return step(_page(request), _form(request), request), None
@@ -228,19 +250,23 @@ def _lesson(request: Mapping[str, Any]) -> Reply:
 
 def _handout(request: Mapping[str, Any]) -> Reply:
     """Return the handout as one file; style and script are those of the page."""
-    from pycore.render.handout import handout
+    from pycore.render.handout import handout, problem_handout
 
-    calculator, form = _page(request), _form(request)
+    calculator, form, is_problem = _page(request), _sheet_form(request), request.get("problem") is True
     style, script = request.get("style"), request.get("script")
     if not isinstance(style, str) or not isinstance(script, str):
         raise BadRequestError(words.UNKNOWN_REQUEST)
     try:
-        html = handout(calculator, form, _opening(request), style, script)
+        opening = _opening(request)
+        html = problem_handout(calculator, form, opening, style) if is_problem else handout(
+            calculator, form, opening, style, script
+        )
     except InputError:
         raise
     except ValueError:
         raise BadRequestError(words.UNKNOWN_REQUEST) from None
-    file = {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}
+    name = f"{calculator.slug}-{'problem' if is_problem else 'handout'}.html"
+    file = {"ok": True, "filename": name, "type": "text/html;charset=utf-8"}
     return file, html.encode()
 
 
@@ -253,7 +279,21 @@ def _mark(request: Mapping[str, Any]) -> Reply:
     if not isinstance(answer, dict):
         raise BadRequestError(words.NO_FORM)
     page, form = _page(request), _form(request)
-    return reply(page.task(form), _texts(answer), page.places(form)), None
+    return reply(page, form, _texts(answer), shown=request.get("shown") is True), None
+
+
+def _hint(request: Mapping[str, Any]) -> Reply:
+    """Return a hint for one step of a problem whose answer is held back."""
+    # Only the answer checker needs it; the first answer of a sheet need not wait for its import.
+    from pycore.render.hints import reply
+
+    return reply(_page(request), _form(request), request), None
+
+
+def _easy(request: Mapping[str, Any]) -> Reply:
+    """Return the moves of the sheet for easy reading, each with what a voice says; or the picture of one frame."""
+    from pycore.render.easy import reply  # Only who asks for them needs it.
+    return reply(_page(request), _form(request), request.get("frame", 0)) or refusal(words.UNKNOWN_REQUEST), None
 
 
 def _set_again(request: Mapping[str, Any]) -> Reply:
@@ -298,7 +338,9 @@ def _practice(request: Mapping[str, Any]) -> Reply:
 
     if request.get("move") not in MOVES:
         raise BadRequestError(words.UNKNOWN_REQUEST)
-    return reply(request), None
+    answer = reply(request)
+    faults = answer.pop("faults", None)
+    return answer if faults is None else {**answer, "errors": [error_of(fault) for fault in faults]}, None
 
 
 _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
@@ -311,6 +353,8 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "handout": _handout,
     "photo": _photo,
     "mark": _mark,
+    "hint": _hint,
+    "easy": _easy,
     "code": _code,
     "practice": _practice,
     "set-again": _set_again,
@@ -321,46 +365,22 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
 }
 
 
-def _error(fault: Fault) -> dict[str, Any]:
-    """Return a fault as the page shows it at its field."""
-    return {
-        "field": fault.field,
-        "message": fault.message,
-        "part": fault.fragment,
-        "offers": [{"label": offer.label, "set": dict(offer.values)} for offer in fault.offers],
-        **({"awaited": True} if fault.awaited else {}),
-    }
-
-
-def _refused(error: InputError) -> dict[str, Any]:
-    faults = [_error(fault) for fault in error.faults]
-    messages = [fault.message for fault in error.faults]
-    return {
-        "ok": False,
-        "errors": faults,
-        "announce": " ".join(dict.fromkeys(messages)),
-        "waiting": words.waiting(len({fault.field for fault in error.faults if not fault.awaited}))
-        or " ".join(dict.fromkeys(messages)),
-    }
-
-
-def _fault(sentence: str) -> dict[str, Any]:
-    return {"ok": False, "errors": [], "announce": sentence, "waiting": sentence}
-
-
 def _dispatch(text: str) -> Reply:
-    if len(text) > MAXIMUM_REQUEST:
+    if len(text) > MAXIMUM_WITH_LISTS:
         raise BadRequestError(words.REQUEST_TOO_LONG)
     try:
         request = json.loads(text)
     except (ValueError, RecursionError):
-        raise BadRequestError(words.NOT_A_REQUEST) from None
+        request = None
     if not isinstance(request, dict):
         raise BadRequestError(words.NOT_A_REQUEST)
+    if len(text) > MAXIMUM_REQUEST and not _set_page(request):
+        raise BadRequestError(words.REQUEST_TOO_LONG)
     does = request.get("do")
     if not isinstance(does, str) or does not in _ANSWERS:
         raise BadRequestError(words.UNKNOWN_REQUEST)
-    return _ANSWERS[does](request)
+    unlettered = lacking(request)
+    return (unlettered, None) if unlettered else _ANSWERS[does](request)
 
 
 def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
@@ -368,11 +388,11 @@ def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
     try:
         reply, data = _dispatch(text)
     except InputError as error:
-        reply, data = _refused(error), None
-    except BadRequestError as error:
-        reply, data = _fault(str(error)), None
+        reply, data = refused(error), None
+    except (BadRequestError, BadLettersError) as error:
+        reply, data = refusal(str(error) or words.UNKNOWN_REQUEST), None
     except ImportError:  # An archive that is still on its way: the page waits for it, and asks again.
-        reply, data = {**_fault(words.PART_MISSING), "missing": True}, None
+        reply, data = {**refusal(words.PART_MISSING), "missing": True}, None
     except Exception as error:  # A fault of ours must not stop the page: it is said, and the last answer stays.
-        reply, data = _fault(words.fault_of_ours(type(error).__name__)), None
+        reply, data = refusal(words.fault_of_ours(type(error).__name__)), None
     return json.dumps(reply, ensure_ascii=False, allow_nan=False), data

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from pycore.geometry import Box, Point
+from pycore.lettering.glyphs import Glyph
 
 Ink = Literal[
     "ink", "ink-2", "ink-3", "rule", "accent", "tint", "tint-2", "sheet",
@@ -37,6 +38,13 @@ PAPER_COLOURS: dict[str, str] = {
 }
 
 Face = Literal["regular", "bold", "italic"]
+
+Role = Literal[
+    "", "heading", "subheading", "paragraph", "list", "item", "label", "body",
+    "table", "row", "column-head", "row-head", "cell", "figure", "furniture",
+]  # fmt: skip
+"""What a group is to a reader who cannot see the page. ``furniture`` is passed over: frames, what stands on each page
+again. A list holds items, an item a label and a body; a table holds rows, a row heads and cells."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,12 +133,14 @@ class Arrow:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A piece of text in one face; ``size`` is the em in mm, ``rise`` lifts the baseline."""
+    """A piece of text in one face; ``size`` is the em in mm, ``rise`` lifts the baseline. ``glyphs``: its shapes from
+    left to right, where the face lacks its letters."""
 
     text: str
     face: Face = "regular"
     size: float = 5.0
     rise: float = 0.0
+    glyphs: tuple[Glyph, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,7 +148,7 @@ class Text:
     """One line of text; ``at`` is the start, middle or end of its baseline.
 
     ``turn`` rotates it about ``at`` (degrees, anticlockwise); ``mirrored`` mirrors it at a vertical line through
-    ``at``, before it is turned.
+    ``at``, before it is turned. ``read``: the text as it is read, where its runs are in another order.
     """
 
     runs: tuple[Run, ...]
@@ -147,11 +157,12 @@ class Text:
     ink: Ink = "ink"
     turn: float = 0.0
     mirrored: bool = False
+    read: str = ""
 
     @property
     def plain(self) -> str:
         """The text without its faces."""
-        return "".join(run.text for run in self.runs)
+        return self.read or "".join(run.text for run in self.runs)
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,7 +173,8 @@ class Group:
     ...). ``copy``: the phasor is drawn a second time. ``name``: a free mark for tests and style sheets (``frame``,
     ``table``, ``check-bar``). ``instrument`` and ``for_step``: a ruler or protractor, and the step for which it is laid
     on. ``stamp``: how the items result from a reusable group. ``inset``: over the items, a part of the page enlarged.
-    ``hidden``: only a style sheet shows it.
+    ``hidden``: only a style sheet shows it. ``role``: what it is to a reader who cannot see it; ``alternative``: a
+    figure in words.
     """
 
     items: tuple["Item", ...]
@@ -175,6 +187,8 @@ class Group:
     stamp: "Stamp | None" = None
     inset: "Inset | None" = None
     hidden: bool = False
+    role: Role = ""
+    alternative: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -230,6 +244,11 @@ class Document:
     title: str
     language: str = "en-GB"
     subject: str = ""
+
+
+def with_role(role: Role, *items: Item) -> Group:
+    """Return items as one group with a role."""
+    return Group(items, role=role)
 
 
 def walk(items: tuple[Item, ...]) -> Iterator[Item]:

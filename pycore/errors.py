@@ -17,7 +17,8 @@ class Fault:
 
     ``field``: name of the form control. ``typed``: the text. ``message``: a complete sentence with the text and what is
     accepted. ``fragment``: the wrong part of ``typed`` (empty: all of it). ``offers``: corrections to choose from.
-    ``awaited``: nothing was typed yet, so the page says what to type and shows no fault.
+    ``awaited``: nothing was typed yet, so the page says what to type and shows no fault. ``question``: it can be used,
+    and may be meant otherwise: the page asks which, and marks nothing wrong.
     """
 
     field: str
@@ -26,6 +27,7 @@ class Fault:
     fragment: str = ""
     offers: tuple[Offer, ...] = ()
     awaited: bool = False
+    question: bool = False
 
 
 class InputError(ValueError):

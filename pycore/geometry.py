@@ -10,6 +10,9 @@ from typing import NamedTuple
 
 from pycore import trig
 
+_tuple = tuple.__new__
+"""Makes a point of its numbers in one call, where its class takes three: a sheet has a thousand."""
+
 
 class Point(NamedTuple):
     """A point, or the displacement between two points."""
@@ -20,19 +23,25 @@ class Point(NamedTuple):
     def moved(self, distance: float, degrees: float) -> "Point":
         """Return the point at ``distance`` in the direction ``degrees``."""
         along, up = trig.direction(degrees)
-        return Point(self.x + distance * along, self.y + distance * up)
+        x, y = self
+        return _tuple(Point, (x + distance * along, y + distance * up))
 
     def plus(self, other: "Point") -> "Point":
         """Return the sum of two displacements."""
-        return Point(self.x + other.x, self.y + other.y)
+        x, y = self
+        other_x, other_y = other
+        return _tuple(Point, (x + other_x, y + other_y))
 
     def minus(self, other: "Point") -> "Point":
         """Return the displacement from ``other`` to this point."""
-        return Point(self.x - other.x, self.y - other.y)
+        x, y = self
+        other_x, other_y = other
+        return _tuple(Point, (x - other_x, y - other_y))
 
     def times(self, factor: float) -> "Point":
         """Return the displacement multiplied by a factor."""
-        return Point(self.x * factor, self.y * factor)
+        x, y = self
+        return _tuple(Point, (x * factor, y * factor))
 
 
 ORIGIN = Point(0.0, 0.0)
@@ -143,7 +152,14 @@ class Box(NamedTuple):
     def grown(self, margin: float) -> "Box":
         """Return the rectangle with a margin added on every side."""
         left, bottom, right, top = self
-        return Box(left - margin, bottom - margin, right + margin, top + margin)
+        return _tuple(Box, (left - margin, bottom - margin, right + margin, top + margin))
+
+    def reach(self, start: Point, degrees: float) -> float:
+        """Return how far it is from a point inside to the edge, in a direction."""
+        way = ORIGIN.moved(1.0, degrees)
+        level = (self.right if way.x > 0 else self.left) - start.x
+        upright = (self.top if way.y > 0 else self.bottom) - start.y
+        return min((to / part for to, part in ((level, way.x), (upright, way.y)) if part), default=0.0)
 
     def meets(self, other: "Box") -> bool:
         """Return whether two rectangles overlap by more than a shared edge."""
@@ -153,23 +169,22 @@ class Box(NamedTuple):
 
     def holds(self, other: "Box") -> bool:
         """Return whether the other rectangle lies completely inside."""
-        return (
-            self.left <= other.left
-            and self.bottom <= other.bottom
-            and self.right >= other.right
-            and self.top >= other.top
-        )
+        left, bottom, right, top = self
+        other_left, other_bottom, other_right, other_top = other
+        return left <= other_left and bottom <= other_bottom and right >= other_right and top >= other_top
 
     def meets_segment(self, a: Point, b: Point) -> bool:
         """Return whether the line segment from a to b passes through the rectangle."""
+        left, bottom, right, top = self
+        (ax, ay), (bx, by) = a, b
+        # Most segments lie wholly to one side.
+        if (ax <= left and bx <= left) or (ax >= right and bx >= right):
+            return False
+        if (ay <= bottom and by <= bottom) or (ay >= top and by >= top):
+            return False
         enter, leave = 0.0, 1.0
-        for start, step, low, high in (
-            (a.x, b.x - a.x, self.left, self.right),
-            (a.y, b.y - a.y, self.bottom, self.top),
-        ):
+        for start, step, low, high in ((ax, bx - ax, left, right), (ay, by - ay, bottom, top)):
             if step == 0.0:
-                if start <= low or start >= high:
-                    return False
                 continue
             near, far = (low - start) / step, (high - start) / step
             if near > far:

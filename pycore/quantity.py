@@ -9,6 +9,7 @@ import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 PREFIXES = {"G": 9, "M": 6, "k": 3, "m": -3, "µ": -6, "μ": -6, "u": -6, "n": -9, "p": -12}
 """Powers of ten of the SI prefixes that can be read (SI Brochure, 9th edition, table 7); u where no µ can be typed."""
@@ -53,6 +54,7 @@ def _clean(text: str) -> str:
     return cleaned
 
 
+@lru_cache(maxsize=256)
 def _split(text: str) -> tuple[str, int, str]:
     """Return the signed digits, the exponent of ten and the stripped rest of a text."""
     cleaned = _clean(text)
@@ -110,6 +112,7 @@ def _power(rest: str, unit: str) -> int:
     return parts[0]
 
 
+@lru_cache(maxsize=256)
 def read(text: str, unit: str) -> float:
     """Return the value in SI units of a text such as ``18,4``, ``850 mA`` or ``0.85kA``.
 
@@ -129,6 +132,7 @@ def last_digit(text: str, unit: str) -> float:
     return float(f"1e{exponent + _power(rest, unit) - decimals_of(digits)}")
 
 
+@lru_cache(maxsize=4096)
 def fixed(value: float, decimals: int, mark: str = ".") -> str:
     """Return a number with a fixed number of decimals, a true minus sign, and never minus zero.
 
@@ -142,6 +146,21 @@ def fixed(value: float, decimals: int, mark: str = ".") -> str:
     return written.replace(".", mark)
 
 
+def half_millimetres(millimetres: float) -> float:
+    """Return a length in mm to half a millimetre."""
+    # A length that is worked out in two ways differs by rounding: at a quarter that would be another number.
+    return round(round(2 * millimetres, 6)) / 2
+
+
+def on_ruler(millimetres: float) -> float:
+    """Return a length in mm as every sentence, table and lesson has it: to half a millimetre, as a ruler is read.
+
+    What would be nothing at half a millimetre keeps its tenth.
+    """
+    return half_millimetres(millimetres) or round(millimetres, 1)
+
+
+@lru_cache(maxsize=4096)
 def plain(value: float, mark: str = ".") -> str:
     """Return a number with as few digits as show six significant figures: 2, 0.5, 92.25."""
     decimals = max(0, 5 - order_of_magnitude(value))
@@ -219,6 +238,10 @@ class NumberFormat:
     def last_digit(self, value: float) -> float:
         """The value of one in the last digit that a result is written with, in the quantity's SI unit."""
         return float(f"1e-{self._decimals_of(value / self.factor)}") * self.factor
+
+    def apart(self, difference: float, value: float) -> str:
+        """Return a difference from a result with as many decimals as the result has."""
+        return fixed(difference / self.factor, self._decimals_of(value / self.factor), self.mark)
 
     def amount(self, value: float) -> str:
         """Return a result with its unit, joined by a no-break space."""

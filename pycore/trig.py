@@ -10,7 +10,7 @@ against ``math`` and against 50-digit arithmetic in tests/unit/test_trig.py.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
 RADIANS_PER_DEGREE = math.pi / 180
@@ -104,7 +104,14 @@ def directions(angles: Sequence[float]) -> tuple[list[float], list[float]]:
     a, b, c, d, e, f = _SINE
     p, q, r, s, t, u = _COSINE
     cosines, sines = [], []
+    before = along = up = math.nan
     for degrees in angles:
+        # Of drawings that differ by one slip each, most have a line as the one before has it.
+        if degrees == before:
+            cosines.append(along)
+            sines.append(up)
+            continue
+        before = degrees
         turned = math.fmod(degrees, 360.0)
         quarters = math.floor(turned / 90.0 + 0.5)
         rest = turned - 90.0 * quarters + 0.0
@@ -123,6 +130,39 @@ def directions(angles: Sequence[float]) -> tuple[list[float], list[float]]:
         cosines.append(along)
         sines.append(up)
     return cosines, sines
+
+
+def angles(across: Iterable[float], up: Iterable[float]) -> list[float]:
+    """Return the angles in degrees of many vectors, equal to those of ``angle_of`` to the last bit; written out, as
+    ``directions``."""
+    a, b, c, d, e, f, g, h, i, j, k = _ARCTANGENT
+    found: list[float] = []
+    before_x = before_y = math.nan
+    for x, y in zip(across, up, strict=True):
+        if x == before_x and y == before_y:
+            found.append(found[-1])
+            continue
+        before_x, before_y = x, y
+        wide, high = math.fabs(x), math.fabs(y)
+        steep = high > wide
+        if not steep and wide == 0.0:
+            found.append(0.0)
+            continue
+        ratio = wide / high if steep else high / wide
+        far = ratio > 0.4375
+        if far:
+            ratio = (ratio - 1.0) / (ratio + 1.0)
+        z = ratio * ratio
+        late = f + z * (g + z * (h + z * (i + z * (j + z * k))))
+        angle = (ratio - ratio * z * (a + z * (b + z * (c + z * (d + z * (e + z * late)))))) / RADIANS_PER_DEGREE
+        if far:
+            angle = 45.0 + angle
+        if steep:
+            angle = 90.0 - angle
+        if x < 0.0:
+            angle = 180.0 - angle
+        found.append(-angle if y < 0.0 and angle != 180.0 else angle)
+    return found
 
 
 def sine(degrees: float) -> float:

@@ -15,14 +15,9 @@ from pycore.constructions.roles import COMPANION
 from pycore.phasor import wrap
 
 
-def companion_moves(construction: Construction) -> tuple[SetOff, ...]:
-    """Return the moves that draw companions."""
-    return tuple(move for move in construction.moves if isinstance(move, SetOff) and move.role == COMPANION)
-
-
 def leads(construction: Construction) -> SetOff | None:
     """Return the companion that is drawn in place of the faint first direction; None if there is none."""
-    return next((move for move in companion_moves(construction) if move.line == FIRST_DIRECTION), None)
+    return next((move for move in construction.companions if move.line == FIRST_DIRECTION), None)
 
 
 def _zero(construction: Construction, picture: DrawingConvention) -> str:

@@ -1,7 +1,7 @@
 """A construction: steps of moves over arms that start at one point, and how they are placed on paper."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
@@ -84,6 +84,11 @@ class Construction:
     resultant: str = THE_SUM
     further: int = 0
 
+    @property
+    def numbered(self) -> Iterator[tuple[int, Step]]:
+        """Every step with its number: that of the page's list, drawing, lesson, sheet and feedback."""
+        return enumerate(self.steps, start=1)
+
     @cached_property
     def moves(self) -> tuple[Move, ...]:
         """All moves in drawing order."""
@@ -93,6 +98,11 @@ class Construction:
     def figure(self) -> Figure:
         """All points of the exact construction."""
         return carry_out(self.moves)
+
+    @cached_property
+    def companions(self) -> tuple[SetOff, ...]:
+        """The moves that draw companions: phasors of a second quantity."""
+        return tuple(move for move in self.moves if isinstance(move, SetOff) and move.role == roles.COMPANION)
 
     @cached_property
     def crossings(self) -> tuple[float, ...]:
@@ -169,15 +179,22 @@ def _axes(picture: DrawingConvention) -> tuple[Point, Point]:
     )
 
 
+ROUNDING = 1e-12
+"""Share of a figure's size below which a length is a rounding error."""
+
+
 def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...]:
     """Return the acute angle, 0 to 90 degrees, of each crossing of two lines or arcs."""
     angles: list[float] = []
     parallel_to = {move.line: move.to for move in moves if isinstance(move, DrawParallel)}
+    reach = max(math.fabs(part) for point in figure.points.values() for part in point)
 
     def direction(line: str, met: Point) -> float:
-        """A line that ends where it starts has the direction of the one that it is parallel to."""
+        """A line that ends where it starts, but for rounding, has the direction of the one that it is parallel to."""
         drawn = figure.lines[line]
-        return figure.lines[parallel_to[line]].degrees if drawn.start == met and line in parallel_to else drawn.degrees
+        if line in parallel_to and geometry.distance(drawn.start, met) <= ROUNDING * reach:
+            return figure.lines[parallel_to[line]].degrees
+        return drawn.degrees
 
     for move in moves:
         if isinstance(move, Intersect):
@@ -209,6 +226,7 @@ def tip(arm: Arm) -> str:
     return tip_of(arm.number)
 
 
+@lru_cache(maxsize=32)
 def reference_step(first: Arm, reference: float) -> tuple[Step, ...]:
     """Mark the start, and draw the first direction unless the first arm lies on it."""
     if first.angle == reference:
@@ -216,8 +234,10 @@ def reference_step(first: Arm, reference: float) -> tuple[Step, ...]:
     return (Step(step_kinds.REFERENCE, (Start(START_POINT), Direction(FIRST_DIRECTION, START_POINT, reference))),)
 
 
+@lru_cache(maxsize=64)
 def draw_arm(arm: Arm, first: Arm, reference: float, start: bool) -> Step:
-    """Draw one arm from the common point, its angle marked from the first direction or the first arm."""
+    """Draw one arm from the common point, its angle marked from the first direction or the first arm. Cached: every
+    order of a method draws it so."""
     set_off = SetOff(tip(arm), START_POINT, arm_line(arm), arm.size, arm.key)
     on_reference = first.angle == reference
     if start and on_reference:
@@ -237,6 +257,7 @@ def nearly_zero(total: complex, arms: tuple[Arm, ...]) -> bool:
     return phasor.magnitude(total) <= NEARLY * max((arm.size for arm in arms), default=0.0)
 
 
+@lru_cache(maxsize=32)
 def sum_of(arms: tuple[Arm, ...]) -> complex:
     """Return the sum of phasors; exactly 0 if the rest is only rounding."""
     return phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms)

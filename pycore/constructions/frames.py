@@ -67,9 +67,14 @@ class _Reel:
     def run(self) -> Iterator[Frame]:
         """Every frame in order."""
         index = 0
-        for number, step in enumerate(self.construction.steps, start=1):
+        for number, step in self.construction.numbered:
             if not step.moves:
                 yield self.frame(WORDS, number, step, None)
+            if step.name == step_kinds.VOLTAGES:
+                self.drawn |= set(range(index, index + len(step.moves)))
+                index += len(step.moves)
+                yield self.frame(LINE, number, step, step.moves[-1])
+                continue
             for move in step.moves:
                 yield from self.of_move(index, number, step, move)
                 index += 1

@@ -30,7 +30,6 @@ from pycore.constructions.moves import (
     TurnAngle,
 )
 from pycore.geometry import Point
-from pycore.phasor import wrap
 
 Column = list[float]
 """One number for each drawing."""
@@ -53,7 +52,9 @@ class _LineSet:
         """The direction in each drawing, degrees."""
         if self.turned is None:
             (x, y), (to_x, to_y) = self.start, self.end or self.start
-            self.turned = [trig.angle_of(c - a, d - b) for a, b, c, d in zip(x, y, to_x, to_y, strict=True)]
+            across = [end - start for start, end in zip(x, to_x, strict=True)]
+            up = [end - start for start, end in zip(y, to_y, strict=True)]
+            self.turned = trig.angles(across, up)
         return self.turned
 
     def along(self) -> Places:
@@ -107,7 +108,8 @@ def crossing_columns(moves: tuple[Move, ...], many: DrawingBatch) -> list[Column
             first, second = (_LineSet(many.points[name], end=met).degrees() for name in (move.first, move.second))
         else:
             continue
-        sizes = [math.fabs(wrap(one - other)) for one, other in zip(first, second, strict=True)]
+        between = _wrapped([one - other for one, other in zip(first, second, strict=True)])
+        sizes = [math.fabs(angle) for angle in between]
         columns.append([min(size, 180.0 - size) for size in sizes])
     return columns
 
@@ -118,6 +120,14 @@ Slips = Mapping[str, Column | None]
 
 def _added(column: Column, slips: Column | None) -> Column:
     return column if slips is None else [number + slip for number, slip in zip(column, slips, strict=True)]
+
+
+def _wrapped(column: Column) -> Column:
+    """Return equivalent angles with -180 < angle <= 180, as ``phasor.wrap``, which is written out here."""
+    return [
+        angle - 360.0 if angle > 180.0 else angle + 360.0 if angle <= -180.0 else angle
+        for angle in [math.fmod(degrees, 360.0) for degrees in column]
+    ]
 
 
 def _set_off(many: DrawingBatch, move: SetOff, slips: Slips) -> None:
@@ -148,7 +158,7 @@ def _turn(many: DrawingBatch, move: TurnAngle, slips: Slips) -> None:
     else:
         turn = move.turn
         degrees = [line + back + turn for line in zero]
-    turned = [wrap(angle) for angle in _added(degrees, slips[deviations.ANGLE])]
+    turned = _wrapped(_added(degrees, slips[deviations.ANGLE]))
     many.lines[move.line] = _LineSet(many.points[move.at], turned)
 
 
@@ -240,7 +250,7 @@ def _read_length(many: DrawingBatch, move: ReadLength, slips: Slips) -> None:
 
 def _read_angle(many: DrawingBatch, move: ReadAngle, slips: Slips) -> None:
     first, second = many.lines[move.first].degrees(), many.lines[move.second].degrees()
-    sizes = [math.fabs(wrap(to - of)) for of, to in zip(first, second, strict=True)]
+    sizes = [math.fabs(angle) for angle in _wrapped([to - of for of, to in zip(first, second, strict=True)])]
     many.readings[move.reading] = _added(sizes, slips[deviations.ANGLE])
 
 

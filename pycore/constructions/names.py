@@ -21,6 +21,11 @@ def line_of(number: int | str) -> str:
     return f"L{number}"
 
 
+def voltage_of(number: int) -> str:
+    """Return the name of the thin line of a phase voltage: a direction, from which its current lags."""
+    return f"V{number}"
+
+
 def tip_of(number: int | str) -> str:
     """Return the name of the tip of the phasor with this number."""
     return f"T{number}"

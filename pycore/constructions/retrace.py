@@ -22,12 +22,14 @@ _NOTHING_OFF = {"0:": 0.0}
 
 @dataclass(frozen=True, slots=True)
 class RetracedPoint:
-    """One drawn point: the move that makes it, where it should be by what was drawn before it, and the figure up to it
-    with this move done correctly."""
+    """One drawn point: the move that makes it, where it should be by what was drawn before it and the figure up to it
+    with this move done correctly. ``crossing``: whether the lines cross that should do so in it; where they do not,
+    nobody knows where it should be."""
 
     index: int
     expected: Point
     so_far: Figure
+    crossing: bool = True
 
 
 def _leading(move: SetOff | Intersect | CrossArcs | Start) -> tuple[str, ...]:
@@ -49,14 +51,18 @@ def _as_drawn(so_far: Figure, move: SetOff | Intersect | CrossArcs | Start, plac
 
 def retrace(moves: tuple[Move, ...], drawn: Mapping[str, Point]) -> Iterator[RetracedPoint]:
     """Carry out a construction with the points that somebody drew, in the construction's own unit and angles. Ends
-    early where lines do not meet."""
+    early where lines do not meet, and nothing is drawn where they should."""
     so_far = Figure({}, {}, {})
     for index, move in enumerate(moves):
         try:
             # Made on top of what is drawn already, exactly.
             so_far = carry_out((move,), _NOTHING_OFF, exact=so_far)
         except ConstructionError:
-            return
+            if not isinstance(move, Intersect | CrossArcs) or move.point not in drawn:
+                return
+            yield RetracedPoint(index, drawn[move.point], so_far, crossing=False)
+            so_far = _as_drawn(so_far, move, drawn[move.point])
+            continue
         if isinstance(move, SetOff | Intersect | CrossArcs | Start) and move.point in drawn:
             yield RetracedPoint(index, so_far.points[move.point], so_far)
             so_far = _as_drawn(so_far, move, drawn[move.point])

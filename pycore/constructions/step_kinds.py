@@ -2,6 +2,7 @@
 
 SCALE = "scale"
 REFERENCE = "reference"
+VOLTAGES = "voltages"
 COMPANION = "companion"
 ON_THE_WAY = "on-the-way"
 DRAW_FIRST = "draw-first"

@@ -12,6 +12,7 @@ from pycore.sheet.styles import USUAL
 from pycore.words import accuracy, codes, moves_list
 from pycore.words import form as words
 
+OWN_PAPER_FIELDS = ("own-paper", "own-way")
 DEFAULT_NAMES = "L123"
 
 
@@ -65,6 +66,11 @@ SHARED: Mapping[str, Field] = {
         choice_field("paper", words.PAPER, "sheet", "A4", words.PAPERS),
         choice_field(
             "orientation", words.ORIENTATION, "sheet", "", (("", words.BEST_FIT), *words.ORIENTATIONS)
+        ),
+        choice_field("own-paper", words.OWN_PAPER, "scale", "", words.OWN_PAPERS),
+        choice_field(
+            "own-way", words.OWN_WAY, "scale", "", (("", words.BEST_FIT), *words.ORIENTATIONS),
+            only=tuple(("own-paper", name) for name, _ in words.PAPERS),
         ),
         newly(choice_field("steps", words.STEPS, "sheet", "all", words.STEP_SETS), "125"),
         newly(

@@ -32,6 +32,12 @@ class TypedElement:
         return f"{self.number}{NO_BREAK_SPACE}{self.unit}"
 
     @property
+    def value_text(self) -> str:
+        """The element as a check code knows it, however it was typed: its kind, its SI value, whether in ohms."""
+        unit = " ohms" if self.element.in_ohms else ""
+        return f"{self.element.kind} {quantity.plain(self.element.value)}{unit}"
+
+    @property
     def prefix(self) -> str:
         """The SI prefix as typed."""
         return self.unit[:-1]

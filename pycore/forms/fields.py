@@ -6,7 +6,9 @@ from dataclasses import dataclass
 VERSIONS = ("1", "2", "3")
 """Versions of the links, the present one last. Each keeps its defaults for ever."""
 VERSION = VERSIONS[-1]
-IN_VIEW = ("values", "method")
+LONGEST_VALUE = 200
+"""How many characters a field takes, as a rule."""
+IN_VIEW = ("values", "method", "scale")
 """Groups that are never folded away."""
 VALUE_GROUPS = ("values", "more", "loads")
 """Groups that hold the values of a problem."""
@@ -26,11 +28,12 @@ class Field:
 
     ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length`` (a quantity,
     or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``), ``phasor`` (``20 at 60``
-    or ``10 + j17.3``), ``choice``, ``text``. ``group``: ``values`` and ``method`` (always visible), ``loads``,
-    ``picture``, ``sheet``, ``words``. ``default``: "" for a field that may stay empty. ``before``: its default in
-    earlier versions of links, as (version, default), where it differed. ``sample``: key of the phasor whose line is
-    drawn beside the label. ``private``: never part of a link (a name, a date). ``shown_when``: pairs of field and
-    value; the field is shown if one of them is chosen.
+    or ``10 + j17.3``), ``choice``, ``text``. ``group``: ``values``, ``method`` and ``scale`` (always visible),
+    ``loads``, ``picture``, ``sheet``, ``words``. ``default``: "" for a field that may stay empty. ``before``: its
+    default in earlier versions of links, as (version, default), where it differed. ``sample``: key of the phasor whose
+    line is drawn beside the label. ``private``: never part of a link (a name, a date). ``shown_when``: pairs of
+    field and value; the field is shown if one of them is chosen. ``longest``: how many characters it takes; more than
+    usual for sentences.
     """
 
     name: str
@@ -45,6 +48,7 @@ class Field:
     private: bool = False
     shown_when: tuple[tuple[str, str], ...] = ()
     before: tuple[tuple[str, str], ...] = ()
+    longest: int = LONGEST_VALUE
 
     def default_in(self, version: str) -> str:
         """What a link of a version means where it does not name the field."""

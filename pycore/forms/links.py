@@ -8,12 +8,11 @@ them: what it leaves out is neutral (empty, or a lag of 0). What a stranger put 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from pycore.forms.fields import VALUE_GROUPS, VERSION, VERSIONS, Field, default_form
+from pycore.forms.fields import LONGEST_VALUE, VALUE_GROUPS, VERSION, VERSIONS, Field, default_form
 
 UNNAMED = VERSIONS[0]
 """The version of a link that names none."""
 LONGEST_FRAGMENT = 4000
-LONGEST_VALUE = 200
 _PLAIN = frozenset(b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-._~,")
 
 
@@ -62,13 +61,26 @@ class ParsedLink:
     has_values: bool = False
 
 
-def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = ()) -> ParsedLink:
+@dataclass(frozen=True, slots=True)
+class Longest:
+    """How many characters a link and each of its values may have."""
+
+    fragment: int = LONGEST_FRAGMENT
+    value: int = LONGEST_VALUE
+
+
+USUAL = Longest()
+
+
+def open_fragment(
+    text: str, fields: Iterable[Field], reserved: Iterable[str] = (), longest: Longest = USUAL
+) -> ParsedLink:
     """Read a fragment into a whole form: what it does not name keeps its default in the link's own version.
 
-    Control characters are dropped and values cut at 200 characters; nothing is executed or trusted.
+    Control characters are dropped and long values cut; nothing is executed or trusted.
     """
     listed = tuple(fields)
-    pairs, unknown = _pairs_of(text[:LONGEST_FRAGMENT].lstrip("#"))
+    pairs, unknown = _pairs_of(text[: longest.fragment].lstrip("#"), longest.value)
     # An anchor such as #answer is no link: the page opens as it is.
     version = next((value for key, value in reversed(pairs) if key == "v"), UNNAMED if pairs else VERSION)
     known = frozenset(field.name for field in listed if not field.private)
@@ -77,21 +89,26 @@ def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = 
     unknown += [key for key, _ in pairs if key not in known and key not in elsewhere]
     form = default_form(listed, version) | named
     # A link that names some of the values means all of them: the rest is not the example's.
-    needed = [field.name for field in listed if field.group == "values" and field.default]
+    needed = needed_of(listed)
     has_values = any(name in named for name in needed)
     if has_values:
         form.update({name: "" for name in needed if name not in named})
-    return ParsedLink(form, tuple(unknown), version, len(text) > LONGEST_FRAGMENT, tuple(sorted(named)), has_values)
+    return ParsedLink(form, tuple(unknown), version, len(text) > longest.fragment, tuple(sorted(named)), has_values)
 
 
-def _pairs_of(text: str) -> tuple[list[tuple[str, str]], list[str]]:
+def needed_of(fields: Iterable[Field]) -> tuple[str, ...]:
+    """The names of the values without which there is no problem: those that the example has."""
+    return tuple(field.name for field in fields if field.group == "values" and field.default)
+
+
+def _pairs_of(text: str, longest: int) -> tuple[list[tuple[str, str]], list[str]]:
     """Keys and values of a fragment, as they follow one another, and what stands in it without a value."""
     pairs: list[tuple[str, str]] = []
     alone: list[str] = []
     for pair in text.split("&"):
         key, sign, value = pair.partition("=")
         if sign:
-            cleaned = "".join(char for char in decode(value) if char.isprintable())[:LONGEST_VALUE]
+            cleaned = "".join(char for char in decode(value) if char.isprintable())[:longest]
             pairs.append((decode(key), cleaned))
         elif key:
             alone.append(decode(key))
@@ -104,6 +121,12 @@ LONGEST_BASE = 300
 def base_of(address: object) -> str:
     """Return the address of a page without its fragment; "" for what is no text."""
     return address.partition("#")[0][:LONGEST_BASE] if isinstance(address, str) else ""
+
+
+def root_of(address: object, slug: str) -> str:
+    """Return the address of the site from that of its page with this folder; "" if unknown."""
+    page = base_of(address).removesuffix("/")
+    return page.removesuffix(slug) if page.endswith(f"/{slug}") else ""
 
 
 RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "step", "ask", "code")

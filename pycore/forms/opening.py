@@ -1,31 +1,36 @@
-"""How a printed sheet is opened again, and its place in a class set."""
+"""What a request says of its sheets beside the form: how they are opened again, their place in a class set, letters."""
 
 from dataclasses import dataclass
+
+from pycore.lettering.glyphs import NO_LETTERS, Letters
 
 
 @dataclass(frozen=True, slots=True)
 class SetPlace:
     """A sheet's place in a class set: its code as printed, its number and the number of sheets, whether any method is
-    allowed, and whether the learner chooses the scale."""
+    allowed, and whether the learner chooses the scale. ``question``: its name in a question paper, whose code is then
+    printed; "" for a class set."""
 
     code: str
     number: int
     of: int
     any_method: bool = False
     own_scale: bool = False
+    question: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class ReopenInfo:
-    """How a printed sheet is opened again.
+    """How a printed sheet is opened again, and what else a request brings for it.
 
     ``base``: address without fragment, "" if unknown. ``code``: draw a QR code, if another device can reach the
-    address. ``issue``: the sheet's place in a class set, if any.
+    address. ``issue``: the sheet's place in a class set, if any. ``letters``: shapes of letters that our faces lack.
     """
 
     base: str = ""
     code: bool = False
     issue: SetPlace | None = None
+    letters: Letters = NO_LETTERS
 
     @property
     def comes_again(self) -> bool:

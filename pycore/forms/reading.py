@@ -1,12 +1,13 @@
 """From the texts of a form to values; all faults are collected."""
 
 import math
-from collections.abc import Callable, Mapping
+import re
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TypeVar
 
 from pycore import quantity, trig
-from pycore.errors import Fault, InputError
+from pycore.errors import Fault, InputError, Offer
 from pycore.forms.fields import Field
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.words import inputs
@@ -38,8 +39,8 @@ class LagAngle:
 
     @property
     def doubtful(self) -> bool:
-        """Whether it is a number below 1 without a unit or a side, which may be meant as a power factor."""
-        return self.bare != "" and 0.0 < self.degrees < 1.0
+        """Whether it is a number up to 1 without a unit or a side, which may be meant as a power factor."""
+        return self.bare != "" and 0.0 < self.degrees <= 1.0
 
     def echo(self, mark: str) -> dict[str, str]:
         """Return the angle in both forms, and the texts that set it to either side.
@@ -98,6 +99,15 @@ def pieces(text: str) -> list[str]:
     return numbers
 
 
+PER_CENTIMETRE = re.compile(r"\s*1\s*cm\s*=\s*(.+)|(.+?)\s*(?:/|per)\s*cm\s*")
+
+
+def _per_centimetre(typed: str) -> str:
+    """Return the amount of a scale as the sheets write it ("1 cm = 2 A"), or by the centimetre ("2 A/cm")."""
+    found = PER_CENTIMETRE.fullmatch(typed)
+    return (found[1] or found[2]) if found else typed
+
+
 @dataclass(slots=True)
 class Reader:
     """Reads the fields of one form and collects faults; ``finish`` raises them all at once."""
@@ -124,6 +134,11 @@ class Reader:
     def awaited(self, name: str, message: str) -> None:
         """Note that an empty field must be filled before there is an answer."""
         self.faults.append(Fault(name, "", message, awaited=True))
+
+    def question(self, name: str, message: str, meant: Sequence[str]) -> None:
+        """Ask which of several texts is meant by what was typed; the answer meanwhile takes it as it is read."""
+        offers = tuple(Offer(text, ((name, text),)) for text in meant)
+        self.passed.append(Fault(name, self.text(name), message, offers=offers, question=True))
 
     def optional(self, read: Callable[[], Value]) -> Value:
         """Read an optional field; a fault is noted but does not reject the form."""
@@ -264,7 +279,10 @@ class Reader:
         if not -180.0 <= value <= 180.0 or (sides and value < 0):
             self.fault(name, inputs.angle_range(self.label(name), typed))
             return LagAngle(0.0)
-        return LagAngle(value * (sides[0] if sides else 1) + 0.0, bare="" if named else number)
+        angle = LagAngle(value * (sides[0] if sides else 1) + 0.0, bare="" if named else number)
+        if angle.doubtful:
+            self.question(name, inputs.factor_or_degrees(self.label(name), typed), (f"{typed} lag", f"{typed}°"))
+        return angle
 
     def _from_factor(self, name: str, typed: str, value: float, sides: list[int]) -> LagAngle:
         if not 0.0 <= value <= 1.0:
@@ -284,7 +302,7 @@ class Reader:
         if not typed:
             return None
         try:
-            value = quantity.read(typed, unit)
+            value = quantity.read(_per_centimetre(typed), unit)
         except QuantityError as problem:
             self.fault(name, inputs.bad_scale(self.label(name), typed, unit), problem.fragment)
             return None

@@ -1,9 +1,12 @@
 """The texts of the title block, read from a form."""
 
+from collections.abc import Mapping
+
 from pycore import lettering
 from pycore.forms.reading import Reader
+from pycore.lettering.held import own
 from pycore.sheet.lettered import width_of
-from pycore.sheet.title_block import lower_cells
+from pycore.sheet.title_block import LEAST_TYPED, lower_cells
 from pycore.words import inputs
 
 PLACE_WIDTH = 85.0
@@ -30,19 +33,21 @@ BY_HAND = ("who", "group", "date")
 LONGEST_BY_HAND = 40
 
 
-def read_by_hand(reader: Reader, paper: str) -> tuple[dict[str, str], tuple[str, ...]]:
-    """Return name, group and date; texts that the lettering cannot print are left to be written by hand."""
+def read_by_hand(reader: Reader, paper: str) -> dict[str, str]:
+    """Return name, group and date."""
     printed: dict[str, str] = {}
     widths = dict(zip(BY_HAND, lower_cells(paper), strict=True))
-    blank: list[str] = []
     for name in BY_HAND:
         typed = " ".join(reader.text(name).split())
         if len(typed) > LONGEST_BY_HAND:
             reader.fault(name, inputs.too_long_text(reader.label(name), LONGEST_BY_HAND))
-        elif not lettering.missing(typed, "regular") and width_of(typed, 2.5) > widths[name]:
+        elif own(typed) and width_of(typed, LEAST_TYPED) > widths[name]:
             reader.fault(name, inputs.too_wide_text(reader.label(name)))
-        elif lettering.missing(typed, "regular"):
-            blank.append(reader.label(name))
-            typed = ""
         printed[name] = typed
-    return printed, tuple(blank)
+    return printed
+
+
+def texts_by_hand(form: Mapping[str, object]) -> tuple[str, ...]:
+    """Return what a form has for these cells, as it is printed; none of what is too long for one."""
+    typed = (" ".join(text.split()) for text in map(form.get, BY_HAND) if isinstance(text, str))
+    return tuple(text for text in typed if len(text) <= LONGEST_BY_HAND)

@@ -11,6 +11,8 @@ from functools import lru_cache
 from typing import Protocol
 
 from pycore.lettering import made
+from pycore.lettering.glyphs import Glyph
+from pycore.lettering.glyphs import width as glyphs_width
 
 
 class Lettered(Protocol):
@@ -27,6 +29,10 @@ class Lettered(Protocol):
     @property
     def size(self) -> float:
         """The em in mm."""
+
+    @property
+    def glyphs(self) -> tuple[Glyph, ...]:
+        """Shapes in place of the face's own."""
 
 
 def has(character: str, face: str = "regular") -> bool:
@@ -55,9 +61,14 @@ def width(text: str, face: str = "regular", size: float = 5.0) -> float:
     return units(text, face) * size / made.UNITS_PER_EM[face]
 
 
+def run_width(run: Lettered) -> float:
+    """Return the advance width in mm of a run."""
+    return glyphs_width(run.glyphs, run.size) if run.glyphs else width(run.text, run.face, run.size)
+
+
 def runs_width(runs: Iterable[Lettered]) -> float:
     """Return the advance width in mm of consecutive runs."""
-    return math.fsum(width(run.text, run.face, run.size) for run in runs)
+    return math.fsum(map(run_width, runs))
 
 
 def glyphs(text: str, face: str = "regular") -> tuple[int, ...]:

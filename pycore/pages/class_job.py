@@ -1,7 +1,7 @@
 """The making of a class set in small pieces, so that it can be watched, stopped, and typed beside."""
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -13,6 +13,7 @@ from pycore.pages import class_key
 from pycore.pages.class_set import ClassSet
 from pycore.practice import tables
 from pycore.practice.class_set import Learner, problems
+from pycore.practice.codes import Code
 from pycore.practice.key import Amount, KeyRow, row_of
 from pycore.practice.task import Task
 from pycore.quantity import QuantityError
@@ -47,6 +48,12 @@ class Job:
                 return
 
 
+def named(group: ClassSet, place: int, code: Code, form: Mapping[str, str]) -> Learner:
+    """The learner in a place with this problem, and with the name that the set has for the place."""
+    name = group.name(place)
+    return Learner(place, code, {**form, "who": name.printed}, name.whole)
+
+
 def learners_of(group: ClassSet) -> Iterator[Learner | None]:
     """The learners of a set in turn; None after each problem that was passed over."""
     place = 0
@@ -55,9 +62,7 @@ def learners_of(group: ClassSet) -> Iterator[Learner | None]:
             yield None
             continue
         place += 1
-        code, form = found
-        name = group.name(place)
-        yield Learner(place, code, {**form, "who": name.printed}, name.whole)
+        yield named(group, place, *found)
         if place == group.learners:
             return
 
@@ -99,7 +104,7 @@ def _on_paper(text: str, unit: str, task: Task, sizes: Sequence[float]) -> str:
     except QuantityError:
         return ""
     drawn = size == 0.0 or any(math.fabs(one - size) <= SAME * size for one in sizes)
-    return quantity.fixed(size * task.factor, 1, task.writing.mark) if drawn else ""
+    return quantity.fixed(quantity.on_ruler(size * task.factor), 1, task.writing.mark) if drawn else ""
 
 
 def row_for(group: ClassSet, learner: Learner, task: Task | None = None) -> KeyRow:
@@ -146,7 +151,7 @@ class _Making:
 
     def _opening(self, learner: Learner) -> ReopenInfo:
         qr = self.group.chosen["opens"] == "qr"
-        return ReopenInfo(self.opening.base, qr, issue_of(self.group, learner))
+        return ReopenInfo(self.opening.base, qr, issue_of(self.group, learner), self.group.letters)
 
     def table(self) -> Iterator[tuple[str, float]]:
         """The lines of the key alone."""
@@ -167,6 +172,8 @@ def pdf_job(group: ClassSet, opening: ReopenInfo, correction: Point) -> Job:
         title = words.file_title(str(group.code))
         data: bytes = making.writer.finish(title, subject=words.TITLE)
         message = words.saved(*class_key.ranges_of(making.counts()))
+        if group.chosen["opens"] == "qr" and not opening.reachable:
+            message = f"{message} {words.NO_QR_HERE}"
         name = words.file_name(str(group.code), "pdf")
         return {"filename": name, "type": "application/pdf", "told": message}, data
 
@@ -180,6 +187,7 @@ def key_job(group: ClassSet) -> Job:
     def result() -> Result:
         mark = DECIMAL_MARKS[group.chosen.get("decimal", "point")]
         data = tables.write(class_key.table(making.rows), mark).encode()
-        return {"filename": words.file_name(str(group.code), "csv"), "type": "text/csv;charset=utf-8"}, data
+        file = {"filename": words.file_name(str(group.code), "csv"), "type": "text/csv;charset=utf-8"}
+        return {**file, "told": words.saved_key(tables.separator(mark))}, data
 
     return Job(making.table(), result)

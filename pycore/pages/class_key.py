@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from pycore.drawing import Page
+from pycore.lettering.glyphs import NO_LETTERS, Letters
 from pycore.pages.class_set import ClassSet, shortened
 from pycore.practice import key, key_table
 from pycore.practice.key import Amount, KeyRow, MistakeColumn
@@ -23,6 +24,18 @@ HEAD_ROOM = 22.0
 NAME_ROOM = 40.0
 """mm for a name; it stands whole in the table of text."""
 WAYS = (DRAWN, CALCULATED)
+
+
+@dataclass(frozen=True, slots=True)
+class KeyHead:
+    """What stands over the tables of a key: the title and notes of the first one, the code, the paper, and letters that
+    our faces lack."""
+
+    title: str
+    code: str
+    notes: tuple[str, ...]
+    paper: str
+    letters: Letters = NO_LETTERS
 
 
 def _title(group: ClassSet) -> str:
@@ -55,10 +68,12 @@ def _notes(group: ClassSet, counts: Counts, *, angled: bool) -> tuple[str, ...]:
     )
 
 
-def _name(row: KeyRow) -> Lines:
-    """Name above code."""
-    short = shortened(row.name, NAME_ROOM)
-    return (short, row.code) if short else (row.code,)
+def _name(row: KeyRow, letters: Letters) -> Lines:
+    """Name above code; a name that cannot be set is the learner's number."""
+    if not row.name:
+        return (row.code,)
+    short = shortened(row.name, NAME_ROOM, ledger.CELL, letters)
+    return letters.set(short) or set_words.by_number(row.place), row.code
 
 
 def _symbol(rows: Sequence[KeyRow]) -> Phrase:
@@ -102,9 +117,9 @@ def columns_of(rows: Sequence[KeyRow]) -> KeyColumns:
     )
 
 
-def _answer_row(row: KeyRow, columns: KeyColumns) -> tuple[Lines, ...]:
+def _answer_row(row: KeyRow, columns: KeyColumns, letters: Letters) -> tuple[Lines, ...]:
     """One learner's line."""
-    cells: list[Lines] = [(str(row.place),), _name(row)]
+    cells: list[Lines] = [(str(row.place),), _name(row, letters)]
     values = dict(row.problem_values)
     for label in columns.labels:
         amount = values.get(label, Amount(""))
@@ -125,7 +140,14 @@ def _answer_row(row: KeyRow, columns: KeyColumns) -> tuple[Lines, ...]:
     return tuple(cells)
 
 
-def answers(group: ClassSet, rows: Sequence[KeyRow], counts: Counts) -> Ledger:
+def head_of(group: ClassSet, rows: Sequence[KeyRow], counts: Counts) -> KeyHead:
+    """What stands over a class set's key."""
+    angled = columns_of(rows).angled
+    notes = _notes(group, counts, angled=angled)
+    return KeyHead(_title(group), str(group.code), notes, group.code.paper, group.letters)
+
+
+def answers(head: KeyHead, rows: Sequence[KeyRow]) -> Ledger:
     """The first table: what is given and what is right."""
     columns = columns_of(rows)
     headings = [ColumnHeading((words.PLACE,)), ColumnHeading((words.NAME, words.CODE), "start")]
@@ -140,12 +162,11 @@ def answers(group: ClassSet, rows: Sequence[KeyRow], counts: Counts) -> Ledger:
         headings.append(ColumnHeading((words.ANGLE_SHORT,)))
     if columns.first:
         headings += [ColumnHeading((words.FIRST,)), ColumnHeading((words.FIRST_ANGLE_SHORT,))]
-    lines = tuple(_answer_row(row, columns) for row in rows)
-    notes = _notes(group, counts, angled=columns.angled)
-    return Ledger(_title(group), str(group.code), notes, (), tuple(headings), lines, FOOT, 2)
+    lines = tuple(_answer_row(row, columns, head.letters) for row in rows)
+    return Ledger(head.title, head.code, head.notes, (), tuple(headings), lines, FOOT, 2)
 
 
-def beyond(group: ClassSet, rows: Sequence[KeyRow]) -> Iterator[Ledger]:
+def beyond(head: KeyHead, rows: Sequence[KeyRow]) -> Iterator[Ledger]:
     """The table of answers to the question beyond the problem, where sheets ask one."""
     asked = [(row, *row.further) for row in rows if row.further is not None]
     if not asked:
@@ -155,9 +176,10 @@ def beyond(group: ClassSet, rows: Sequence[KeyRow]) -> Iterator[Ledger]:
         ColumnHeading((words.ANGLE_SHORT,)),
     )  # fmt: skip
     lines = tuple(
-        ((str(row.place),), _name(row), (f"{found.size} {row.unit}",), _angle(found)) for row, _, found in asked
+        ((str(row.place),), _name(row, head.letters), (f"{found.size} {row.unit}",), _angle(found))
+        for row, _, found in asked
     )
-    yield Ledger(words.FOR_ZERO, str(group.code), (), (), headings, lines, FOOT, 2)
+    yield Ledger(words.FOR_ZERO, head.code, (), (), headings, lines, FOOT, 2)
 
 
 def sign(number: int) -> str:
@@ -190,7 +212,7 @@ def _fitting(widths: Sequence[float], room: float) -> list[slice]:
     return _filled(widths, room, -(-len(widths) // fewest))
 
 
-def slips(group: ClassSet, rows: Sequence[KeyRow], how: str, listed: Sequence[MistakeColumn]) -> Iterator[Ledger]:
+def slips(head: KeyHead, rows: Sequence[KeyRow], how: str, listed: Sequence[MistakeColumn]) -> Iterator[Ledger]:
     """Tables of what usual mistakes give, made in one way; several where there are many mistakes."""
     heads = [ColumnHeading((words.PLACE,)), ColumnHeading((words.CODE,), "start"), ColumnHeading((_symbol(rows),))]
     firsts: list[tuple[Lines, ...]] = [((str(row.place),), (row.code,), (row.result.size,)) for row in rows]
@@ -202,31 +224,34 @@ def slips(group: ClassSet, rows: Sequence[KeyRow], how: str, listed: Sequence[Mi
     for width in ledger.natural_widths(heads, firsts):
         first += width + LEAST_GAP
     notes = (f"{words.other_unit(rows[0].unit)} {words.IN_BRACKETS}",)
-    for part in _fitting(widths, ledger.room_across(group.code.paper) - first):
+    for part in _fitting(widths, ledger.room_across(head.paper) - first):
         legend = tuple(
             (one, words.legend([plain(name) for name in column.names]))
             for one, column in zip(signs[part], listed[part], strict=True)
         )
         lines = tuple((*start, *own[part]) for start, own in zip(firsts, cells, strict=True))
         yield Ledger(
-            words.SLIPS[how], str(group.code), notes, legend, (*heads, *columns[part]), lines, FOOT
+            words.SLIPS[how], head.code, notes, legend, (*heads, *columns[part]), lines, FOOT
         )
+
+
+def tables_of(head: KeyHead, rows: Sequence[KeyRow], ways: Sequence[str] = WAYS) -> Iterator[Ledger]:
+    """Every table of a key: the answers, what usual mistakes give by these ways, and the question beyond."""
+    yield answers(head, rows)
+    for how in ways:
+        listed = key.columns(rows, how)
+        if listed:
+            yield from slips(head, rows, how, listed)
+    yield from beyond(head, rows)
 
 
 def pages(group: ClassSet, rows: Sequence[KeyRow], before: Counts) -> Iterator[Page]:
     """Every page of the key, numbered through; ``before``: the pages of the file that stand before it."""
-    ledgers = [answers(group, rows, before)]
-    for how in WAYS:
-        listed = key.columns(rows, how)
-        if listed:
-            ledgers += slips(group, rows, how, listed)
-    ledgers += beyond(group, rows)
-    counts = [ledger.page_count(one, group.code.paper) for one in ledgers]
-    whole, done = len([0 for count in counts for _ in range(count)]), 0
-    for one, count in zip(ledgers, counts, strict=True):
-        numbers = [words.page_of(done + index + 1, whole) for index in range(count)]
-        yield from ledger.pages(one, group.code.paper, numbers, words.heading_description(str(group.code)))
-        done += count
+    ledgers = list(tables_of(head_of(group, rows, before), rows))
+    paper = group.code.paper
+    count = ledger.page_count(ledgers, paper)
+    numbers = [words.page_of(index + 1, count) for index in range(count)]
+    yield from ledger.pages(ledgers, paper, numbers, words.heading_description(str(group.code)))
 
 
 def table(rows: Sequence[KeyRow]) -> list[list[str]]:

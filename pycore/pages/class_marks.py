@@ -1,7 +1,7 @@
 """Marking a whole class: each line of a table judged as the answer checker would, marks per step, a summary."""
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from pycore.errors import Fault, InputError
@@ -10,6 +10,7 @@ from pycore.pages import class_table
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_set import TOPICS, ClassSet
 from pycore.pages.class_table import MarkedLine
+from pycore.pages.codes import fault_of
 from pycore.pages.mistake_names import short
 from pycore.practice import answers, results, tables
 from pycore.practice.answers import AnswerJudgement
@@ -18,9 +19,9 @@ from pycore.practice.codes import CodeError
 from pycore.practice.following import own_is_right
 from pycore.practice.generator import NoProblemError
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of, ratio
+from pycore.practice.part_marks import added
 from pycore.practice.results import Entry
 from pycore.practice.task import Limits, Task
-from pycore.words import codes as code_words
 from pycore.words import marks as words
 from pycore.words import plain
 
@@ -63,8 +64,7 @@ class MarkingRun:
         except InputError as error:
             self.refused.append(words.refused(entry.line, " ".join(fault.message for fault in error.faults)))
         except CodeError as error:
-            message = code_words.unusable(entry.cells["code"], error.reason, error.part)
-            self.refused.append(words.refused(entry.line, message))
+            self.refused.append(words.refused(entry.line, fault_of(entry.cells["code"], error).message))
         except NoProblemError:
             self.refused.append(words.refused(entry.line, words.NO_PROBLEM))
         except ValueError as error:
@@ -91,7 +91,8 @@ class MarkingRun:
             class_table.given_cells(task, reply, entry.cells, self.mark),
             marked.band, marked.size_off, marked.angle_off, task.writing,
             tuple(tuple(dict.fromkeys(mistake.key for mistake in cause.mistakes)) for cause in shown),
-            names, _verdict(reply, names), self._marks(task, reply, answer), tuple(remarks),
+            names, verdict_of(reply, words.causes(names) if names else ""), self._marks(task, reply, answer),
+            tuple(remarks),
         )  # fmt: skip
 
     def _marks(self, task: Task, reply: AnswerJudgement, answer: Mapping[str, str]) -> tuple[int, int]:
@@ -101,11 +102,11 @@ class MarkingRun:
         parts = list(zip(bands, (first, length, angle), strict=True))
         low = [worth for band, worth in parts if band == ACCEPT]
         high = [worth for band, worth in parts if band in (ACCEPT, LOOK)]
-        return _sum_of_marks(low), _sum_of_marks(high)
+        return added(low), added(high)
 
     def table(self) -> bytes:
         """The results as a table of text."""
-        rows = class_table.table_of(self.results, self.mark, _sum_of_marks(self.group.marks))
+        rows = class_table.table_of(self.results, self.mark, added(self.group.marks))
         return tables.write(rows, self.mark).encode()
 
     def counts(self) -> tuple[int, int, int]:
@@ -127,15 +128,8 @@ class MarkingRun:
         return tuple(sorted(lines, key=lambda row: (-row[1], -row[2], row[0])))
 
 
-def _sum_of_marks(numbers: Sequence[int]) -> int:
-    total = 0
-    for number in numbers:
-        total += number
-    return total
-
-
-def _verdict(reply: AnswerJudgement, causes: Sequence[Sequence[str]]) -> str:
-    """What a line's verdict rests on, in few words; ``causes``: the names of the mistakes that would give it."""
+def verdict_of(reply: AnswerJudgement, causes: str) -> str:
+    """What an answer's verdict rests on, in few words; ``causes``: the mistakes that would give it, "" for none."""
     if reply.marked.band == ACCEPT:
         return ""
     if reply.missing:
@@ -146,7 +140,10 @@ def _verdict(reply: AnswerJudgement, causes: Sequence[Sequence[str]]) -> str:
         return words.meant(reply.unit_meant)
     if reply.follows:
         return words.FOLLOWS
-    return words.causes(causes) if causes else words.NO_CAUSE
+    if reply.origin is not None:
+        from_there = words.of_arrow if reply.origin.opposite else words.measured_from
+        return from_there(plain(reply.origin.name))
+    return causes or words.NO_CAUSE
 
 
 def _first_band(task: Task, reply: AnswerJudgement, answer: Mapping[str, str], limits: Limits) -> str:
@@ -178,7 +175,7 @@ def _angle_band(task: Task, reply: AnswerJudgement) -> str:
     if reply.marked.angle_off is None:
         # Where the sum is nothing there is no angle to give.
         return WRONG if task.angle is not None else _length_band(reply)
-    if reply.missing == "side":
+    if reply.missing == "side" or reply.origin is not None:
         return LOOK
     if reply.follows or reply.marked.band == ACCEPT:
         return ACCEPT

@@ -7,20 +7,21 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from pycore import lettering
 from pycore.calculators.registry import CALCULATORS, by_topic, module_of
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field, Option, default_form
 from pycore.forms.reading import Reader
+from pycore.lettering.glyphs import NO_LETTERS, Letters
+from pycore.pages.codes import fault_of
 from pycore.pages.practice import methods_of
 from pycore.practice import codes
 from pycore.practice.codes import GENERATOR, MOST_LEARNERS, SEEDS, Code, CodeError
 from pycore.practice.limits import ALLOWANCES, read_limits
 from pycore.practice.task import Limits
 from pycore.sheet.lettered import width_of
-from pycore.sheet.title_block import lower_cells
+from pycore.sheet.title_block import LEAST_TYPED, lower_cells
 from pycore.words import class_set as words
 from pycore.words import codes as code_words
 
@@ -28,8 +29,9 @@ TOPICS: dict[str, Any] = {slug: CALCULATORS[slug] for slug in by_topic().values(
 """Calculators that can set problems, by slug, in the order of their numbers in codes: the first is the default."""
 TAKEN = ("print", "names", "decimal", "angles", "first", "rotation", "protractor")
 """Conventions of the classroom that a set takes from the calculator's own form."""
-NAME_HEIGHT = 2.5
 SHOWN_NAMES = 4
+JOINERS = "\u200c\u200d"
+"""Marks that join letters or part them, in names of several scripts; all else that cannot be printed is left out."""
 MARKS = (("marks-first", words.MARKS_FIRST), ("marks-length", words.MARKS_LENGTH), ("marks-angle", words.MARKS_ANGLE))
 
 
@@ -77,10 +79,12 @@ BY_NAME = {field.name: field for field in FIELDS}
 
 @dataclass(frozen=True, slots=True)
 class LearnerName:
-    """A learner's name: whole, and as it is printed on a sheet ("": left to be written by hand)."""
+    """A learner's name: whole, and as it is printed on a sheet. ``is_set``: it has letters for it; else the learner's
+    number stands in its place."""
 
     whole: str
     printed: str
+    is_set: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +100,7 @@ class ClassSet:
     marks: tuple[int, int, int]
     notices: tuple[str, ...]
     link: tuple[tuple[str, str], ...]
+    letters: Letters = NO_LETTERS
 
     @property
     def topic(self) -> Any:
@@ -166,30 +171,52 @@ def _unquoted(line: str) -> str:
     name = " ".join(line.split())
     if len(name) > 1 and name[0] == name[-1] == '"':
         name = name[1:-1].replace('""', '"').strip()
-    return "".join(sign for sign in name if sign.isprintable())
+    return "".join(sign for sign in name if sign.isprintable() or sign in JOINERS)
 
 
-def shortened(name: str, room: float) -> str:
-    """A name as it fits so many mm: cut where it is too wide, "" where the lettering lacks its signs."""
-    if lettering.missing(name, "regular"):
-        return ""
+def shortened(name: str, room: float, capitals: float, letters: Letters = NO_LETTERS) -> str:
+    """A name as it fits so many mm: cut where it is too wide, "" where no letters are there for it.
+
+    A name in letters of other fonts is cut between words only: within one, letters that join would change their shape.
+    """
     short = name
-    while width_of(short, NAME_HEIGHT) > room:
-        short = short.removesuffix("…")[:-1].rstrip() + "…"
-    return short
+    while (setting := letters.set(short)) is not None and width_of(setting, capitals) > room:
+        kept = short.removesuffix("…")
+        if isinstance(setting, str):
+            short = kept[:-1].rstrip() + "…"
+        elif " " in kept:
+            short = kept.rpartition(" ")[0] + "…"
+        else:
+            return ""
+    return "" if setting is None else short
 
 
-def read_roll(roll: str, paper: str) -> tuple[LearnerName, ...]:
-    """The names of a pasted list. Raises InputError."""
+def _named_lines(roll: str) -> list[tuple[int, str]]:
+    """The names of a pasted list, each with the number of its line."""
     lines = [(number, _unquoted(line)) for number, line in enumerate(roll.splitlines(), start=1)]
-    named = [(number, name) for number, name in lines if name]
+    return [(number, name) for number, name in lines if name]
+
+
+def names_of(roll: str) -> list[str]:
+    """The names of a pasted list as they are printed; none of a list that is refused."""
+    names = [name for _, name in _named_lines(roll)]
+    return names if len(names) <= MOST_LEARNERS else []
+
+
+def read_roll(roll: str, paper: str, letters: Letters = NO_LETTERS) -> tuple[LearnerName, ...]:
+    """The names of a pasted list. Raises InputError."""
+    named = _named_lines(roll)
     long = [number for number, name in named if len(name) > words.LONGEST_NAME]
     if long:
         raise InputError(Fault("roll", "", words.long_name(long[0])))
     if len(named) > MOST_LEARNERS:
         raise InputError(Fault("roll", "", words.too_many_names(len(named), str(MOST_LEARNERS))))
     room = lower_cells(paper)[0]
-    return tuple(LearnerName(name, shortened(name, room)) for _, name in named)
+    short = [(name, shortened(name, room, LEAST_TYPED, letters)) for _, name in named]
+    return tuple(
+        LearnerName(name, printed or words.by_number(place), bool(printed))
+        for place, (name, printed) in enumerate(short, start=1)
+    )
 
 
 def _method_notice(topic: Any, method: str) -> tuple[str, ...]:
@@ -199,7 +226,7 @@ def _method_notice(topic: Any, method: str) -> tuple[str, ...]:
     return (words.no_such_method(topic.title, dict(words.METHODS)[method]),)
 
 
-def _notices(names: tuple[LearnerName, ...]) -> tuple[str, ...]:
+def name_notices(names: tuple[LearnerName, ...]) -> tuple[str, ...]:
     """What is to be said of the names."""
     if not names:
         return ()
@@ -208,20 +235,20 @@ def _notices(names: tuple[LearnerName, ...]) -> tuple[str, ...]:
     for name in names:
         counts[name.whole] = counts.get(name.whole, 0) + 1
     twice = [name for name, number in counts.items() if number > 1]
-    blank = list(dict.fromkeys(name.whole for name in names if not name.printed))
-    for found, notice in ((twice, words.twice), (blank, words.blank)):
+    unset = list(dict.fromkeys(name.whole for name in names if not name.is_set))
+    for found, notice in ((twice, words.twice), (unset, words.unset)):
         if found:
             notices.append(notice(found[:SHOWN_NAMES], max(0, len(found) - SHOWN_NAMES)))
     return tuple(notices)
 
 
-def read_set(form: Mapping[str, str], roll: str = "") -> ClassSet:
+def read_set(form: Mapping[str, str], roll: str = "", letters: Letters = NO_LETTERS) -> ClassSet:
     """The set that a form and a list of names ask for. Raises InputError with every fault found."""
     reader = Reader(form, BY_NAME)
     chosen = {field.name: reader.choice(field.name) for field in FIELDS if field.kind == "choice"}
     names: tuple[LearnerName, ...] = ()
     try:
-        names = read_roll(roll, chosen["paper"])
+        names = read_roll(roll, chosen["paper"], letters)
     except InputError as error:
         reader.faults += error.faults
     learners = len(names) or _learners(reader)
@@ -231,8 +258,8 @@ def read_set(form: Mapping[str, str], roll: str = "") -> ClassSet:
     drawn = chosen["tier"], chosen["method"], chosen["paper"]
     code = Code(TOPICS[chosen["topic"]].topic, *drawn, seed, generator=int(chosen["generator"]))
     link = links.form_pairs({field.name: reader.text(field.name) for field in FIELDS}, FIELDS, ALWAYS)
-    notices = (*_method_notice(TOPICS[chosen["topic"]], code.method), *_notices(names))
-    return ClassSet(code, learners, names, chosen, limits, marks, notices, link)
+    notices = (*_method_notice(TOPICS[chosen["topic"]], code.method), *name_notices(names))
+    return ClassSet(code, learners, names, chosen, limits, marks, notices, link, letters)
 
 
 ALWAYS = ("topic", "tier", "learners", "method", "paper", "seed")
@@ -244,7 +271,7 @@ def values_of(text: str) -> dict[str, str]:
     try:
         code = codes.read(text)
     except CodeError as error:
-        raise InputError(Fault("code", text, code_words.unusable(text, error.reason, error.part), error.part)) from None
+        raise InputError(fault_of(text, error)) from None
     slug = next((slug for slug, page in TOPICS.items() if page.topic == code.topic), None)
     if slug is None:
         raise InputError(Fault("code", text, code_words.unusable(text, "topic", "")))

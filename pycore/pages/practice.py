@@ -1,13 +1,15 @@
 """Free practice: the tracks, and the current problem of a record."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
 from pycore.calculators.registry import CALCULATORS, MAIN
-from pycore.errors import InputError
+from pycore.errors import Fault, InputError
 from pycore.forms import links
+from pycore.forms.common import OWN_PAPER_FIELDS, SHARED
+from pycore.forms.fields import Field
 from pycore.pages.codes import CodeProblem, find
 from pycore.practice import ladder
 from pycore.practice.codes import METHODS, SEEDS, TIERS, Code
@@ -64,6 +66,38 @@ def problem_of(record: Record) -> CodeProblem:
         return find(record.current_track.code)
     except InputError:
         raise RecordError("value", "code") from None
+
+
+FIELDS: tuple[Field, ...] = (
+    Field("scale", words.SCALE, "quantity", "scale"), *(SHARED[name] for name in OWN_PAPER_FIELDS),
+)  # fmt: skip
+"""How a learner draws, whatever the problem: no part of the record."""
+
+
+FOLLOWED = ("names", "colours", "decimal", "angles", "first", "rotation", "resultant", "protractor", "parallels")
+"""The college settings that problems of practice follow."""
+
+
+def as_college(problem: CodeProblem, chosen: object) -> CodeProblem:
+    """Return a problem with the settings of the device's college; what is none of a page's options is passed over."""
+    texts = chosen if isinstance(chosen, dict) else {}
+    followed = {
+        field.name: texts[field.name] for field in problem.page.fields
+        if field.name in FOLLOWED and texts.get(field.name) in [option.value for option in field.options]
+    }  # fmt: skip
+    return replace(problem, form={**problem.form, **followed})
+
+
+def drawn_on(problem: CodeProblem, typed: object) -> tuple[CodeProblem, tuple[Fault, ...]]:
+    """Return a problem as a learner draws it, by what was typed in the fields above, and the faults of that; as its
+    sheet has it where that cannot be used."""
+    texts = typed if isinstance(typed, dict) else {}
+    own = {field.name: str(texts.get(field.name, ""))[: links.LONGEST_VALUE] for field in FIELDS}
+    drawn = replace(problem, form={**problem.form, **own})
+    try:
+        return drawn, problem.page.case(drawn.form).chosen.misfit
+    except InputError as error:
+        return problem, error.faults
 
 
 MOST_PASSED = 20

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from pycore.constructions.construction import FLAT_CROSSING
 from pycore.pages.reading import DrawingRow, InlineDrawing, ReadingPage, Section
+from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plots import Cloud, cloud_page, course_page
 from pycore.sums.answer import Grid, Paragraph
 from pycore.words import evidence as words
@@ -64,7 +65,7 @@ def study_page(study: Study) -> ReadingPage:
     first = Section(
         say(words.SCATTER),
         (
-            Paragraph(words.simulated(str(study.drawings), study.scale)),
+            Paragraph(words.simulated(f"{study.drawings:,}".replace(",", NO_BREAK_SPACE), study.scale)),
             Grid(words.SCATTER_HEAD, _rows(study.ways)),
             *blocks,
             Paragraph(words.DOTS),

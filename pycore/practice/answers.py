@@ -9,9 +9,11 @@ from dataclasses import dataclass, field, replace
 from pycore import quantity
 from pycore.errors import Fault, InputError
 from pycore.practice.explaining import Cause, LearnerAnswer
-from pycore.practice.following import LearnerIntermediate, follows, own_is_right
+from pycore.practice.following import LearnerIntermediate, follows
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, Judgement, is_accepted, mark, side_open
-from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task
+from pycore.practice.origins import ANGLE_MISREAD, origin_of
+from pycore.practice.partial import PartJudgement, judge_part
+from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, OtherOrigin, Task
 from pycore.practice.typed import (
     Direction,
     TypedSize,
@@ -41,10 +43,12 @@ class Entry:
 @dataclass(frozen=True, slots=True)
 class AnswerJudgement:
     """An answer judged: the marking; the unit in which it fits when that is not the one it was typed in
-    (``unit_meant``, ``unit``); whether it follows from the learner's own earlier values; those of them that are wrong.
+    (``unit_meant``, ``unit``); whether it follows from the learner's own earlier values; these values judged.
 
     ``missing``: what is missing of its direction where the rest is right: ``angle``, ``side`` or "". ``coarse``: a
-    calculated answer that is right as far as its two figures go.
+    calculated answer that is right as far as its two figures go. ``origin``: the size is right, and so is the angle
+    if it is counted from there. ``partial``: only values found on the way were typed; ``answer`` and ``marked`` are
+    those of the first that is wrong, or of the last.
     """
 
     answer: LearnerAnswer
@@ -52,11 +56,18 @@ class AnswerJudgement:
     unit: str = ""
     unit_meant: str = ""
     follows: bool = False
-    wrong_before: tuple[str, ...] = ()
+    parts: tuple[PartJudgement, ...] = ()
     missing: str = ""
     coarse: bool = False
+    origin: OtherOrigin | None = None
+    partial: bool = False
     entries: Mapping[str, Entry] = field(default_factory=dict)
     """What was typed, by key: "" is the answer, the others are values found on the way."""
+
+    @property
+    def wrong_before(self) -> tuple[str, ...]:
+        """The keys of the values found on the way that are wrong."""
+        return tuple(part.key for part in self.parts if not part.right)
 
 
 def _read(form: Mapping[str, str], task: Task) -> dict[str, Entry]:
@@ -64,8 +75,9 @@ def _read(form: Mapping[str, str], task: Task) -> dict[str, Entry]:
     faults: list[Fault] = []
     entries: dict[str, Entry] = {}
     labels = {"": words.ANSWER, **{earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}}
+    typed = [key for key in labels if form.get(_field(key), "").strip()]
     for key, label in labels.items():
-        if key and not form.get(_field(key), "").strip():
+        if key not in typed and (key or typed):
             continue
         try:
             entries[key] = _read_one(form, task, key, label)
@@ -103,6 +115,10 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> An
     """
     how = CALCULATED if form.get("answer-how") == CALCULATED else DRAWN
     entries = _read(form, task)
+    owns = tuple(intermediate_of(task, key, one) for key, one in entries.items() if key)
+    parts = tuple(judge_part(task, own, how, limits, entries[own.key].size.half) for own in owns)
+    if "" not in entries:
+        return _partial(entries, parts)
     typed = entries[""]
     size = size_in(task, typed.size)
     if size < 0:
@@ -110,9 +126,14 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> An
     angle, sided = (None, True)
     if typed.direction is not None and task.angled:
         angle, sided = task_angle(task, typed.direction)
-    owns = tuple(intermediate_of(task, key, one) for key, one in entries.items() if key)
     answer = LearnerAnswer(size, angle, sided, how, typed.size.half)
-    return replace(_judged(task, answer, typed.size, owns, limits), entries=entries)
+    return replace(_judged(task, answer, typed.size, owns, limits), entries=entries, parts=parts)
+
+
+def _partial(entries: Mapping[str, Entry], parts: tuple[PartJudgement, ...]) -> AnswerJudgement:
+    """Values found on the way alone: judged by the first that is wrong."""
+    judged = next((part for part in parts if not part.right), parts[-1])
+    return AnswerJudgement(judged.answer, judged.marked, parts=parts, entries=entries, partial=True)
 
 
 def intermediate_of(task: Task, key: str, entry: Entry) -> LearnerIntermediate:
@@ -125,8 +146,7 @@ def _judged(
     task: Task, answer: LearnerAnswer, typed: TypedSize, owns: tuple[LearnerIntermediate, ...], limits: Limits
 ) -> AnswerJudgement:
     marked = mark(task, answer, limits)
-    wrong = tuple(own.key for own in owns if not own_is_right(task, own, answer.how, limits))
-    reply = AnswerJudgement(answer, marked, typed.unit, wrong_before=wrong)
+    reply = AnswerJudgement(answer, marked, typed.unit)
     if marked.band == ACCEPT:
         missing = _missing(task, answer, limits)
         return replace(reply, missing=missing, marked=replace(marked, band=LOOK)) if missing else reply
@@ -139,7 +159,17 @@ def _judged(
     if owns and follows(task, owns, answer, limits):
         band = LOOK if marked.band == WRONG else marked.band
         return replace(reply, follows=True, marked=replace(marked, band=band))
-    return reply
+    return _from_elsewhere(task, reply, limits)
+
+
+def _from_elsewhere(task: Task, reply: AnswerJudgement, limits: Limits) -> AnswerJudgement:
+    """A right size whose angle is right from another line of the page: no more wrong than a unit is. Where another
+    mistake of the catalogue explains the answer, it is that."""
+    named = [one.key for cause in reply.marked.causes for one in cause.mistakes]
+    origin = None if any(key not in ANGLE_MISREAD for key in named) else origin_of(task, reply.answer, limits)
+    if origin is None:
+        return reply
+    return replace(reply, origin=origin, marked=replace(reply.marked, band=LOOK, causes=()))
 
 
 def _without(causes: Iterable[Cause], key: str) -> tuple[Cause, ...]:

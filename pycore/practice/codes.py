@@ -10,14 +10,17 @@ by hand. The first character is the version of the code's writing, which is not 
 - Version 1 (first character ``3``) has nine characters and ten topics, and always means generator 1.
 - Version 2 (first character ``4``) has twelve characters and a thousand topics, and names the generator.
 - Version 3 (first character ``5``) is version 1 for generator 2.
+- Version 4 (first character ``6``) names no problem: it checks values that somebody types (``CheckCode``).
+- Version 5 (first character ``7``) names a learner's question paper (``PaperCode``). It brings no values either.
 
-Every code has one written form (``version_for``): nine characters where these can hold it, version 2 otherwise. All are
-read for ever, and a version 2 text of what nine characters can hold stands for the same ``Code``.
+Every code of a problem has one written form (``version_for``): nine characters where these can hold it, version 2
+otherwise. All are read for ever, and a version 2 text of what nine characters can hold stands for the same ``Code``.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
+from typing import Any
 
 ALPHABET = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"
 GENERATOR = 2
@@ -33,8 +36,9 @@ GROUP = 3
 
 
 class CodeError(ValueError):
-    """Raised for text that is no code: ``reason`` is ``length``, ``sign``, ``check``, ``version`` or
-    ``topic``; ``part`` the stretch at fault."""
+    """Raised for text that is no code of a problem: ``reason`` is ``length``, ``sign``, ``check``, ``version``,
+    ``topic``, ``values`` for a code that only checks values, or ``paper`` for that of a question paper; ``part`` the
+    stretch at fault."""
 
     def __init__(self, reason: str, part: str = "") -> None:
         self.reason, self.part = reason, part
@@ -56,6 +60,34 @@ class Code:
 
     def __str__(self) -> str:
         return write(self)
+
+
+FINGERPRINTS = 32 * 32 * 32 * 32 * 32
+"""How many fingerprints of values there are: other values have the same one once in 34 million times."""
+
+
+@dataclass(frozen=True, slots=True)
+class CheckCode:
+    """What a sheet with a lecturer's own values prints, so that whoever types them learns whether they are right: the
+    topic's number and a fingerprint of the values, which tells nothing of the answer."""
+
+    topic: int
+    fingerprint: int
+
+    def __str__(self) -> str:
+        return write_check(self)
+
+
+@dataclass(frozen=True, slots=True)
+class PaperCode:
+    """One learner's question paper: a fingerprint of its questions, which tells nothing of them, and the learner's
+    number (0: the paper itself). Whoever has the paper's file finds the learner's questions by it."""
+
+    fingerprint: int
+    number: int = 0
+
+    def __str__(self) -> str:
+        return write_paper(self)
 
 
 Characters = tuple[int, ...]
@@ -167,18 +199,39 @@ def _code_2(characters: Sequence[int]) -> Code:
     return Code(topic, TIERS[tier], METHODS[method], PAPERS[paper], seed, number, generator + 1)
 
 
+def _characters_of_check(code: CheckCode) -> Characters:
+    """Topic (2 characters), fingerprint (5)."""
+    return (*_split(code.topic, 2), *_split(code.fingerprint, 5))
+
+
+def _check_of(characters: Sequence[int]) -> CheckCode:
+    topic = _joined(characters[:2])
+    if topic >= MOST_TOPICS:
+        raise CodeError("topic", _text(characters[:2]))
+    return CheckCode(topic, _joined(characters[2:]))
+
+
+def _characters_of_paper(code: PaperCode) -> Characters:
+    """Fingerprint (5 characters), number (2)."""
+    return (*_split(code.fingerprint, 5), *_split(code.number, 2))
+
+
+def _paper_of(characters: Sequence[int]) -> PaperCode:
+    return PaperCode(_joined(characters[:5]), _joined(characters[5:]))
+
+
 @dataclass(frozen=True, slots=True)
 class Version:
     """One way of writing codes: how many characters it has, how many topics it can hold (from 0) and which generators,
     its check characters, and how a code becomes the characters between version and check, and
-    back."""
+    back. Those of check codes and of papers hold no problem."""
 
     length: int
     topics: int
     generators: range
     checks_of: Callable[[Sequence[int]], Characters]
-    characters_of: Callable[[Code], Characters]
-    code_of: Callable[[Sequence[int]], Code]
+    characters_of: Callable[[Any], Characters]
+    code_of: Callable[[Sequence[int]], Code | CheckCode | PaperCode]
 
     def checked(self, characters: Sequence[int]) -> Characters:
         """Characters with their check behind them."""
@@ -199,7 +252,16 @@ VERSIONS: Mapping[int, Version] = {
     3: Version(9, FEW_TOPICS, range(2, 3), _weighted_sum, _characters_of_nine, partial(_code_of_nine, 2)),
     2: Version(12, MOST_TOPICS, range(1, 9), _reed_solomon, _characters_2, _code_2),
 }
-"""Every version of writing by its number, which is what its codes' first character is worth; shorter ones first."""
+"""Every version of writing a problem's code by its number, which is what its codes' first character is worth; shorter
+ones first."""
+CHECKING, OF_PAPERS = 4, 5
+"""The versions of check codes and of the codes of question papers."""
+READ: Mapping[int, Version] = {
+    **VERSIONS,
+    CHECKING: Version(9, 0, range(0), _weighted_sum, _characters_of_check, _check_of),
+    OF_PAPERS: Version(9, 0, range(0), _weighted_sum, _characters_of_paper, _paper_of),
+}  # fmt: skip
+"""Every version that is read."""
 LENGTHS = tuple(version.length for version in VERSIONS.values())
 
 
@@ -222,9 +284,27 @@ def write_as(version: int, code: Code) -> str:
     """A code in the writing of one version, in groups of three: ``333-JDL-2GA``."""
     if not (0 <= code.seed < SEEDS and 0 <= code.number <= MOST_LEARNERS):
         raise ValueError(f"seed {code.seed} and number {code.number} fit no code")
-    writing = VERSIONS[version]
-    text = _text(writing.checked((version, *writing.characters_of(code))))
+    return _grouped(version, VERSIONS[version].characters_of(code))
+
+
+def _grouped(version: int, body: Characters) -> str:
+    """A version and what it holds as text with its check, in groups of three."""
+    text = _text(READ[version].checked((version, *body)))
     return "-".join(text[start : start + GROUP] for start in range(0, len(text), GROUP))
+
+
+def write_check(code: CheckCode) -> str:
+    """A check code as it is printed. Raises ValueError for a topic or fingerprint that none can hold."""
+    if not (0 <= code.topic < MOST_TOPICS and 0 <= code.fingerprint < FINGERPRINTS):
+        raise ValueError(f"topic {code.topic} and fingerprint {code.fingerprint} fit no check code")
+    return _grouped(CHECKING, _characters_of_check(code))
+
+
+def write_paper(code: PaperCode) -> str:
+    """A paper's code as it is printed. Raises ValueError for a fingerprint or number that none can hold."""
+    if not (0 <= code.fingerprint < FINGERPRINTS and 0 <= code.number <= MOST_LEARNERS):
+        raise ValueError(f"fingerprint {code.fingerprint} and number {code.number} fit no code of a paper")
+    return _grouped(OF_PAPERS, _characters_of_paper(code))
 
 
 def write(code: Code) -> str:
@@ -248,7 +328,16 @@ _LOOKALIKES = str.maketrans({"–": "-", "—": "-", "−": "-"})
 
 
 def read(text: str) -> Code:
-    """The code that a person typed: small letters, spaces and dashes anywhere. Raises CodeError."""
+    """The code of a problem that a person typed: small letters, spaces and dashes anywhere. Raises CodeError, for a
+    check code with the reason ``values``, for a paper's with ``paper``."""
+    code = read_any(text)
+    if not isinstance(code, Code):
+        raise CodeError("values" if isinstance(code, CheckCode) else "paper")
+    return code
+
+
+def read_any(text: str) -> Code | CheckCode | PaperCode:
+    """The code of a problem or of a paper, or the check code, that a person typed. Raises CodeError."""
     plain = "".join(text.translate(_LOOKALIKES).upper().replace("-", " ").split())
     for character in plain:
         if character not in ALPHABET:
@@ -256,7 +345,7 @@ def read(text: str) -> Code:
     if len(plain) not in LENGTHS:
         raise CodeError("length", plain[:20])
     characters = [ALPHABET.index(character) for character in plain]
-    version = VERSIONS.get(characters[0])
+    version = READ.get(characters[0])
     if version is None:
         raise _unknown(characters, plain)
     if len(characters) != version.length:
@@ -269,15 +358,16 @@ def read(text: str) -> Code:
 def _unknown(characters: Sequence[int], plain: str) -> CodeError:
     """The error for a version that is not known: a newer edition's where the characters pass the check of a known
     version of their length, a damaged first character otherwise."""
-    alike = next(version for version in VERSIONS.values() if version.length == len(characters))
+    alike = next(version for version in READ.values() if version.length == len(characters))
     return CodeError("version", plain[0]) if alike.sound(characters) else CodeError("check", plain)
 
 
-def suspect(plain: str) -> str:
-    """The group in which a code that fails its check is probably wrong: the only one in which a single slip of the pen
-    gives a code; "" where several groups or none do. A single check character almost never tells."""
+def suspect(plain: str) -> int:
+    """The number of the group, from 1, in which a code that fails its check is probably wrong: the only one in which a
+    single slip of the pen gives a code; 0 where several groups or none do. A single check character almost never
+    tells."""
     characters = [ALPHABET.index(character) for character in plain]
-    version = VERSIONS.get(characters[0])
+    version = READ.get(characters[0])
     groups: set[int] = set()
     for places, repaired in _repairs(characters) if version else ():
         if version and version.sound(repaired):
@@ -285,6 +375,5 @@ def suspect(plain: str) -> str:
                 version.code_of(version.body(repaired))
             except CodeError:
                 continue
-            groups.update(place - place % GROUP for place in places)
-    start = groups.pop() if len(groups) == 1 else len(plain)
-    return plain[start : start + GROUP]
+            groups.update(place // GROUP + 1 for place in places)
+    return groups.pop() if len(groups) == 1 else 0

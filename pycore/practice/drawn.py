@@ -30,15 +30,13 @@ from pycore.constructions.retrace import RetracedPoint, retrace
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import wrap
 from pycore.practice.marking import ACCEPT, band_of
+from pycore.practice.slips import LineMistake, same_length, turned_by_slip
 from pycore.words import mistakes as words
 from pycore.words import photograph as photo_words
 from pycore.words.phrase import Phrase
 
 PENCIL = 0.25
 """Standard uncertainty in mm of where the end of a pencil line is."""
-SLIPS_ANGLE, SLIPS_LENGTH = 2.5, 1.5
-"""How near (degrees; mm beside 2 % of the length) a line must come to what a slip gives to be named for it."""
-SAME_SHARE = 0.02
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,20 +63,12 @@ class LineUncertainty:
 
 
 @dataclass(frozen=True, slots=True)
-class LineMistake:
-    """A mistake that fits a line: what happened, and where to look."""
-
-    key: str
-    name: Phrase
-    look: Phrase
-
-
-@dataclass(frozen=True, slots=True)
 class JudgedLine:
     """One line judged. ``kind``: ``line`` (its angle is the protractor's reading), ``first`` (its angle is that
     from where the sheet has it) or ``dashed`` (its angle is that from a true parallel). ``expected`` and
     ``angle_expected`` follow from the learner's own earlier lines; mm and degrees. ``angle`` is None where
-    the line has no direction of its own to be judged. ``allowed``: the tolerances of both at 95 %."""
+    the line has no direction of its own to be judged. ``allowed``: the tolerances of both at 95 %. ``mirrored``: its
+    direction is right in a mirror image of the drawing, and wrong as it is."""
 
     kind: str
     symbol: Phrase
@@ -91,6 +81,7 @@ class JudgedLine:
     allowed: tuple[float, float]
     bands: tuple[str, str]
     slips: tuple[LineMistake, ...] = ()
+    mirrored: bool = False
 
     @property
     def band(self) -> str:
@@ -133,15 +124,26 @@ def points_to_find(construction: Construction) -> tuple[str, ...]:
 @dataclass(frozen=True, slots=True)
 class AlignedPoints:
     """Points in the construction's own unit, turned so that the first direction is right; by how much they
-    were turned on the paper (degrees), and where the start is (mm)."""
+    were turned on the paper (degrees), where the start is (mm), and the first direction (``axis``, degrees)."""
 
     points: Mapping[str, Point]
     turned: float
     origin: Point
+    axis: float
+
+    def mirrored(self) -> "AlignedPoints":
+        """The same with every angle from the first direction the other way round."""
+        points = {
+            name: ORIGIN.moved(geometry.distance(ORIGIN, point), 2.0 * self.axis - geometry.direction(ORIGIN, point))
+            if point != ORIGIN else point
+            for name, point in self.points.items()
+        }  # fmt: skip
+        return replace(self, points=points)
 
 
 def aligned(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> AlignedPoints:
-    """The drawn points (mm, y up) as the construction counts them."""
+    """The drawn points (mm, y up) as the construction counts them; where nothing is drawn along the first direction,
+    as they lie on the sheet."""
     construction, picture = drawing.construction, drawing.picture
     start = next(move.point for move in construction.moves if isinstance(move, Start))
     guide = first_direction(construction)
@@ -154,7 +156,7 @@ def aligned(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> AlignedPo
     for name, place in places.items():
         step = place.minus(origin).times(1.0 / drawing.factor)
         measured[name] = Point(geometry.dot(step, right), geometry.dot(step, up))
-    apart = measured[first]
+    apart = measured.get(first, ORIGIN)
     turned = wrap(geometry.direction(ORIGIN, apart) - along.degrees) if apart != ORIGIN else 0.0
     points = {
         name: ORIGIN.moved(geometry.distance(ORIGIN, point), geometry.direction(ORIGIN, point) - turned)
@@ -164,7 +166,7 @@ def aligned(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> AlignedPo
     if not guide and apart != ORIGIN:
         # Exactly on its line: a rest of rounding would look like an error of the hand.
         points[first] = ORIGIN.moved(geometry.distance(ORIGIN, apart), along.degrees)
-    return AlignedPoints(points, wrap(turned * picture.sense), origin)
+    return AlignedPoints(points, wrap(turned * picture.sense), origin, along.degrees)
 
 
 class Judge:
@@ -181,13 +183,16 @@ class Judge:
         self.drawing, self.aligned, self.unsure, self.sheet = drawing, aligned, unsure, sheet
         self.moves = drawing.construction.moves
         self.arms = {arm.key: arm for arm in drawing.construction.arms}
+        self.not_drawn = set(points_to_find(drawing.construction)) - set(aligned.points)
 
     def lines(self) -> tuple[JudgedLine, ...]:
-        """Every line, in the order of drawing."""
+        """Every line of which both ends are drawn, in the order of drawing."""
         judged: list[JudgedLine] = []
         for traced in retrace(self.moves, self.aligned.points):
             move = self.moves[traced.index]
             if isinstance(move, SetOff):
+                if move.start in self.not_drawn:
+                    continue
                 judged.append(self._plain_end(traced, move) if move.role == roles.MARK else self._arm(traced, move))
             elif isinstance(move, Intersect | CrossArcs):
                 judged.extend(self._corner(traced, move))
@@ -261,7 +266,7 @@ class Judge:
             yield elsewhere
             return
         if line.bands[1] != ACCEPT and turn is not None:
-            yield from _turned_by_slip(turn, traced, line.off, {"a": line.symbol})
+            yield from turned_by_slip(turn, traced, line.off, {"a": line.symbol})
         if line.bands[0] != ACCEPT:
             yield from self._measured_by_slip(move, line)
 
@@ -283,7 +288,7 @@ class Judge:
         """A length that a usual slip gives."""
         drawing, arm = self.drawing, self.arms.get(move.phasor)
         for other in self.arms.values():
-            if arm is not None and other is not arm and _same(line.length, other.size * drawing.factor):
+            if arm is not None and other is not arm and same_length(line.length, other.size * drawing.factor):
                 pair = {"a": line.symbol, "b": drawing.tags[other.key]}
                 yield LineMistake("length-of-other", *photo_words.length_of_other(**pair))
                 return
@@ -298,7 +303,7 @@ class Judge:
             "centimetre-short": line.expected - 10.0,
         }
         for key, length in scaled.items():
-            if length > 2.0 and _same(line.length, length) and not _same(length, line.expected):
+            if length > 2.0 and same_length(line.length, length) and not same_length(length, line.expected):
                 texts = words.mistake_text(key) if key in words.NAMES else photo_words.mistake_text(key, line.symbol)
                 yield LineMistake(key, *texts)
                 return
@@ -309,10 +314,15 @@ class Judge:
         """Both dashed lines. Who set off the sheet's angle beside a wrong arrow has followed the steps, and so has
         who drew a true parallel to it: the reading that fits counts."""
         starts = [start for start, _, _ in self._sides(traced, move)]
+        if any(start in self.not_drawn for start in starts):
+            return tuple(self._dashed(traced, move, traced.expected)) if traced.crossing else ()
         if len(starts) < 2 or any(start not in self.aligned.points for start in starts):
-            return (self._plain_end(traced, move),)
+            return (self._plain_end(traced, move),) if traced.crossing else ()
         across = self.aligned.points[starts[0]].plus(self.aligned.points[starts[1]])
-        parallel, expected = (tuple(self._dashed(traced, move, corner)) for corner in (across, traced.expected))
+        parallel = tuple(self._dashed(traced, move, across))
+        if not traced.crossing:
+            return parallel
+        expected = tuple(self._dashed(traced, move, traced.expected))
         if all(line.band == ACCEPT for line in expected):
             return expected
         names = [name for _, _, name in self._sides(traced, move)]
@@ -325,8 +335,10 @@ class Judge:
         )
 
     def _dashed(self, traced: RetracedPoint, move: Intersect | CrossArcs, corner: Point) -> Iterator[JudgedLine]:
-        """Both dashed lines as they should be if they met in ``corner``."""
+        """Both dashed lines as they should be if they met in ``corner``; of these, the ones whose start is drawn."""
         for start, like, line in self._sides(traced, move):
+            if start in self.not_drawn:
+                continue
             at = traced.so_far.points[start]
             wanted, drawn = corner.minus(at), self.aligned.points[move.point].minus(at)
             tool = "angle" if self._turn_before(traced.index, line) else "parallel"
@@ -338,7 +350,7 @@ class Judge:
         turn = self._turn_before(traced.index, name)
         if turn is None or line.bands[1] == ACCEPT:
             return ()
-        return tuple(_turned_by_slip(turn, traced, line.off, {"a": photo_words.dashed(line.symbol)}))
+        return tuple(turned_by_slip(turn, traced, line.off, {"a": photo_words.dashed(line.symbol)}))
 
     def _sides(self, traced: RetracedPoint, move: Intersect | CrossArcs) -> Iterator[tuple[str, str, str]]:
         """For both dashed lines: the point they start from, the phasor they copy, their name."""
@@ -352,35 +364,3 @@ class Judge:
         ends = (START_POINT, move.point)
         return self._judged_line("line", self.drawing.tags.get("sum", ()), ends, traced.expected,
                           self.aligned.points[move.point], "angle", (None, 0.0))  # fmt: skip
-
-
-def _same(length: float, other: float) -> bool:
-    return math.fabs(length - other) <= SLIPS_LENGTH + SAME_SHARE * other
-
-
-def _turned_by_slip(
-    turn: TurnAngle, traced: RetracedPoint, off: float, names: Mapping[str, Phrase]
-) -> Iterator[LineMistake]:
-    """A direction that a usual slip at the protractor gives; none is named where two would."""
-    right = wrap(turn_of(turn, traced.so_far.readings))
-    size = math.fabs(right)
-    sense = 1.0 if right > 0 else -1.0
-    at_tip = "-at-tip" if turn.back and turn.at != START_POINT else ""
-    wrong_angles = {
-        "reversed": right + 180.0,
-        f"other-scale{at_tip}": sense * (180.0 - size),
-        f"wrong-way{at_tip}": -right,
-        "tens": sense * (size + 10.0),
-        "tens-less": sense * (size - 10.0),
-    }
-    if size in (0.0, 180.0):
-        wrong_angles = {"reversed": right + 180.0}
-    fitting = [
-        key for key, angle in wrong_angles.items()
-        if math.fabs(wrap(right + off - angle)) <= SLIPS_ANGLE and math.fabs(wrap(angle - right)) > 4.0
-    ]  # fmt: skip
-    for key in fitting[:2]:
-        yield LineMistake(
-            key,
-            *(words.mistake_text(key, **names) if key in words.NAMES else photo_words.mistake_text(key, names["a"])),
-        )

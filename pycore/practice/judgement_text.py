@@ -1,14 +1,14 @@
 """A judged answer in sentences: what the learner reads, and nothing that gives the right answer away."""
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from pycore import quantity
 from pycore.practice.answers import AnswerJudgement
 from pycore.practice.explaining import Cause
-from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED
-from pycore.practice.task import Mistake, StepReference, Task
+from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG
+from pycore.practice.task import CALCULATED, Mistake, StepReference, Task
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words import marking as words
 from pycore.words.phrase import Phrase
@@ -40,6 +40,16 @@ def _amount(task: Task, value: float) -> str:
     return quantity.fixed(shown, decimals, task.writing.mark) + NO_BREAK_SPACE + task.writing.unit
 
 
+def _apart(task: Task, reply: AnswerJudgement) -> str:
+    """How far an answer is from the calculated value, as the figures that the page shows of both differ; as it is where
+    that rounds to more than is allowed."""
+    digit = task.writing.last_digit(task.size)
+    apart = digit * math.fabs(math.floor(task.size / digit + 0.5) - math.floor(reply.answer.size / digit + 0.5))
+    if apart > reply.marked.size_tolerance:
+        return _amount(task, reply.marked.size_off)
+    return task.writing.apart(apart, task.size) + NO_BREAK_SPACE + task.writing.unit
+
+
 def _half_a_digit(task: Task) -> float:
     """Half of the last digit that results are written with."""
     return float(f"5e-{task.writing.decimals + 1}") * task.writing.factor
@@ -68,16 +78,20 @@ def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
     if reply.unit_meant:
         return words.meant(reply.unit_meant, reply.unit)
     if reply.missing:
-        return words.which_side() if reply.missing == "side" else words.size_right()
+        return words.which_side() if reply.missing == "side" else words.size_right(signed=task.signed)
     if reply.coarse:
         return words.three_figures()
     if marked.band == ACCEPT:
-        off = _amount(task, marked.size_off)
         if math.fabs(marked.size_off) < _half_a_digit(task):
             return words.exactly(allowed)
-        return words.within(reply.answer.how, off, allowed)
+        return words.within(reply.answer.how, _apart(task, reply), allowed)
     if reply.follows:
         return words.FOLLOWS
+    if reply.origin is not None and reply.origin.other_scale:
+        return words.of_the_other_scale(task.origin)
+    if reply.origin is not None:
+        from_there = words.of_the_other_arrow if reply.origin.opposite else words.measured_from
+        return from_there(reply.origin.name, task.symbol if reply.origin.opposite else task.origin)
     if marked.band == LOOK:
         return words.near(_side(reply))
     return words.far(_side(reply), words.times(_times(reply)))
@@ -97,21 +111,79 @@ def _introduction(reply: AnswerJudgement, count: int) -> Phrase:
 
 def tell(task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepReference | None]) -> JudgementText:
     """A judged answer in words; ``place_of`` finds where on the page a mistake belongs."""
-    marked = reply.marked
-    labels = {earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}
-    lines = [words.wrong_before(labels[key]) for key in reply.wrong_before]
+    marked, lines = reply.marked, _lines(task, reply)
+    if reply.partial:
+        return _of_parts(task, reply, place_of)
     headline = _headline(task, reply)
-    if marked.band == ACCEPT or reply.missing or reply.coarse or reply.follows:
-        return JudgementText(marked.band, headline, tuple(lines))
+    settled = reply.missing or reply.coarse or reply.follows or reply.origin is not None
+    if marked.band == ACCEPT or settled:
+        return JudgementText(marked.band, headline, lines)
     causes = marked.causes[:MOST_NAMED]
     if not causes:
-        return JudgementText(marked.band, headline, (*lines, *(() if reply.unit_meant else (words.NO_CAUSE,))))
+        wrong = next((part for part in reply.parts if not part.right and part.marked.causes), None)
+        if wrong is not None:
+            told = _explained(task, wrong.marked.causes, place_of, alone=True)
+            about = words.of_part(words.EARLIER[wrong.key])
+            return JudgementText(marked.band, headline, lines, about, *told)
+        further = () if reply.unit_meant else (words.NO_CAUSE, _next_check(task, reply))
+        return JudgementText(marked.band, headline, (*lines, *further))
     alone = len(causes) == 1 and not reply.unit_meant
-    named = [_cause(cause, alone=alone) for cause in causes]
-    places: list[StepReference | None] = [place_of(cause.mistakes[0]) if task.in_steps else None for cause in causes]
+    named, places = _explained(task, causes, place_of, alone=alone)
     if len(causes) > 1 and reply.answer.angle is None and task.angled:
-        named.append(words.ASK_ANGLE)
-        places.append(None)
-    return JudgementText(
-        marked.band, headline, tuple(lines), _introduction(reply, len(causes)), tuple(named), tuple(places)
-    )
+        named, places = (*named, words.ASK_ANGLE), (*places, None)
+    return JudgementText(marked.band, headline, lines, _introduction(reply, len(causes)), named, places)
+
+
+Explained = tuple[tuple[Phrase, ...], tuple[StepReference | None, ...]]
+
+
+def _explained(
+    task: Task, causes: Sequence[Cause], place_of: Callable[[Mistake], StepReference | None], *, alone: bool
+) -> Explained:
+    """Causes as sentences, and where each belongs."""
+    shown = causes[:MOST_NAMED]
+    named = tuple(_cause(cause, alone=alone and len(shown) == 1) for cause in shown)
+    return named, tuple(place_of(cause.mistakes[0]) if task.in_steps else None for cause in shown)
+
+
+def _lines(task: Task, reply: AnswerJudgement) -> tuple[Phrase, ...]:
+    """What is said of values found on the way, and of an angle that was not typed."""
+    lines = [words.wrong_before(words.EARLIER[key]) for key in reply.wrong_before]
+    if reply.marked.band == WRONG:
+        lines += [words.right_before(words.EARLIER[part.key]) for part in reply.parts if part.right]
+    unchecked = reply.coarse or reply.follows or reply.unit_meant
+    if unchecked and task.angled and task.angle is not None and reply.answer.angle is None:
+        lines.append(words.ANGLE_TOO)
+    return tuple(lines)
+
+
+def _of_parts(
+    task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepReference | None]
+) -> JudgementText:
+    """Values found on the way alone."""
+    judged = next(part for part in reply.parts if part.marked is reply.marked)
+    label = words.EARLIER[judged.key]
+    if judged.right:
+        return JudgementText(ACCEPT, words.part_right(label))
+    others = tuple(words.right_before(words.EARLIER[part.key]) for part in reply.parts if part.right)
+    near = math.fabs(judged.marked.size_off) <= judged.marked.size_tolerance
+    side = words.WRONG_ANGLE if near else words.TOO_LARGE if judged.marked.size_off > 0 else words.TOO_SMALL
+    headline = words.part_wrong(label, side)
+    if not judged.marked.causes:
+        check = words.CHECK_CALCULATION if judged.answer.how == CALCULATED else words.CHECK_DRAWING
+        return JudgementText(WRONG, headline, (*others, words.NO_CAUSE, check))
+    causes, places = _explained(task, judged.marked.causes, place_of, alone=True)
+    introduction = words.several(len(causes)) if len(causes) > 1 else ()
+    return JudgementText(WRONG, headline, others, introduction, causes, places)
+
+
+def _next_check(task: Task, reply: AnswerJudgement) -> Phrase:
+    """What to check next where no mistake of the catalogue explains an answer: never nothing."""
+    typed = [part.key for part in reply.parts]
+    if typed and not reply.wrong_before:
+        return words.CHECK_AFTER
+    calculated = reply.answer.how == CALCULATED
+    for value in task.earlier:
+        if value.key not in typed and not (calculated and value.axis == 0):
+            return words.check_first(value.label) if value.axis == 0 else words.CHECK_SUMS
+    return words.CHECK_CALCULATION if calculated else words.CHECK_DRAWING

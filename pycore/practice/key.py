@@ -80,7 +80,7 @@ class MistakeColumn:
 
 
 def _length(task: Task, size: float) -> str:
-    return quantity.fixed(size * task.factor, 1, task.writing.mark) if task.factor > 0 else ""
+    return quantity.fixed(quantity.on_ruler(size * task.factor), 1, task.writing.mark) if task.factor > 0 else ""
 
 
 def angle_words(task: Task, degrees: float | None) -> tuple[str, str]:

@@ -13,7 +13,7 @@ checked.
 
 import json
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from pycore.practice import codes
@@ -151,8 +151,16 @@ def shown(record: Record) -> Record:
     return record if track.done else _with(record, _climbed(replace(track, done=SHOWN), -1), streak=0)
 
 
+def _added(one: int, other: int) -> int:
+    return min(MOST, one + other)
+
+
 def merged(mine: Record, other: Record) -> Record:
-    """Two records as one: counts added, the higher level and the longer streak kept, the present problem mine."""
+    """Two records as one: counts added, the higher level and the longer streak kept, the present problem mine.
+
+    Records of one seed are the same record at two times: both have had the same problems in the same order. So of their
+    counts the larger holds, and an own file that is taken again changes nothing."""
+    together: Callable[[int, int], int] = max if mine.seed == other.seed else _added
     tracks = dict(mine.tracks)
     for key, track in other.tracks.items():
         own = tracks.get(key)
@@ -160,12 +168,12 @@ def merged(mine: Record, other: Record) -> Record:
             tracks[key] = track
         else:
             tracks[key] = replace(
-                own, level=max(own.level, track.level), problems=min(MOST, own.problems + track.problems),
-                solved=min(MOST, own.solved + track.solved),
+                own, level=max(own.level, track.level), problems=together(own.problems, track.problems),
+                solved=together(own.solved, track.solved),
             )  # fmt: skip
     counts = dict(mine.mistakes)
     for key, count in other.mistakes.items():
-        counts[key] = min(MOST, counts.get(key, 0) + count)
+        counts[key] = together(counts.get(key, 0), count)
     return replace(
         mine, tracks=tracks, mistakes=counts, streak=max(mine.streak, other.streak), best=max(mine.best, other.best)
     )

@@ -6,7 +6,7 @@ lower left corner, y up. Pixels are searched elsewhere: here only points come in
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pycore import geometry
 from pycore.accuracy.hand import ONE_LENGTH
@@ -119,7 +119,8 @@ def _mirrored(projection: Projection, places: Sequence[Point]) -> bool:
 class PhotoJudgement:
     """A judged drawing: its lines, the drawn result (mm and degrees off the right one, None where there is none),
     what it may be off (mm), how sure the photo is (95 %, mm and degrees of the longest line), remarks on all
-    lines together (``longer`` share, ``shifted`` mm), the paths of the true drawing in the photo."""
+    lines together (``longer`` share, ``shifted`` mm, ``mirrored``), the paths of the true drawing in the photo, and
+    the names of the points that are not drawn yet."""
 
     lines: tuple[JudgedLine, ...]
     result: float | None
@@ -128,7 +129,9 @@ class PhotoJudgement:
     sure: tuple[float, float]
     longer: float
     shifted: float
+    mirrored: bool
     overlay: tuple["Path", ...]
+    not_drawn: tuple[str, ...]
 
     @property
     def band(self) -> str:
@@ -167,17 +170,22 @@ def _unsure(projection: Projection, places: Mapping[str, Point], ends: tuple[str
 def measure(
     drawing: ReferenceDrawing, projection: Projection, photo: Photo, taps: Mapping[str, Point], *, sheet: bool
 ) -> PhotoJudgement:
-    """Judge a drawing from the points that were tapped in its photograph. Raises PhotoUnusableError."""
+    """Judge a drawing from the points that were tapped in its photograph; a point that is not drawn yet is left out.
+
+    Raises PhotoUnusableError.
+    """
     try:
         places = {name: projection.place(point) for name, point in taps.items()}
     except ProjectionError as problem:
         raise PhotoUnusableError(problem.reason) from None
-    _check_apart(drawing, places)
+    _check_drawn(drawing, places, sheet=sheet)
     turned = aligned(drawing, places)
     names = [name for name in places if name != first_direction(drawing.construction)]
     pairs = [(one, other) for one in names for other in names if one != other]
     unsure = {ends: _unsure(projection, places, ends, photo.tap) for ends in pairs}
-    lines = Judge(drawing, turned, unsure, sheet).lines()
+    lines, mirrored = _judged(drawing, turned, unsure, sheet=sheet)
+    if not lines:
+        raise PhotoUnusableError("nothing")
     longest = max(lines, key=lambda line: line.length)
     drawn = turned.points.get(drawing.construction.end)
     right = drawing.construction.end_point
@@ -192,15 +200,44 @@ def measure(
         sure=(ONE_LENGTH * sure.length, ONE_LENGTH * sure.angle),
         longer=longer,
         shifted=shifted,
+        mirrored=mirrored,
         overlay=overlay(drawing, projection, turned),
+        not_drawn=tuple(name for name in points_to_find(drawing.construction) if name not in places),
     )
 
 
-def _check_apart(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> None:
-    """Refuse a start that lies on the point by which the drawing is turned."""
-    order = points_to_find(drawing.construction)
-    if geometry.distance(places[order[0]], places[order[1]]) < 1.0:
-        raise PhotoUnusableError("same", point=order[1])
+def _judged(
+    drawing: ReferenceDrawing, turned: AlignedPoints, unsure: Mapping[tuple[str, str], LineUncertainty], *, sheet: bool
+) -> tuple[tuple[JudgedLine, ...], bool]:
+    """The judged lines, and whether the drawing is mirrored: two directions or more are wrong, and all of them are
+    right in its mirror image. The lines are those of that image then, but for the directions, which are wrong."""
+    lines = Judge(drawing, turned, unsure, sheet).lines()
+    wrong = [line.kind != "first" and line.bands[1] == WRONG for line in lines]
+    if wrong.count(True) < 2:
+        return lines, False
+    image = Judge(drawing, turned.mirrored(), unsure, sheet).lines()
+    if [line.ends for line in image] != [line.ends for line in lines] or any(
+        line.kind != "first" and line.bands[1] == WRONG for line in image
+    ):
+        return lines, False
+    return tuple(
+        replace(line, bands=(line.bands[0], WRONG), mirrored=True) if was_wrong else line
+        for line, was_wrong in zip(image, wrong, strict=True)
+    ), True
+
+
+def _check_drawn(drawing: ReferenceDrawing, places: Mapping[str, Point], *, sheet: bool) -> None:
+    """Refuse a drawing without its start; one that nothing says the direction of; and a start that lies on the point
+    by which the drawing is turned."""
+    start, first = points_to_find(drawing.construction)[:2]
+    if start not in places:
+        raise PhotoUnusableError("no-start", point=start)
+    if first not in places:
+        if not sheet:
+            raise PhotoUnusableError("no-direction", point=first)
+        return
+    if geometry.distance(places[start], places[first]) < 1.0:
+        raise PhotoUnusableError("same", point=first)
 
 
 def _alike(lines: Sequence[JudgedLine]) -> tuple[float, float]:

@@ -113,10 +113,12 @@ def _layout(lines: Sequence[TableLine], names: Mapping[str, str]) -> _Layout:
             seen.append(role if role not in seen else "")
         units = {role: _unit_in(cell) for role, cell in zip(seen, head, strict=True) if role and _unit_in(cell)}
         return _Layout(tuple(seen), units, True)
-    width = max(len(line.cells) for line in lines)
-    counts = [len([1 for line in lines if index < len(line.cells) and is_code(line.cells[index])])
-              for index in range(width)]  # fmt: skip
-    return _Layout(at=counts.index(max(counts)) if max(counts, default=0) else 0)
+    counts: dict[int, int] = {}
+    for line in lines:
+        for place, cell in enumerate(line.cells):
+            if is_code(cell):
+                counts[place] = counts.get(place, 0) + 1
+    return _Layout(at=min(counts, key=lambda place: (-counts[place], place), default=0))
 
 
 def read(text: str, names: Mapping[str, str] | None = None) -> tuple[Entry, ...]:
@@ -140,11 +142,13 @@ def known_by(learners: Iterable[tuple[str, str]]) -> dict[str, str]:
 
 
 def _parted(cell: str) -> tuple[str, ...]:
-    """A line typed with spaces alone, such as ``334-PEK-23G 7.5 A``: the code, and what stands after it."""
-    words_in = cell.split()
+    """A line typed with spaces alone, such as ``334-PEK-23G 7.5 A``: the code, and what stands after it.
+
+    Only as many words are tried as a code has signs: a whole page pasted into one line takes no longer."""
+    words_in = cell.split(None, max(codes.LENGTHS))
     for count in range(1, len(words_in)):
         if _reads(" ".join(words_in[:count])):
-            return " ".join(words_in[:count]), " ".join(words_in[count:])
+            return " ".join(words_in[:count]), " ".join(" ".join(words_in[count:]).split())
     return (cell,)
 
 

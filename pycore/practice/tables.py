@@ -1,10 +1,12 @@
 """Tables as text: written for any spreadsheet (RFC 4180), read as spreadsheets and people write them.
 
-Written: lines end in CR LF, cells that need it stand in quotes, and a cell that a spreadsheet could take for
-a formula gets an apostrophe before it (what begins with = + - @, tab or carriage return; common practice).
+Written: lines end in CR LF, and cells that need it stand in quotes. What a spreadsheet could take for a formula gets an
+apostrophe before it: = + - @, full-width ones too, at the start of a cell or of any part of it that the spreadsheet
+could make a cell of, because it splits at another sign than ours (common practice, carried on to every part).
 Read: comma, semicolon or tab, with a byte-order mark or without; a quote left open is said with its line.
 """
 
+import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
@@ -12,8 +14,16 @@ from pycore.quantity import MINUS
 
 BYTE_ORDER_MARK = "\ufeff"
 SEPARATORS = "\t;,"
-LIVE = ("=", "+", "-", "@", "\t", "\r")
-"""How a cell begins that a spreadsheet may run."""
+_SIGN = "[=+\\-@＝＋－＠﹦﹢﹣﹫]"
+"""What begins a formula: signs of the keyboard, full-width and small ones."""
+_BLANK = "[\\s\u200b\u2060\ufeff]"
+_BEFORE = f'(?:(?:^|[\\t\\r\\n;,|:"]){_BLANK}*(?=\'*{_SIGN})|{_BLANK}(?=\'*{_SIGN}[^\\s]))'
+"""What stands before a sign that could begin a formula: the start of the cell, or what a spreadsheet may split at. A
+sign between two spaces, as a dash, begins none."""
+_SIGNS = {separator: re.compile(f'["{separator}]') for separator in SEPARATORS}
+_ANY_SIGN = re.compile(f'["{SEPARATORS}]')
+"""What counts when a table is read: quotes and separators."""
+_BARE, _DEFUSED = re.compile(_BEFORE), re.compile(f"({_BEFORE})'")
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,12 +45,12 @@ class Number(str):
 
 def defused(text: str) -> str:
     """A cell that nothing runs: an apostrophe before what a spreadsheet could take for a formula."""
-    return f"'{text}" if text.startswith(LIVE) and not isinstance(text, Number) else text
+    return text if isinstance(text, Number) else _BARE.sub(lambda found: f"{found[0]}'", text)
 
 
 def alive_again(text: str) -> str:
     """The text of a cell as it was before it was defused."""
-    return text[1:] if text.startswith("'") and text[1:].startswith(LIVE) else text
+    return _DEFUSED.sub(lambda found: found[1], text)
 
 
 def ascii_number(text: str) -> Number:
@@ -56,10 +66,15 @@ def _cell(text: str, separator: str) -> str:
     return plain
 
 
+def separator(mark: str) -> str:
+    """What separates the cells of a table that we write: ``;`` where the decimal ``mark`` is a comma."""
+    return ";" if mark == "," else ","
+
+
 def write(rows: Iterable[Sequence[str]], mark: str) -> str:
-    """A table with its byte-order mark; ``;`` separates where the decimal ``mark`` is a comma."""
-    separator = ";" if mark == "," else ","
-    lines = (separator.join(_cell(cell, separator) for cell in row) for row in rows)
+    """A table with its byte-order mark, its numbers with this decimal ``mark``."""
+    between = separator(mark)
+    lines = (between.join(_cell(cell, between) for cell in row) for row in rows)
     return BYTE_ORDER_MARK + "".join(f"{line}\r\n" for line in lines)
 
 
@@ -68,10 +83,11 @@ def separator_of(text: str) -> str:
 
     With a semicolon or tab about, a comma is a decimal mark (common practice of spreadsheets)."""
     quoted, counts = False, dict.fromkeys(SEPARATORS, 0)
-    for sign in text:
+    for found in _ANY_SIGN.finditer(text):
+        sign = found[0]
         if sign == '"':
             quoted = not quoted
-        elif sign in counts and not quoted:
+        elif not quoted:
             counts[sign] += 1
     return next((sign for sign in SEPARATORS if counts[sign]), ",")
 
@@ -115,18 +131,25 @@ def _logical(text: str) -> list[tuple[int, str]]:
 
 def _cells(line: str, separator: str) -> tuple[tuple[str, ...], bool]:
     """A line's cells; and whether a quote was left open."""
-    cells, cell, quoted, index = [], "", False, 0
-    while index < len(line):
-        sign = line[index]
-        if quoted and sign == '"' and line[index + 1 : index + 2] == '"':
-            cell += sign
-            index += 1
-        elif sign == '"' and (quoted or not cell.strip()):
+    cells: list[str] = []
+    pieces: list[str] = []
+    start, quoted, blank, passed = 0, False, True, -1
+    for found in _SIGNS[separator].finditer(line):
+        at = found.start()
+        if at == passed or (quoted and line[at] != '"'):
+            continue
+        piece = line[start:at]
+        pieces.append(piece)
+        blank, start = blank and not piece.strip(), at + 1
+        if line[at] == separator:
+            cells.append("".join(pieces))
+            pieces, blank = [], True
+        elif quoted and line[at + 1 : at + 2] == '"':
+            pieces.append('"')
+            passed, start, blank = at + 1, at + 2, False
+        elif quoted or blank:
             quoted = not quoted
-        elif sign == separator and not quoted:
-            cells.append(cell)
-            cell = ""
         else:
-            cell += sign
-        index += 1
-    return tuple(alive_again(one.strip()) for one in (*cells, cell)), quoted
+            pieces.append('"')
+    cells.append("".join([*pieces, line[start:]]))
+    return tuple(alive_again(one.strip()) for one in cells), quoted

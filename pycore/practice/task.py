@@ -5,7 +5,7 @@ Phasors are counted from the direction that is drawn first: complex, anticlockwi
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 
 from pycore import phasor
@@ -53,6 +53,8 @@ class StepReference:
     listed: int = 0
     working: str = ""
     reveals: bool = False
+    sentence: Phrase = ()
+    """What that step says is to be done; () where it gives the answer away."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +99,25 @@ class IntermediateValue:
     value: complex
     remainder: complex = 0j
     axis: complex = 0j
+    as_task: "Callable[[], Task] | None" = None
+    """Makes the task that has this value as its result, with the mistakes that lead to another."""
+
+
+@dataclass(frozen=True, slots=True)
+class OtherOrigin:
+    """A line that the page counts angles from too, in a table or a working: its name, and where it lies in degrees from
+    the direction drawn first.
+
+    ``acute``: the angle to it is from 0 to 90, whatever the side. ``opposite``: it is no line to count from; the
+    arrow of this name points the other way. ``other_scale``: the angle was read where the protractor counts from its
+    other end.
+    """
+
+    name: Phrase
+    degrees: float
+    acute: bool = False
+    opposite: bool = False
+    other_scale: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,6 +214,8 @@ class Task:
     """-1.0 where the arrow that returns is asked for, not the sum."""
     in_steps: bool = True
     """Whether its mistakes are those of the drawn sum, so that each belongs to a step of the lesson or to a working."""
+    origins: tuple[OtherOrigin, ...] = ()
+    """From what else the page counts angles."""
 
     @property
     def size(self) -> float:

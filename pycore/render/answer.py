@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Mapping
+from functools import lru_cache
 
 from pycore.drawing import Page
 from pycore.quantity import exact
@@ -85,14 +86,18 @@ def old_label(answer: Answer, words: str = furniture.OLD_DRAWING) -> Markup:
 def kinds_html(answer: Answer) -> Markup:
     """Return the region ``kinds``: which sheet is shown, the current one pressed, and its paper and scale."""
     caption = h("p", {"class": "caption"}, phrase_html(answer.caption))
-    if not answer.kind:
-        return caption
+    return join(_kind_buttons(answer.kind), caption) if answer.kind else caption
+
+
+@lru_cache(maxsize=8)
+def _kind_buttons(shown: str) -> Markup:
+    """Return the buttons of the kinds of sheet, the one that is shown pressed."""
     buttons = [
         h("button", {"type": "button", "data-set": set_values((("sheet", kind),)),
-                     "aria-pressed": "true" if kind == answer.kind else "false"}, words)
+                     "aria-pressed": "true" if kind == shown else "false"}, words)
         for kind, words in furniture.KINDS.items()
     ]  # fmt: skip
-    return join(h("div", {"class": "kinds", "role": "group", "aria-label": furniture.KINDS_LABEL}, buttons), caption)
+    return h("div", {"class": "kinds", "role": "group", "aria-label": furniture.KINDS_LABEL}, buttons)
 
 
 def sheet_html(answer: Answer) -> Markup:
@@ -102,6 +107,19 @@ def sheet_html(answer: Answer) -> Markup:
     marks: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": furniture.SHEET_ON_REQUEST}
     paper = h("div", marks, h("div", {"class": "paper", "data-page": answer.page_key}, drawing), old_label(answer))
     return join(paper, [_further(page, answer.page_key[:-1] + "p") for page in answer.further_pages])
+
+
+def figures_html(answer: Answer) -> Markup:
+    """Return the region ``figures``: scale, length and accuracy of the sheet, below it while settings are changed."""
+    rows = []
+    for output in answer.outputs[1:]:
+        if output.name in ("scale", "second-scale") or output.name.endswith("-length"):
+            rows.append((output.label or output.name, output.text))
+        elif output.name == "tolerance":
+            rows.append((furniture.BY_HAND, f"± {output.text}{NO_BREAK}{output.unit}"))
+    listed = [h("div", None, h("dt", None, phrase_html(label)), h("dd", None, said)) for label, said in rows]
+    return join(h("h2", None, furniture.ON_SHEET), h("dl", {"class": "results"}, listed),
+                h("p", None, furniture.ON_SHEET_NOTE))  # fmt: skip
 
 
 def _further(page: Page, page_key: str) -> Markup:

@@ -6,7 +6,7 @@ from pycore.practice.task import AnswerRequest
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import checking as words
-from pycore.words import codes
+from pycore.words import codes, furniture
 from pycore.words.phrase import Phrase
 
 FORM = "check"
@@ -42,7 +42,8 @@ def _entry(name: str, unit: str = "") -> Markup:
         "autocomplete": "off", "autocapitalize": "off", "spellcheck": "false", "enterkeyhint": "done",
         "aria-describedby": f"m-{name}", "maxlength": 200,
     })  # fmt: skip
-    return h("div", {"class": "entry"}, control, _marks(name), h("span", {"class": "unit"}, unit) if unit else None)
+    shown = h("span", {"class": "unit", "data-unit-of-answer": unit != "°" and unit != "%"}, unit) if unit else None
+    return h("div", {"class": "entry"}, control, _marks(name), shown)
 
 
 def _marks(name: str) -> Markup:
@@ -98,11 +99,11 @@ def _found(labels: dict[str, Phrase | str], units: tuple[str, ...], scale: str) 
     return join(_pair(size, unit, "answer"), judged, _pair(angle, side, "answer-angle"))
 
 
-def _on_the_way(labels: dict[str, Phrase | str]) -> Markup:
-    """Values found on the way, folded: those that the method has."""
+def _on_the_way(labels: dict[str, Phrase | str], unit: str) -> Markup:
+    """Values found on the way, folded: those that the method has. Sizes are in the unit that is chosen above."""
     names = ("answer-first", "answer-first-angle", "answer-across", "answer-up")
     fields = [
-        _labelled(name, labels.get(name, ""), _entry(name, "°" if name.endswith("angle") else ""),
+        _labelled(name, labels.get(name, ""), _entry(name, "°" if name.endswith("angle") else unit),
                   hidden=name not in labels, message=True)
         for name in names
     ]  # fmt: skip
@@ -133,7 +134,7 @@ def form_html(asked: AnswerRequest) -> Markup:
     labels = labels_of(asked)
     button = h("button", {"type": "submit", "data-action": "check", "class": "go-on"}, words.CHECK)
     rest = h("div", {"data-check-rest": True, "hidden": True},
-             _found(labels, asked.units, asked.scale), _on_the_way(labels), button, marked_region(),
+             _found(labels, asked.units, asked.scale), _on_the_way(labels, asked.units[0]), button, marked_region(),
              _own_tolerance())  # fmt: skip
     marks: Marks = {"id": FORM, "class": "check-form", "novalidate": True, "autocomplete": "off",
                     "aria-label": words.TITLE}  # fmt: skip
@@ -158,7 +159,10 @@ def code_html(button: str = codes.OPEN, label: str = codes.LABEL, example: str =
 def _veil() -> Markup:
     """What stands in the answer's place on a page that a printed problem opened."""
     button = h("button", {"type": "button", "data-action": "unveil", "class": "plain"}, words.SHOW)
-    return h("div", {"class": "veil"}, h("h2", None, words.HIDDEN), h("p", None, words.HIDDEN_WHY), button)
+    asks: Marks = {"type": "button", "class": "plain", "data-hint-step": 1, "data-hint-rung": 1}
+    buttons = h("p", {"class": "ways-out"}, h("button", asks, words.HINT), button)
+    return h("div", {"class": "veil"}, h("h2", None, words.HIDDEN), h("p", None, words.HIDDEN_WHY), buttons,
+             h("div", {"data-region": "hint", "tabindex": -1}))  # fmt: skip
 
 
 def check_html(asked: AnswerRequest) -> Markup:
@@ -167,7 +171,10 @@ def check_html(asked: AnswerRequest) -> Markup:
                        "autocomplete": "off", "aria-label": codes.LABEL})  # fmt: skip
     number = h("p", {"class": "problem-code", "data-problem-code": True, "hidden": True})
     lead = h("p", {"class": "help"}, words.LEAD)
-    body = h("div", {"class": "check-body"}, number, lead, form_html(asked), code_html())
+    hide = h("button", {"type": "button", "class": "go", "data-action": "veil"}, words.HIDE)
+    photo = h("button", {"type": "button", "class": "plain", "data-action": "photo"}, furniture.PHOTO)
+    by_photo = h("p", {"class": "by-photo"}, photo)
+    body = h("div", {"class": "check-body"}, number, lead, hide, form_html(asked), by_photo, code_html())
     form = h("section", {"data-check": True}, h("h2", {"class": "away"}, words.TITLE), body)
     return join(form, _veil(), kept)
 

@@ -3,17 +3,22 @@
 from collections.abc import Mapping
 from typing import Any
 
+from pycore.errors import Fault, InputError
 from pycore.pages import class_marks as page
 from pycore.pages.class_job import Job
 from pycore.pages.class_marks import MarkingRun
 from pycore.pages.class_set import ClassSet
 from pycore.pages.class_table import MarkedLine
+from pycore.practice import tables
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.this_device import link_html as link_to_kept
 from pycore.sheet import tally
 from pycore.words import marks as words
+from pycore.words.inputs import too_much_text
 from pycore.writers import svg
 
-LONGEST_RESULTS = 150_000
+LONGEST_RESULTS = 1_000_000
+"""Characters: 2,000 lines of 500. The page sends one more of a longer text, so that it is refused and never cut."""
 SHAPES = {
     "accept": {"d": "M2 9L7 14L16 3", "class": "shape-line"},
     "look": {"d": "M9 1.5L16.5 9L9 16.5L1.5 9Z", "class": "shape-line"},
@@ -85,12 +90,17 @@ def marks_html(marking: MarkingRun) -> Markup:
 def marks_job(group: ClassSet, request: Mapping[str, Any]) -> Job:
     """Return the job that marks a pasted table. Raises InputError."""
     pasted = request.get("results")
-    marking = MarkingRun(group, page.read_results(pasted[:LONGEST_RESULTS] if isinstance(pasted, str) else "", group))
+    text = pasted if isinstance(pasted, str) else ""
+    if len(text) > LONGEST_RESULTS:
+        raise InputError(Fault("results", "", too_much_text(LONGEST_RESULTS, words.MORE_ANSWERS)))
+    marking = MarkingRun(group, page.read_results(text, group))
 
     def result() -> tuple[dict[str, Any], bytes | None]:
         file = {"filename": words.FILE, "type": "text/csv;charset=utf-8"}
         summary = words.counted(*marking.counts(), len(marking.refused))
-        return {"regions": {"marks": str(marks_html(marking))}, "announce": summary, **file}, marking.table()
+        told = words.saved(tables.separator(marking.mark))
+        reply = {"regions": {"marks": str(marks_html(marking))}, "announce": summary, "told": told, **file}
+        return reply, marking.table()
 
     return Job(marking.steps(), result)
 
@@ -99,21 +109,22 @@ def paste_html() -> Markup:
     """Return the field where answers are typed or pasted, with its buttons."""
     area = h("textarea", {
         "id": "results", "rows": 8, "autocomplete": "off", "spellcheck": "false", "data-results": True,
+        "data-longest": LONGEST_RESULTS, "data-file": words.TYPED_FILE,
         "placeholder": words.EXAMPLE, "aria-describedby": "h-results m-results",
     })  # fmt: skip
     message = h("p", {"class": "message", "id": "m-results", "data-message-for": "results", "hidden": True})
-    names = {"mark": words.MARK, "save-marks": words.SAVE, "erase-results": words.ERASE}
+    names = {"mark": words.MARK, "save-marks": words.SAVE, "save-results": words.SAVE_TYPED,
+             "erase-results": words.ERASE}  # fmt: skip
     buttons = [
         h("button", {"type": "button", "class": "plain", "data-do": do, "hidden": do == "save-marks"}, label)
         for do, label in names.items()
     ]
     texts: Marks = {
-        "class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-made": words.SAVED,
-        "data-old": words.OLD,
+        "class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-old": words.OLD,
     }  # fmt: skip
     return join(
         h("h2", None, words.TITLE), h("p", None, words.LEAD),
         h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message,
           h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP)),
-        h("div", {"class": "row"}, buttons), h("p", texts),
+        h("div", {"class": "row"}, buttons, link_to_kept("../")), h("p", texts),
     )  # fmt: skip

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from pycore.drawing import Page
+from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.forms.opening import ReopenInfo
 from pycore.pages import class_set as page
@@ -15,24 +16,35 @@ from pycore.pages.class_job import issue_of, learners_of
 from pycore.pages.class_set import FIELDS, ClassSet
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, fields_html, method_html
+from pycore.render.lettered import letters_of
+from pycore.render.page import link_html
 from pycore.render.phrase import phrase_html
+from pycore.render.this_device import link_html as link_to_kept
 from pycore.words import class_set as words
+from pycore.words.inputs import too_much_text
 from pycore.writers import svg
 
 Reply = tuple[dict[str, Any], bytes | None]
+LONGEST = links.USUAL
 LONGEST_ROLL = 400_000
+"""Characters. The page sends one more of a longer text, so that it is refused and never cut."""
 
 
 def roll_of(request: Mapping[str, Any]) -> str:
-    """The list of names of a request, as text."""
+    """The list of names of a request, as text. Raises InputError if it is longer than is read."""
     roll = request.get("roll")
-    return roll[:LONGEST_ROLL] if isinstance(roll, str) else ""
+    if not isinstance(roll, str):
+        return ""
+    if len(roll) > LONGEST_ROLL:
+        raise InputError(Fault("roll", "", too_much_text(LONGEST_ROLL, words.MORE_NAMES)))
+    return roll
 
 
 def first_sheet(group: ClassSet) -> Page:
     """The first learner's sheet, without its QR code."""
     learner = next(candidate for candidate in learners_of(group) if candidate is not None)
-    page: Page = group.topic.pages(learner.form, ReopenInfo(issue=issue_of(group, learner)), ("problem",))[0]
+    opening = ReopenInfo(issue=issue_of(group, learner), letters=group.letters)
+    page: Page = group.topic.pages(learner.form, opening, ("problem",))[0]
     return page
 
 
@@ -48,19 +60,22 @@ def set_html(group: ClassSet) -> Markup:
     )
 
 
-def sheet_html(group: ClassSet) -> Markup:
-    """The first learner's sheet as a picture."""
+def sheet_html(group: ClassSet, base: str = "") -> Markup:
+    """The first learner's sheet as a picture; ``base``: the page's address, "" if unknown."""
     drawing = Markup.trusted(svg.write(first_sheet(group), prefix="set", role="view", view="small"))
-    caption = words.FIRST_SHEET_QR if group.chosen["opens"] == "qr" else words.FIRST_SHEET
+    wanted = group.chosen["opens"] == "qr"
+    lacking = wanted and base and not ReopenInfo(base).reachable
+    caption = f"{words.FIRST_SHEET}. {words.NO_QR_HERE}" if lacking else words.FIRST_SHEET
+    caption = words.FIRST_SHEET_QR if wanted and not lacking else caption
     return join(h("p", {"class": "caption"}, caption), h("div", {"class": "paper"}, drawing))
 
 
 def answer(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
     """Return the regions of a form, and the fragment that reproduces it. Raises InputError."""
-    group = page.read_set(form, roll_of(request))
+    group = page.read_set(form, roll_of(request), letters_of(request))
     return {
         "ok": True,
-        "regions": {"set": str(set_html(group)), "sheet": str(sheet_html(group))},
+        "regions": {"set": str(set_html(group)), "sheet": str(sheet_html(group, links.base_of(request.get("base"))))},
         "fragment": links.fragment(group.link),
         "announce": " ".join([words.announced(str(group.code)), *group.notices]),
         "errors": [],
@@ -84,18 +99,19 @@ def _fields(group: str, form: Mapping[str, str]) -> Markup:
     return fields_html([field for field in FIELDS if field.group == group], form, {})
 
 
-def _roll() -> Markup:
+def roll_html() -> Markup:
     """Return the area where names are pasted; it is not a form field, so no link and no other page contains them."""
     area = h("textarea", {
         "id": "roll", "rows": 8, "autocomplete": "off", "spellcheck": "false", "data-roll": True,
-        "aria-describedby": "h-roll m-roll",
+        "data-longest": LONGEST_ROLL, "data-file": words.ROLL_FILE, "aria-describedby": "h-roll m-roll",
     })  # fmt: skip
     message = h("p", {"class": "message", "id": "m-roll", "data-message-for": "roll", "hidden": True})
-    erase = h("button", {"type": "button", "class": "plain", "data-do": "erase-roll"}, words.ERASE_ROLL)
-    attributes: Marks = {"class": "said", "data-roll-said": True}
-    attributes = {**attributes, "data-erased": words.ERASED, "data-denied": words.NO_STORAGE}
+    names = {"save-roll": words.SAVE_ROLL, "erase-roll": words.ERASE_ROLL}
+    buttons = [h("button", {"type": "button", "class": "plain", "data-do": do}, said) for do, said in names.items()]
+    attributes: Marks = {"class": "said", "data-roll-said": True, "data-erased": words.ERASED}
     label, about = h("label", {"for": "roll"}, words.ROLL), h("p", {"class": "help", "id": "h-roll"}, words.ROLL_HELP)
-    field = h("div", {"class": "field wide"}, label, area, message, about, erase, h("p", attributes))
+    field = h("div", {"class": "field wide"}, label, area, message, about,
+              h("div", {"class": "row"}, buttons, link_to_kept("../")), h("p", attributes))  # fmt: skip
     return h("div", {"class": "fields"}, field)
 
 
@@ -104,7 +120,7 @@ def _group(name: str, title: str, form: Mapping[str, str]) -> Markup:
     if name == "again":
         button = h("button", {"type": "button", "class": "plain", "data-do": "open-code"}, words.OPEN_CODE)
         extra = h("div", {"class": "row"}, button)
-    inside = _roll() if name == "roll" else h("div", {"class": "fields"}, _fields(name, form), extra)
+    inside = roll_html() if name == "roll" else h("div", {"class": "fields"}, _fields(name, form), extra)
     marks: Marks = {"class": "group", "data-group": name}
     return h("details", marks, h("summary", None, title), inside)
 
@@ -124,22 +140,29 @@ def groups_html(form: Mapping[str, str]) -> Markup:
 def actions_html() -> Markup:
     """Return the buttons that make the set, its key as a table, and its link; and the progress of the job."""
     names = {"make": words.MAKE, "make-key": words.MAKE_KEY, "share": words.SHARE}
+    row = making_html(names, words.CHOICES, words.IN_HAND, {"stopped": words.STOPPED, "copied": words.COPIED})
+    return join(row, link_html(words.LINK_LABEL), h("p", {"class": "help"}, words.LEARNING))
+
+
+def making_html(names: Mapping[str, str], about: str, in_hand: str, sentences: Mapping[str, str]) -> Markup:
+    """Return buttons by what they do, the first one first; below them the progress of work that they begin.
+
+    ``in_hand``: said to whoever takes a new version over meanwhile; ``sentences``: what is said afterwards, by name.
+    """
+    first = next(iter(names))
     buttons = [
-        h("button", {"type": "button", "data-do": do, "class": "first" if do == "make" else None}, label)
+        h("button", {"type": "button", "data-do": do, "class": "first" if do == first else None}, label)
         for do, label in names.items()
     ]
-    bar = h("progress", {"max": 1, "value": 0, "data-share": True, "aria-label": words.MAKE})
+    bar = h("progress", {"max": 1, "value": 0, "data-share": True, "aria-label": names[first]})
     stop = h("button", {"type": "button", "class": "plain", "data-do": "stop"}, words.STOP)
-    working = h("div", {"class": "working", "data-working": True, "hidden": True}, bar,
+    working = h("div", {"class": "working", "data-working": True, "data-in-hand": in_hand, "hidden": True}, bar,
                 h("span", {"data-work-said": True}), stop)  # fmt: skip
-    attributes: Marks = {"data-made-key": words.SAVED_KEY, "data-stopped": words.STOPPED,
-                   "data-copied": words.COPIED}  # fmt: skip
+    attributes: Marks = {f"data-{name}": sentence for name, sentence in sentences.items()}
     status = h("p", {"class": "said", "data-said": True, **attributes})
     wait = h("p", {"class": "waiting", "id": "waiting", "hidden": True})
-    link = h("p", {"class": "link", "data-link": True, "hidden": True}, h("label", {"for": "link"}, words.LINK_LABEL),
-             h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
-    row = h("div", {"class": "actions", "role": "group", "aria-label": words.CHOICES}, buttons)
-    return join(row, wait, working, status, link, h("p", {"class": "help"}, words.LEARNING))
+    row = h("div", {"class": "actions", "role": "group", "aria-label": about}, buttons)
+    return join(row, wait, working, status)
 
 
 def another_html() -> Markup:

@@ -1,4 +1,4 @@
-"""The requests of the classroom view: one step, and the link with its QR code."""
+"""The requests of the lesson view: one step, and the link with its QR code."""
 
 import re
 from collections.abc import Mapping

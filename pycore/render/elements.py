@@ -63,6 +63,7 @@ def _is_tag(name: str) -> bool:
     return bool(NAME.match(name)) and name.lower() not in REFUSED_TAGS
 
 
+@lru_cache(maxsize=512, typed=True)
 def _attribute(name: str, value: Attribute) -> str:
     lowered = _lowered(name)
     if value is None or value is False:
@@ -77,14 +78,12 @@ def _attribute(name: str, value: Attribute) -> str:
 def _content(child: object) -> str:
     if child is None:
         return ""
-    if isinstance(child, Markup):
-        return str(child)
     if isinstance(child, str):
-        return child.translate(ESCAPES)
+        return child if isinstance(child, Markup) else child.translate(ESCAPES)
     if isinstance(child, int):
         return str(child)
     if isinstance(child, Iterable):
-        return "".join(_content(item) for item in child)
+        return "".join([_content(item) for item in child])
     raise TypeError(f"{child!r} cannot stand in an element")
 
 
@@ -96,7 +95,7 @@ def h(tag: str, attributes: Mapping[str, Attribute] | None = None, *children: ob
     """
     if not _is_tag(tag):
         raise ValueError(f"{tag!r} may not be written")
-    opening = "".join(_attribute(name, value) for name, value in (attributes or {}).items())
+    opening = "".join([_attribute(name, value) for name, value in attributes.items()]) if attributes else ""
     if tag in VOID:
         if children:
             raise ValueError(f"{tag} holds nothing")

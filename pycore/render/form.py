@@ -6,7 +6,7 @@ and typing are not disturbed.
 
 from collections.abc import Mapping, Sequence
 
-from pycore.forms.fields import IN_VIEW, VALUE_GROUPS, Field
+from pycore.forms.fields import IN_VIEW, LONGEST_VALUE, VALUE_GROUPS, VERSION, Field
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
@@ -27,6 +27,10 @@ LETTERS = (6, 9, 12)
 
 ECHOED = ("angle", "phasor", "readings", "length")
 """Kinds of field that show how the text was understood."""
+SCALE = "scale"
+"""Group of the fields beside the method, and name of the first of them: what stands below them is its echo."""
+APART = ("values", SCALE)
+"""Groups whose messages stand below the whole row."""
 ON_KEYPAD = ("quantity", "readings")
 
 
@@ -36,7 +40,7 @@ def _described(field: Field) -> str:
         slots.append(f"u-{field.name}")
     if field.help:
         slots.append(_help_id(field.help))
-    if field.kind in ECHOED:
+    if field.kind in ECHOED or field.name == SCALE:
         slots.append(f"e-{field.name}")
     return " ".join(slots)
 
@@ -83,6 +87,15 @@ def _text_input(field: Field, value: str) -> Markup:
     return h("div", {"class": "entry"}, control, marks, unit)
 
 
+def _sentences(field: Field, value: str) -> Markup:
+    """Return a field for sentences, which may be longer than a line."""
+    control = h("textarea", {
+        "id": f"f-{field.name}", "name": field.name, "form": FORM, "rows": 2, "autocomplete": "off",
+        "aria-describedby": _described(field), "maxlength": field.longest + 1,
+    }, value)  # fmt: skip
+    return h("div", {"class": "entry"}, control)
+
+
 def _select(field: Field, value: str) -> Markup:
     options = [
         h("option", {"value": choice.value, "selected": choice.value == value}, choice.label)
@@ -117,14 +130,15 @@ def _factor(field: Field, echo: Mapping[str, str]) -> Markup:
 
 
 def _is_wide(field: Field) -> bool:
-    return any(len(choice.label) > LONG_CHOICE for choice in field.options)
+    return field.longest > LONGEST_VALUE or any(len(choice.label) > LONG_CHOICE for choice in field.options)
 
 
 def field_html(
     field: Field, value: str, echo: Mapping[str, str], *, helped: bool = True, idle: bool = False
 ) -> Markup:
     """Return one field with label, control, help (if ``helped``) and place for a message."""
-    control = _select(field, value) if field.kind == "choice" else _text_input(field, value)
+    is_long = field.longest > LONGEST_VALUE
+    control = (_select if field.kind == "choice" else _sentences if is_long else _text_input)(field, value)
     extra = None
     if field.kind in ECHOED:
         heard: Marks = {"class": "echo", "id": f"e-{field.name}", "data-echo-for": field.name}
@@ -132,7 +146,7 @@ def field_html(
         factor = _factor(field, echo) if field.kind == "angle" and not _in_row(field) else None
         extra = (h("p", heard, echo.get("said", "")), factor)
     about = _help(field) if field.help and helped else None
-    slot = None if _in_row(field) else _message(field)
+    slot = None if field.group in APART else _message(field)
     kind = f"field {field.kind}{' wide' if _is_wide(field) else ''}{_share(field)}"
     marks: Marks = {"class": kind, "data-field": field.name, "data-only": _only(field), "hidden": idle}
     return h("div", marks, _label(field), control, extra, about, slot)
@@ -179,7 +193,8 @@ def in_strip(field: Field) -> bool:
 def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
     """Return the form with the values that are always visible, in one row, its messages below it."""
     members = [field for field in fields if in_strip(field)]
-    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"]}
+    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"],
+                    "data-link-version": VERSION}  # fmt: skip
     counted = len([field for field in members if field.counts(form)])
     row = h("div", {"class": "values", "data-count": counted}, fields_html(members, form, echo, help_apart=True))
     messages = [_message(field, index + 1) for index, field in enumerate(members)]
@@ -289,6 +304,18 @@ def _radios(field: Field, value: str) -> Markup:
     about = _help(field) if field.help else None
     marks: Marks = {"class": "choose-one", "data-field": field.name, "aria-describedby": described}
     return h("fieldset", marks, legend, h("div", {"class": "options"}, options), about, _message(field))
+
+
+def scale_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
+    """Return the row below the method: the scale, and the paper of the learner's own; below it the scale of the drawing
+    and what is wrong."""
+    # By keyboard the ways out come straight after their field; they are seen below the row.
+    members = [
+        (fields_html((field,), form, echo, help_apart=True), _message(field))
+        for field in fields if field.group == SCALE
+    ]  # fmt: skip
+    heard: Marks = {"class": "echo", "id": f"e-{SCALE}", "data-echo-for": SCALE}
+    return h("div", {"class": "scale-row"}, members, h("p", heard, echo.get(SCALE, {}).get("said", "")))
 
 
 def method_html(fields: Sequence[Field], form: Mapping[str, str]) -> Markup:

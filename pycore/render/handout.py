@@ -1,5 +1,7 @@
 """The handout: one file with the problem, every step of the drawing, and the sheet to print at exact size.
 
+A learner's handout of a problem has the values, the question and the blank sheet, and nothing of the solution.
+
 It needs neither Python nor a network: style, JavaScript and lettering are embedded, and its own policy allows them only
 by their hashes (W3C Content Security Policy Level 3, "hash-source"). Without JavaScript all steps are shown in order.
 An instrument is written once and referred to. The lettering contains only the characters used.
@@ -11,6 +13,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Protocol
 
+from pycore.forms.links import fragment
 from pycore.forms.opening import ReopenInfo
 from pycore.lettering import made
 from pycore.lettering.subset import subset
@@ -20,7 +23,7 @@ from pycore.render.lesson import place_of
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
 from pycore.sums.lesson_frame import LessonFrame
-from pycore.words import classroom, furniture, plain
+from pycore.words import classroom, furniture, give, plain
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
@@ -60,7 +63,8 @@ def _hash_of(text: str) -> str:
 def policy(style: str, script: str) -> str:
     """Return the policy of a handout: its own style and JavaScript, and the fonts in its style."""
     parts = {
-        "default-src": "'none'", "style-src": _hash_of(style), "script-src": _hash_of(script), "font-src": "data:",
+        "default-src": "'none'", "style-src": _hash_of(style), "font-src": "data:",
+        "script-src": _hash_of(script) if script else "'none'",
         "base-uri": "'none'", "form-action": "'none'", "require-trusted-types-for": "'script'",
     }  # fmt: skip
     return "; ".join(f"{name} {value}" for name, value in parts.items())
@@ -110,19 +114,22 @@ def _player(steps: Sequence[Markup]) -> Markup:
     return h("section", {"class": "steps", "aria-labelledby": "steps"}, head, bar, h("ol", None, steps), live)
 
 
-def _sheet(answer: Answer) -> Markup:
+def _sheet(answer: Answer, button: Markup | None = None) -> Markup:
     """Return the sheet with the same elements as on a page, so that the same style prints it."""
     drawing = Markup.trusted(svg.write(answer.sheet, prefix="sheet", role="sheet"))
     marks: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": classroom.HANDOUT_SHEET}
     paper = h("div", marks, h("div", {"class": "paper", "data-page": answer.page_key}, drawing))
-    button = h("button", {"type": "button", "data-player-do": "print", "hidden": True}, classroom.HANDOUT_PRINT)
     return h("div", {"class": "figure"}, h("h2", None, classroom.HANDOUT_SHEET), button,
              h("div", {"class": "sheet"}, paper, h("p", None, phrase_html(answer.caption))))  # fmt: skip
 
 
-def _head(answer: Answer, title: str) -> Markup:
+def _print_button() -> Markup:
+    return h("button", {"type": "button", "data-player-do": "print", "hidden": True}, classroom.HANDOUT_PRINT)
+
+
+def _head(answer: Answer, title: str, lead: str, *more: Markup) -> Markup:
     values = h("p", {"class": "given"}, phrase_html(answer.values_text))
-    return h("header", None, h("h1", None, title), values, h("p", None, classroom.HANDOUT_LEAD))
+    return h("header", None, h("h1", None, title), values, h("p", None, lead), more)
 
 
 def _foot(cautions: Iterable[Phrase | str]) -> Markup:
@@ -141,18 +148,43 @@ def handout(calculator: HandoutTopic, form: Mapping[str, str], opening: ReopenIn
     frames = [first, *(calculator.lesson(form, "lesson", number) for number in range(2, first.count + 1))]
     units: svg.Units = {}
     steps = [_step(one, units) for one in frames]
-    title = f"{calculator.title}: {plain(answer.values_text)}"
-    body = h("main", {"class": "sheet-page handout"}, _head(answer, calculator.title), _player(steps), _sheet(answer),
-             _foot(calculator.cautions))  # fmt: skip
+    body = h("main", {"class": "sheet-page handout"}, _head(answer, calculator.title, classroom.HANDOUT_LEAD),
+             _player(steps), _sheet(answer, _print_button()), _foot(calculator.cautions))  # fmt: skip
     drawn = Markup.trusted(svg.write_units(units))
-    whole_style = f"{faces_css(join(drawn, body))}\n{COMMENT.sub('', style)}".replace("\r", "")
-    whole_script = script.replace("\r", "")
+    return _file(calculator, answer, join(drawn, body), style, script.replace("\r", ""))
+
+
+def problem_handout(calculator: HandoutTopic, form: Mapping[str, str], opening: ReopenInfo, style: str) -> str:
+    """Return the learner's file of a problem, whose form is that of a blank sheet with its code.
+
+    It has no script: there is nothing to go through. Raises as ``handout`` does.
+    """
+    answer = calculator.answer(form, ("answer", "sheet", "check"), opening)
+    asked = answer.answer_request
+    notes = h("ul", None, [h("li", None, phrase_html(note)) for note in asked.notes]) if asked else join()
+    head = _head(answer, calculator.title, give.HANDOUT_LEAD, notes, _where_to_check(answer, opening))
+    body = h("main", {"class": "sheet-page handout"}, head, _sheet(answer), _foot(calculator.cautions))
+    return _file(calculator, answer, body, style, "")
+
+
+def _where_to_check(answer: Answer, opening: ReopenInfo) -> Markup:
+    """Return how a learner checks an answer: by a link, or by typing the values and the code."""
+    if not opening.reachable:
+        return h("p", None, give.check_by_code(answer.title, answer.code))
+    link = f"{opening.base}#{fragment(answer.link)}"
+    return h("p", None, h("a", {"href": link}, give.CHECK_BY_LINK))
+
+
+def _file(calculator: HandoutTopic, answer: Answer, body: Markup, style: str, script: str) -> str:
+    """Return the whole file around its body; without a script if there is none."""
+    title = f"{calculator.title}: {plain(answer.values_text)}"
+    whole_style = f"{faces_css(body)}\n{COMMENT.sub('', style)}".replace("\r", "")
     head = join(
-        h("meta", {"http-equiv": "Content-Security-Policy", "content": policy(whole_style, whole_script)}),
+        h("meta", {"http-equiv": "Content-Security-Policy", "content": policy(whole_style, script)}),
         h("meta", {"charset": "utf-8"}),
         h("meta", {"name": "viewport", "content": "width=device-width, initial-scale=1"}),
         h("meta", {"name": "color-scheme", "content": "light dark"}),
         h("title", None, title),
         raw_style(whole_style),
     )
-    return document(furniture.LANGUAGE, head, join(drawn, body, raw_script(whole_script)))
+    return document(furniture.LANGUAGE, head, join(body, raw_script(script)) if script else body)

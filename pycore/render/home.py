@@ -13,7 +13,17 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import COLUMNS, rows_html
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
-from pycore.words import boards, class_set, codes, lesson_plans, practice, readings
+from pycore.words import (
+    boards,
+    class_set,
+    codes,
+    college,
+    lesson_plans,
+    practice,
+    question_paper,
+    readings,
+    this_device,
+)
 from pycore.words import home as words
 from pycore.writers import svg
 
@@ -113,12 +123,13 @@ def _entrances(main: CatalogueEntry) -> Markup:
     code = code_html(words.OPEN_CODE, words.CODE, codes.EXAMPLE)
     learning = (
         _to(practice.SLUG, words.TO_PRACTISE), _to(readings.PROTRACTOR_SLUG, words.TO_READ),
-        _to(INSTRUMENTS.slug, words.TO_CUT),
+        _to(INSTRUMENTS.slug, words.TO_CUT), _to(this_device.SLUG, words.TO_SHARE),
     )  # fmt: skip
     lesson, note = words.TO_SHOW
     teaching = (
         _way(_carrying(main, lesson, LESSON), note), _to(class_set.SLUG, words.TO_SET),
-        _to(lesson_plans.SLUG, words.TO_PLAN),
+        _to(question_paper.SLUG, words.TO_EXAMINE), _to(lesson_plans.SLUG, words.TO_PLAN),
+        _to(college.SLUG, words.TO_SETTLE),
     )  # fmt: skip
     return join(_entrance(words.LEARNING, code, learning), _entrance(words.TEACHING, None, teaching))
 

@@ -13,6 +13,8 @@ from pycore.pages.class_job import Job, key_job, pdf_job
 from pycore.pages.print_setup import correction_of
 from pycore.render.class_marks import marks_job
 from pycore.render.class_set import roll_of
+from pycore.render.lettered import letters_of
+from pycore.render.set_pages import set_page
 from pycore.words import class_set as words
 
 Reply = tuple[dict[str, Any], bytes | None]
@@ -23,7 +25,11 @@ _counted = [0]
 
 def _job(form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
     """Return the job that a request asks for. Raises InputError."""
-    group = page.read_set(form, roll_of(request))
+    own = getattr(set_page(request.get("page")), "job", None)
+    if own is not None:
+        job: Job = own(form, request)
+        return job
+    group = page.read_set(form, roll_of(request), letters_of(request))
     if request.get("work") == "key":
         return key_job(group)
     if request.get("work") == "marks":
@@ -33,10 +39,8 @@ def _job(form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
 
 def topic_base(base: object, group: page.ClassSet) -> str:
     """Return the address of a topic's page from that of the page of class sets; "" if unknown."""
-    root = links.base_of(base).removesuffix("/")
-    if not root.endswith(f"/{words.SLUG}"):
-        return ""
-    return f"{root.removesuffix(words.SLUG)}{group.topic.slug}/"
+    root = links.root_of(base, words.SLUG)
+    return f"{root}{group.topic.slug}/" if root else ""
 
 
 def _reply(number: int, job: Job) -> dict[str, Any]:

@@ -1,4 +1,4 @@
-"""One step of the classroom view as regions of its shell (render/lesson_shell.py)."""
+"""One step of the lesson view as regions of its shell (render/lesson_shell.py)."""
 
 from pycore.drawing import Page
 from pycore.render.elements import Marks, Markup, h, join
@@ -60,11 +60,13 @@ def sentence_html(frame: LessonFrame) -> Markup:
 
 
 def scale_html(frame: LessonFrame) -> Markup:
-    """Return progress as a row of ticks, the current one longer: a picture only; the step is also given in words."""
-    ticks = [
-        h("li", {"class": "now" if number == frame.number else ("done" if number < frame.number else None)})
-        for number in range(1, frame.count + 1)
-    ]
+    """Return progress as a row of ticks, the current one longest, one within a step short: a picture only; the step is
+    also given in words."""
+    ticks = []
+    for number in range(1, frame.count + 1):
+        within = "within" if frame.begins and number not in frame.begins else ""
+        passed = "now" if number == frame.number else "done" if number < frame.number else ""
+        ticks.append(h("li", {"class": " ".join(filter(None, (within, passed))) or None}))
     return h("ol", {"class": "lesson-scale", "aria-hidden": "true"}, ticks)
 
 

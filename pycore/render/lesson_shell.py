@@ -1,10 +1,10 @@
-"""The classroom view's empty shell in a page: words, menu, foot, pane. JavaScript fills its regions."""
+"""The lesson view's empty shell in a page: words, menu, foot, pane. JavaScript fills its regions."""
 
 from collections.abc import Sequence
 
 from pycore.forms.fields import Field
 from pycore.render.elements import Marks, Markup, h, join
-from pycore.words import classroom, furniture
+from pycore.words import classroom, furniture, give
 
 METHOD = "method"
 SELECTED = ("order", "parallels", "protractor")
@@ -61,7 +61,7 @@ def _jump() -> Markup:
 
 def _keys() -> Markup:
     rows = [h("div", None, h("dt", None, keys), h("dd", None, meaning)) for keys, meaning in classroom.KEYS]
-    return join(h("h3", None, classroom.KEYS_TITLE), h("dl", {"class": "lesson-keys"}, rows))
+    return join(h("h3", {"class": "lesson-keys-title"}, classroom.KEYS_TITLE), h("dl", {"class": "lesson-keys"}, rows))
 
 
 def _panel(fields: Sequence[Field]) -> Markup:
@@ -88,15 +88,16 @@ def _panel(fields: Sequence[Field]) -> Markup:
         for letter, label, do in uses
     ]
     selects = [_select(field) for name in SELECTED for field in fields if field.name == name]
-    marks: Marks = {"data-lesson-lead": True, "data-lead": classroom.MENU_LEAD, "data-next": classroom.NEXT_VIEW,
+    marks: Marks = {"data-lesson-lead": True, "data-lead": classroom.MENU_LEAD,
+                    "data-touch": classroom.MENU_LEAD_TOUCH, "data-next": classroom.NEXT_VIEW,
                     "data-back": classroom.VIEW_BEFORE}  # fmt: skip
     head = h("div", {"class": "lesson-menu-head"}, h("p", None, classroom.MENU_TITLE),
              h("p", marks, classroom.MENU_LEAD))  # fmt: skip
+    rest = h("div", {"class": "lesson-rest"}, _items(classroom.WITH_CLASS, listed),
+             h("p", {"class": "lesson-note"}, classroom.GUESS_HELP), h("h3", None, classroom.FURTHER),
+             h("div", {"class": "lesson-choices"}, join(*selects), _jump()), _keys())  # fmt: skip
     return h("div", {"class": "lesson-panel", "id": "lesson-panel", "data-lesson-panel": True, "hidden": True}, head,
-             _items(classroom.SHOW, views), _items(classroom.METHOD, methods) if methods else "",
-             _items(classroom.WITH_CLASS, listed), h("p", {"class": "lesson-note"}, classroom.GUESS_HELP),
-             h("h3", None, classroom.FURTHER), h("div", {"class": "lesson-choices"}, join(*selects), _jump()),
-             _keys())  # fmt: skip
+             _items(classroom.SHOW, views), _items(classroom.METHOD, methods) if methods else "", rest)  # fmt: skip
 
 
 def _foot() -> Markup:
@@ -132,11 +133,12 @@ def _guess() -> Markup:
 
 
 def lesson_html(fields: Sequence[Field]) -> Markup:
-    """Return the classroom view as part of a page: closed and empty, its sentences in attributes."""
+    """Return the lesson view as part of a page: closed and empty, its sentences in attributes."""
     text = h("div", {"class": "lesson-text", "tabindex": 0, "role": "group", "aria-label": classroom.STEP},
              h("p", {"class": "lesson-notice", "data-lesson-notice": True, "role": "status", "hidden": True}),
              h("div", {"data-lesson-region": "lesson-text"},
-               h("p", {"class": "lesson-sentence"}, classroom.WAITING)),
+               h("div", None, h("p", {"class": "lesson-sentence"}, classroom.WAITING),
+                 h("p", {"data-progress-too": True}))),
              h("div", {"data-lesson-region": "lesson-why"}))  # fmt: skip
     title = h("h2", {"class": "away", "id": "lesson-title"}, classroom.TITLE)
     words_column = h("div", {"class": "lesson-words"}, title, text, _panel(fields), _foot())
@@ -155,8 +157,14 @@ def lesson_html(fields: Sequence[Field]) -> Markup:
     return join(h("dialog", marks, words_column, pane, typed, live, dark), share_html())
 
 
+def _two_ways(tag: str, usual: str, giving: str, **marks: str) -> Markup:
+    """Return words of the panel that are others while a problem is given."""
+    return h(tag, {**marks, "data-usual": usual, "data-giving": giving}, usual)
+
+
 def share_html() -> Markup:
-    """Return the QR code and its link."""
+    """Return the QR code and its link; while a problem is given also its sheet, its handout and what its code is for.
+    """
     link = h("p", {"class": "code-link"}, h("label", {"for": "code-link"}, classroom.LINK),
              h("input", {"id": "code-link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
     buttons = [
@@ -164,18 +172,26 @@ def share_html() -> Markup:
                      "autofocus": do == "copy", "hidden": do == "send"}, label)
         for do, label in (("copy", classroom.COPY), ("send", classroom.SEND), ("close", classroom.CLOSE))
     ]  # fmt: skip
-    column = h("div", {"class": "code-words"}, h("h2", {"id": "code-title"}, classroom.SHARE_TITLE),
-               h("p", None, classroom.SHARE_LEAD), h("p", {"class": "notice", "data-share-note": True, "hidden": True}),
-               link, h("p", {"data-share-said": True, "role": "status"}),
-               h("div", {"class": "lesson-ways"}, buttons))  # fmt: skip
+    files = [
+        h("button", {"type": "button", "class": "plain", "data-share-do": do}, label)
+        for do, label in (("sheet", give.SHEET), ("handout", give.HANDOUT))
+    ]
+    said: Marks = {"data-share-said": True, "role": "status", "data-saved": furniture.PDF_READY,
+                   "data-handed": give.HANDOUT_READY}  # fmt: skip
+    column = h("div", {"class": "code-words"},
+               _two_ways("h2", classroom.SHARE_TITLE, give.TITLE, id="code-title"),
+               _two_ways("p", classroom.SHARE_LEAD, give.LEAD), h("p", {"data-share-told": True, "hidden": True}),
+               h("p", {"class": "notice", "data-share-note": True, "hidden": True}),
+               link, h("div", {"class": "more-actions", "data-share-files": True, "hidden": True}, files),
+               h("p", said), h("div", {"class": "lesson-ways"}, buttons))  # fmt: skip
     marks: Marks = {"class": "code-panel", "data-share-panel": True, "aria-labelledby": "code-title"}
     return h("dialog", marks, column, h("div", {"class": "code-large", "data-lesson-region": "code"}))
 
 
 def more_actions_html() -> Markup:
-    """Return the buttons for the QR code and the handout."""
+    """Return the buttons for the QR code, the handout, and values to be given as a problem."""
+    names = {"give": give.GIVE, "code": classroom.CODE, "handout": classroom.HANDOUT, "photo": furniture.PHOTO}
     row = [
-        h("button", {"type": "button", "class": "plain", "data-action": name}, label)
-        for name, label in (("code", classroom.CODE), ("handout", classroom.HANDOUT), ("photo", furniture.PHOTO))
+        h("button", {"type": "button", "class": "plain", "data-action": name}, label) for name, label in names.items()
     ]
     return h("div", {"class": "more-actions"}, row)

@@ -1,16 +1,22 @@
 """The region ``marked``: what the page says of an answer; and the reply to a request for it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import Any
 
 from pycore.errors import InputError
 from pycore.forms import links
+from pycore.forms.common import OWN_PAPER_FIELDS
+from pycore.forms.fields import VERSION
+from pycore.pages.codes import another
 from pycore.practice import answers
 from pycore.practice.judgement_text import JudgementText, tell
 from pycore.practice.limits import read_limits
-from pycore.practice.task import Limits, Mistake, StepReference, Task
+from pycore.practice.marking import WRONG
+from pycore.practice.task import Limits, StepReference, Task
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.own_arrow import arrows_html
 from pycore.render.phrase import phrase_html
+from pycore.sums.page import SumPage
 from pycore.words import checking
 from pycore.words import marking as words
 
@@ -50,19 +56,35 @@ def _way(where: StepReference | None, link: str, *, workings: bool) -> Markup | 
     return h("p", {"class": "way reveals"}, button)
 
 
-def marked_html(judgement: JudgementText, link: str, *, workings: bool = True) -> Markup:
-    """A judgement as the page shows it; ``link`` opens the problem, ``workings`` whether its page is this one."""
+def _hint(where: StepReference | None) -> Markup | None:
+    """The move itself, folded: the hint between where to look and the move done."""
+    if where is None or not where.sentence:
+        return None
+    says = h("p", None, phrase_html(words.step_says(where.listed, where.sentence)))
+    return h("details", {"class": "hint"}, h("summary", None, words.HINT_MOVE), says)
+
+
+def marked_html(
+    judgement: JudgementText, link: str, *, workings: bool = True, picture: Markup | None = None,
+    more: Markup | None = None,
+) -> Markup:
+    """A judgement as the page shows it; ``link`` opens the problem, ``workings`` whether its page is this one.
+
+    ``picture``: the learner's arrow beside the right one; ``more``: the way to one more problem, after a wrong answer.
+    """
     lines = [h("p", None, phrase_html(line)) for line in judgement.lines]
     causes = None
     if judgement.causes:
         ways = [_way(where, link, workings=workings) for where in judgement.places]
         items = [
-            h("li", None, phrase_html(cause), way) for cause, way in zip(judgement.causes, ways, strict=True)
+            h("li", None, phrase_html(cause), _hint(where), way)
+            for cause, where, way in zip(judgement.causes, judgement.places, ways, strict=True)
         ]
         introduction = h("p", None, phrase_html(judgement.introduction)) if judgement.introduction else None
         causes = join(introduction, h("ul", None, items))
     headline = h("p", {"class": "verdict"}, _sign(judgement.band), h("span", None, phrase_html(judgement.headline)))
-    return h("div", {"class": "marked", "data-band": judgement.band}, headline, lines, causes)
+    onward = more if judgement.band == WRONG else None
+    return h("div", {"class": "marked", "data-band": judgement.band}, headline, lines, picture, causes, onward)
 
 
 def link_of(task: Task) -> str:
@@ -70,15 +92,28 @@ def link_of(task: Task) -> str:
     return f"../{task.slug}/#{links.fragment(task.link)}"
 
 
-def reply(
-    task: Task, form: Mapping[str, str], place_of: Callable[[Mistake], StepReference | None]
-) -> dict[str, Any]:
-    """The reply to a request that marks an answer; ``place_of`` finds where on the page a mistake belongs.
+def one_more(page: SumPage[Any], form: Mapping[str, str]) -> Markup | None:
+    """The way to one more problem of the same kind, which opens with its answer held back."""
+    following = another(page, form)
+    if following is None:
+        return None
+    paper = [(name, form[name]) for name in OWN_PAPER_FIELDS if form.get(name)]
+    pairs = links.fragment([("v", VERSION), ("code", str(following.code)), *paper])
+    return h("p", {"class": "way"}, h("a", {"href": f"../{following.page.slug}/#{pairs}"}, words.ONE_MORE))
+
+
+def reply(page: SumPage[Any], problem: Mapping[str, str], form: Mapping[str, str], *, shown: bool) -> dict[str, Any]:
+    """The reply to a request that marks an answer to a page's problem; ``shown``: whether the right answer is in view.
     Raises InputError for what cannot be read."""
-    judgement = tell(task, answers.judge(task, form, limits_of(form)), place_of)
+    task = page.task(problem)
+    judged = answers.judge(task, form, limits_of(form))
+    judgement = tell(task, judged, page.places(problem))
+    wrong = judgement.band == WRONG
+    picture = arrows_html(page.case(problem).picture, task, judged) if wrong and shown else None
+    marked = marked_html(judgement, link_of(task), picture=picture, more=one_more(page, problem) if wrong else None)
     return {
         "ok": True,
         "band": judgement.band,
-        "regions": {"marked": str(marked_html(judgement, link_of(task)))},
+        "regions": {"marked": str(marked)},
         "announce": words.announced(judgement.phrases),
     }

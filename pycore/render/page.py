@@ -3,11 +3,25 @@
 from collections.abc import Iterable
 
 from pycore.pages.paper import PAPER_PAGES
-from pycore.render.edition import edition_html
+from pycore.render.edition import ask_html, edition_html, not_kept_html, stored_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
+from pycore.render.this_device import link_html as link_to_kept
+from pycore.render.this_device import sign_html
 from pycore.words import api as api_words
-from pycore.words import boards, class_set, classroom, evidence, furniture, lesson_plans, practice, readings
+from pycore.words import (
+    boards,
+    class_set,
+    classroom,
+    college,
+    evidence,
+    furniture,
+    lesson_plans,
+    practice,
+    question_paper,
+    readings,
+    register,
+)
 from pycore.words.phrase import Phrase
 
 
@@ -65,7 +79,7 @@ def header_html(
     """
     name = h("a", {"class": "name", "href": root}, mark(), furniture.NAME)
     passing = [h("a", {"class": "skip", "href": address}, said) for address, said in skips]
-    return h("header", {"class": "head"}, passing, name, _navigation(root, here, current))
+    return h("header", {"class": "head"}, passing, name, sign_html(root), _navigation(root, here, current))
 
 
 def intro_html(
@@ -98,9 +112,6 @@ def actions_html(*, lesson: bool = False) -> Markup:
     names = {"print": furniture.PRINT, "pdf": furniture.PDF, "share": furniture.SHARE}
     names = {"lesson": classroom.LESSON, **names} if lesson else names
     buttons = [_action(name, label, index == 0) for index, (name, label) in enumerate(names.items())]
-    link = h("p", {"class": "link", "data-link": True, "hidden": True},
-             h("label", {"for": "link"}, furniture.LINK_LABEL),
-             h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
     attributes: Marks = {"data-copied": furniture.COPIED, "data-saved": furniture.PDF_READY,
                    "data-handed": classroom.HANDOUT_READY}  # fmt: skip
     status = h("p", {"class": "said", "data-said": True, **attributes})
@@ -109,7 +120,18 @@ def actions_html(*, lesson: bool = False) -> Markup:
     marks: Marks = {"class": "actions", "id": "actions", "tabindex": -1, "role": "group",
                     "aria-label": furniture.ACTIONS}  # fmt: skip
     row = h("div", marks, buttons)
-    return join(row, wait, status, link)
+    return join(row, wait, status, link_html(furniture.LINK_LABEL))
+
+
+def link_html(label: str) -> Markup:
+    """Return the place of a link that could not be copied by itself."""
+    buttons = [
+        h("button", {"type": "button", "class": "plain", "data-link-do": do}, said)
+        for do, said in (("copy", classroom.COPY), ("close", classroom.CLOSE))
+    ]
+    return h("div", {"class": "link", "data-link": True, "hidden": True}, h("label", {"for": "link"}, label),
+             h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}),
+             h("p", {"class": "ways-out"}, buttons))  # fmt: skip
 
 
 def _go() -> Markup:
@@ -163,9 +185,9 @@ def also_html() -> Markup:
     return h("p", {"class": "also", "data-also-said": True, "hidden": True}, h("span"), " ", button)
 
 
-def status_html() -> Markup:
+def status_html(*, example: bool = False) -> Markup:
     """Return the strip that says what the page is doing until Python runs, and the live line."""
-    return join(progress_html(), live_html())
+    return join(progress_html(example=example), live_html())
 
 
 def live_html() -> Markup:
@@ -173,16 +195,30 @@ def live_html() -> Markup:
     return h("p", {"class": "live", "aria-live": "polite", "data-live": True})
 
 
-def progress_html() -> Markup:
-    """Return what says how far the start is, until Python runs.
+def progress_html(*, example: bool = False) -> Markup:
+    """Return what says how far the start is, until Python runs; ``example``: there is one to be read meanwhile.
 
-    Its sentences are in attributes, so that JavaScript composes none itself.
+    Its sentences are in attributes, so that JavaScript composes none itself. The figures are no part of what is read
+    out, which would not come to an end.
     """
+    meanwhile = furniture.LOADING_EXAMPLE if example else furniture.LOADING_TYPE
     return h("div", {
-        "class": "progress", "data-progress": True, "hidden": True, "data-fetching": furniture.FETCHING,
-        "data-starting": furniture.STARTING, "data-slow": furniture.SLOW, "data-failed": furniture.FAILED,
-        "data-stuck": furniture.STUCK, "data-again": furniture.AGAIN, "data-lacking": api_words.PART_MISSING,
-    }, h("span", {"class": "bar", "data-bar": True}), h("span", {"data-progress-text": True, "role": "status"}),
+        "class": "progress", "data-progress": True, "hidden": True, "role": "region", "aria-label": furniture.PROGRESS,
+        "data-loading": furniture.LOADING, "data-loading-meanwhile": meanwhile,
+        "data-loading-values": furniture.LOADING_VALUES, "data-loading-link": furniture.LOADING_LINK,
+        "data-loading-code": furniture.LOADING_CODE,
+        "data-loading-code-meanwhile": furniture.LOADING_CODE_FIELDS,
+        "data-loading-problem": furniture.LOADING_CODE,
+        "data-loading-problem-meanwhile": furniture.LOADING_PROBLEM_FIELDS,
+        "data-loading-any-code": furniture.LOADING_ANY_CODE,
+        "data-loading-any-code-meanwhile": furniture.LOADING_CODE_FIELDS,
+        "data-far": furniture.LOADED, "data-minutes": furniture.MINUTES_LEFT, "data-minute": furniture.MINUTE_LEFT,
+        "data-soon": furniture.SOON, "data-starting": furniture.STARTING, "data-failed": furniture.FAILED,
+        "data-failed-own": furniture.FAILED_OWN, "data-stuck": furniture.STUCK, "data-again": furniture.AGAIN,
+        "data-lacking": api_words.PART_MISSING,
+    }, h("span", {"class": "bar", "data-bar": True}),
+       h("p", None, h("span", {"data-progress-text": True, "role": "status"}), " ",
+         h("span", {"data-progress-far": True})),
        h("button", {"type": "button", "data-retry": True, "hidden": True}, furniture.RETRY))  # fmt: skip
 
 
@@ -216,12 +252,15 @@ def footer_html(root: str, cautions: Iterable[Phrase | str], own: Iterable[Addre
         _column(furniture.FOOT_LEARN, root,
                 [(f"{practice.SLUG}/", practice.TITLE), *((f"{slug}/", title) for slug, title in readings.PAGES)]),
         _column(furniture.FOOT_TEACH, root,
-                [*((f"{slug}/", title) for slug, title in plans), (f"{class_set.SLUG}/", furniture.CLASS_SETS)]),
+                [*((f"{slug}/", title) for slug, title in plans), (f"{class_set.SLUG}/", furniture.CLASS_SETS),
+                 (f"{question_paper.SLUG}/", question_paper.TITLE), (f"{register.SLUG}/", register.TITLE),
+                 (f"{college.SLUG}/", college.TITLE)]),
         _column(furniture.FOOT_FACTS, root,
                 [*paper, ("print-setup/", furniture.PRINT_SETUP), *facts, ("licences.txt", furniture.LICENCES)]),
     )  # fmt: skip
     listed = tuple(cautions)
     warnings = h("ul", {"class": "cautions"}, [h("li", None, phrase_html(caution)) for caution in listed])
-    private = h("p", {"class": "foot-private"}, furniture.FOOT_PRIVACY)
+    private = h("p", {"class": "foot-private"}, furniture.FOOT_PRIVACY, " ", link_to_kept(root))
     pages = h("nav", {"class": "foot-pages", "aria-label": furniture.FOOT_LABEL}, columns)
-    return join(h("footer", {"class": "foot"}, warnings if listed else None, pages, private), edition_html())
+    foot = h("footer", {"class": "foot"}, warnings if listed else None, pages, private, stored_html())
+    return join(foot, ask_html(), edition_html(), not_kept_html())

@@ -1,4 +1,4 @@
-"""Checking a drawing by its photograph: the panel, the reply line by line, and the request ``photo``."""
+"""Checking a drawing by its photograph: the reply line by line, and the request ``photo``."""
 
 import math
 from collections.abc import Mapping, Sequence
@@ -10,9 +10,11 @@ from pycore.constructions.names import SUM_KEY, arm_key
 from pycore.geometry import Point
 from pycore.practice.drawn import JudgedLine, first_direction, points_to_find
 from pycore.practice.marking import ACCEPT, WRONG
+from pycore.practice.photo_checks import check_hands, check_rings, check_view
 from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusableError, measure, measured_by, measured_by_one
 from pycore.projection import Projection
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.photo_panel import CORNERS, panel_html
 from pycore.render.phrase import phrase_html
 from pycore.sheet.media import PAPERS
 from pycore.sums.page import SumPage
@@ -22,72 +24,12 @@ from pycore.words import plain
 from pycore.words.phrase import Phrase
 
 LARGEST = 20_000.0
-CORNERS = "corners"
 MARKS, OLDER = "marks", "older"
 """Which marks a photographed sheet has: those of today, or those of sheets printed before."""
 
 
 class NoPhotoError(ValueError):
     """Raised for a request that no page of this site makes."""
-
-
-# The panel.
-
-
-def _button(do: str, label: str, kind: str = "plain", *, hidden: bool = True) -> Markup:
-    return h("button", {"type": "button", "class": kind, "data-photo-do": do, "hidden": hidden}, label)
-
-
-def _file(label: str, name: str, *, camera: bool) -> Markup:
-    """Return a button that is a file field; with ``camera`` a phone opens its camera at once."""
-    marks: Marks = {
-        "type": "file", "accept": "image/*", "id": f"photo-{name}", "data-photo-file": True,
-        "capture": "environment" if camera else None,
-    }  # fmt: skip
-    return h("p", {"class": "photo-file"}, h("input", marks), h("label", {"for": f"photo-{name}"}, label))
-
-
-def _select(name: str, label: str, options: Sequence[tuple[str, str]], chosen: str) -> Markup:
-    listed = [h("option", {"value": value, "selected": value == chosen}, text) for value, text in options]
-    control = h("select", {"id": f"photo-{name}", "data-photo-set": name, "autocomplete": "off"}, listed)
-    return h("p", {"class": "photo-choice", "data-photo-for": None if name == "ground" else CORNERS},
-             h("label", {"for": f"photo-{name}"}, label), control)  # fmt: skip
-
-
-def panel_html(form: Mapping[str, str]) -> Markup:
-    """Return the panel as it opens: choose a photo. Its sentences are in attributes; JavaScript shows them."""
-    attributes: Marks = {
-        "class": "photo-panel", "data-photo-panel": True, "data-looking": words.LOOKING,
-        "data-found": words.MARKS_FOUND, "data-lost": words.MARKS_NOT_FOUND, "data-corners": words.DRAG_CORNERS,
-        "data-unreadable": words.NOT_A_PICTURE, "data-small": words.TOO_SMALL, "data-saved": words.SAVED,
-        "data-steer": words.POINTS_LEAD,
-    }  # fmt: skip
-    paper = form.get("paper", "A4")
-    choose = h("div", {"class": "photo-choose", "data-photo-stage": "choose"},
-               h("p", None, words.LEAD),
-               _select("ground", words.GROUND, words.GROUNDS, "marks"),
-               _select("paper", words.PAPER, [(name, name) for name in PAPERS], paper if paper in PAPERS else "A4"),
-               _select("way", words.WAY, words.WAYS, "portrait"),
-               h("div", {"class": "photo-files"}, _file(words.TAKE, "take", camera=True),
-                 _file(words.CHOOSE, "choose", camera=False)))  # fmt: skip
-    picture = h("div", {"class": "photo-picture", "data-photo-picture": True, "role": "group",
-                        "aria-label": words.PICTURE},
-                h("canvas", {"data-photo-canvas": True}), h("canvas", {"data-photo-drawn": True}),
-                h("div", {"data-photo-handles": True}),
-                h("canvas", {"class": "photo-loupe", "data-photo-loupe": True, "hidden": True}))  # fmt: skip
-    buttons = (
-        _button("marks-done", words.MARKS_DONE, "first"), _button("overlay", words.OVERLAY),
-        _button("save", words.SAVE), _button("back", words.BACK), _button("whole", words.WHOLE),
-        _button("move-marks", words.MOVE_MARKS), _button("again", words.AGAIN),
-    )  # fmt: skip
-    row = h("div", {"class": "photo-buttons"}, buttons)
-    steer = h("p", {"class": "photo-help", "data-photo-help": True})
-    measuring = h("div", {"class": "photo-measure", "data-photo-stage": "measure", "hidden": True}, picture, steer, row)
-    head = h("div", {"class": "photo-head"}, h("h2", {"id": "photo-title"}, words.TITLE),
-             _button("close", words.CLOSE, hidden=False))  # fmt: skip
-    prompt = h("p", {"class": "photo-prompt", "data-photo-prompt": True, "role": "status"})
-    result = h("div", {"class": "photo-result", "data-photo-result": True, "tabindex": -1})
-    return h("div", attributes, head, choose, prompt, measuring, result)
 
 
 # The reply.
@@ -97,42 +39,47 @@ def _number(value: float, mark: str) -> str:
     return quantity.fixed(value, 1, mark)
 
 
-def _pair(own: str, right: str) -> Markup:
-    return join(own, " ", h("span", {"class": "photo-right"}, right))
+def _pair(own: str, right: str | None) -> Markup:
+    return join(own, " ", h("span", {"class": "photo-right"}, right) if right is not None else None)
 
 
-def _angle(line: JudgedLine, mark: str) -> Markup:
+def _angle(line: JudgedLine, mark: str, *, held: bool) -> Markup:
     """Return the protractor's reading, or how far a line is from its correct place."""
     if line.kind == "line" and line.angle is not None:
-        return _pair(f"{_number(line.angle, mark)}°", f"{_number(line.angle_expected, mark)}°")
+        right = None if held else f"{_number(line.angle_expected, mark)}°"
+        return _pair(f"{_number(line.angle, mark)}°", right)
     off = f"{_number(math.fabs(line.off), mark)}°"
     return _pair(off, words.OFF_PARALLEL if line.kind == "dashed" else words.SHEET_TURN)
 
 
-def _row(line: JudgedLine, mark: str, sheet: bool) -> Markup:
+def _row(line: JudgedLine, mark: str, *, sheet: bool, held: bool) -> Markup:
     name = words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
-    angle = _angle(line, mark) if sheet or line.kind != "first" else Markup.trusted("")
+    angle = _angle(line, mark, held=held) if sheet or line.kind != "first" else Markup.trusted("")
     marks: Marks = {"data-photo-line": "-".join(line.ends), "data-band": line.band}
+    right = None if held else _number(quantity.on_ruler(line.expected), mark)
+    verdict = words.MIRRORED if line.mirrored and line.bands[0] == ACCEPT else words.BANDS[line.band]
     return h("tr", marks,
              h("th", {"scope": "row"}, phrase_html(name)),
-             h("td", {"class": "off" if line.bands[0] != ACCEPT else None},
-               _pair(_number(line.length, mark), _number(line.expected, mark))),
+             h("td", {"class": "off" if line.bands[0] != ACCEPT else None}, _pair(_number(line.length, mark), right)),
              h("td", {"class": "off" if line.bands[1] != ACCEPT else None}, angle),
-             h("td", {"class": "verdict"}, words.BANDS[line.band]))  # fmt: skip
+             h("td", {"class": "verdict"}, verdict))  # fmt: skip
 
 
-def _table(measured: PhotoJudgement, mark: str, sheet: bool) -> Markup:
-    head = [h("th", {"scope": "col"}, text) for text in words.HEAD]
-    rows = [_row(line, mark, sheet) for line in measured.lines]
-    return h("table", None, h("caption", None, words.CAPTION), h("thead", None, h("tr", None, head)),
-             h("tbody", None, rows))  # fmt: skip
+def _table(measured: PhotoJudgement, mark: str, *, sheet: bool, held: bool) -> Markup:
+    head = [h("th", {"scope": "col"}, text) if text else h("td") for text in words.HEAD]
+    rows = [_row(line, mark, sheet=sheet, held=held) for line in measured.lines]
+    return h("table", None, h("caption", None, words.OWN_CAPTION if held else words.CAPTION),
+             h("thead", None, h("tr", None, head)), h("tbody", None, rows))  # fmt: skip
 
 
 def _headline(measured: PhotoJudgement) -> Phrase:
+    if measured.mirrored:
+        return words.MIRRORED_DRAWING
     off = len([line for line in measured.lines if line.band == WRONG])
     if off:
         return words.some_off(off)
-    return words.ALL_GOOD if measured.band == ACCEPT else words.look_again()
+    good = words.GOOD_SO_FAR if measured.not_drawn else words.ALL_GOOD
+    return good if measured.band == ACCEPT else words.look_again()
 
 
 def _mistakes(measured: PhotoJudgement, mark: str) -> list[Phrase]:
@@ -143,15 +90,17 @@ def _mistakes(measured: PhotoJudgement, mark: str) -> list[Phrase]:
     if measured.shifted:
         return [words.all_shifted(quantity.plain(round(math.fabs(measured.shifted)), mark))]
     phrases: list[Phrase] = []
+    if measured.mirrored:
+        phrases.append(words.look_of("mirrored"))
     for line in measured.lines:
         name = words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
         phrases += [words.slip_line(slip.name, slip.look) for slip in line.slips]
-        if line.band == WRONG and not line.slips:
+        if line.band == WRONG and not line.slips and not (line.mirrored and line.bands[0] != WRONG):
             phrases.append(words.no_slip(name))
     return phrases
 
 
-def _result(want: PhotoTask, measured: PhotoJudgement) -> list[Phrase]:
+def _result(want: PhotoTask, measured: PhotoJudgement, *, held: bool) -> list[Phrase]:
     if measured.result is None:
         return []
     writing, factor = want.notation.writing, want.drawing.factor
@@ -160,23 +109,30 @@ def _result(want: PhotoTask, measured: PhotoJudgement) -> list[Phrase]:
     sizes = measured.result_off, measured.result_allowed
     off, allowed = (writing.fixed(math.fabs(size) / factor) for size in sizes)
     unit = quantity.NO_BREAK_SPACE + writing.unit
-    return [
-        words.result(want.symbol, _number(measured.result, writing.mark), writing.amount(drawn)),
+    own = words.result(want.symbol, _number(measured.result, writing.mark), writing.amount(drawn))
+    return [own] if held else [
+        own,
         words.result_right(writing.amount(right), off + unit, allowed + unit),
     ]
 
 
-def result_html(want: PhotoTask, measured: PhotoJudgement, *, sheet: bool) -> tuple[Markup, str]:
-    """Return the complete reply as HTML, and as text for screen readers."""
+def result_html(want: PhotoTask, measured: PhotoJudgement, *, sheet: bool, held: bool) -> tuple[Markup, str]:
+    """Return the complete reply as HTML, and as text for screen readers; ``held``: without anything of the answer."""
     mark = want.notation.mark
     headline, mistakes = _headline(measured), _mistakes(measured, mark)
+    if measured.not_drawn:
+        labels = _labels(want)
+        mistakes.append(words.not_drawn([labels[name] for name in measured.not_drawn]))
     length, angle = (_number(max(0.1, value), mark) for value in measured.sure)
-    below = [*_result(want, measured), words.measured_to(length, angle)]
+    below: list[Phrase] = [*_result(want, measured, held=held), words.measured_to(length, angle)]
+    if held:
+        below.append((words.HELD_BACK,))
     listed = h("ul", {"class": "photo-mistakes"}, [h("li", None, phrase_html(one)) for one in mistakes])
     html = join(
         h("h3", None, words.RESULT), h("p", {"class": "photo-headline", "data-photo-band": measured.band},
                                        phrase_html(headline)),
-        listed if mistakes else None, h("div", {"class": "photo-table"}, _table(measured, mark, sheet)),
+        listed if mistakes else None,
+        h("div", {"class": "photo-table"}, _table(measured, mark, sheet=sheet, held=held)),
         [h("p", None, phrase_html(one)) for one in below],
     )  # fmt: skip
     return html, words.announced((headline, *mistakes))
@@ -255,34 +211,66 @@ def _sheet_marks(numbered: Sequence[tuple[int, Point]], want: PhotoTask) -> list
     ]  # fmt: skip
 
 
-def _projected(request: Mapping[str, Any], want: PhotoTask, photo: Photo, seen: object) -> Projection:
+def _rings(request: Mapping[str, Any], count: int) -> list[tuple[float, float] | None] | None:
+    """Return how wide and how high the ring of each mark is in the photo, if the script has found them."""
+    rings = request.get("rings")
+    if rings is None:
+        return None
+    if not isinstance(rings, list) or len(rings) != count:
+        raise NoPhotoError
+    sizes = [None if one is None else _pixel(one) for one in rings]
+    if any(size is not None and min(size) <= 0.0 for size in sizes):
+        raise NoPhotoError
+    return [None if size is None else (size.x, size.y) for size in sizes]
+
+
+def _untouched(request: Mapping[str, Any], count: int) -> list[int]:
+    """Return the marks whose rings nobody moved."""
+    untouched = request.get("untouched", [])
+    if not isinstance(untouched, list) or not all(one in range(count) for one in untouched):
+        raise NoPhotoError
+    return [int(one) for one in untouched]
+
+
+def _projected(request: Mapping[str, Any], want: PhotoTask, photo: Photo) -> Projection:
     """Return the projection from the marks of the sheet, today's or those of before, or from the corners of plain
     paper.
 
     Raises PhotoUnusableError, NoPhotoError.
     """
-    by_hand, printed = request.get("byHand") is not False, request.get("printed")
+    seen, by_hand, printed = request.get("marks"), request.get("byHand") is not False, request.get("printed")
     sheet = request.get("ground") != CORNERS
+    if sheet and want.own:
+        raise NoPhotoError
     expected = want.older if printed == OLDER else want.numbered
     places = tuple(place for _, place in expected) if sheet else _corners(request)
     if not isinstance(seen, list) or len(seen) != len(places):
         raise NoPhotoError
     points = [None if one is None else _pixel(one) for one in seen]
+    rings, untouched = _rings(request, len(places)), _untouched(request, len(places))
+    if by_hand:
+        check_hands(photo, points, untouched)
     if not sheet or printed in (MARKS, OLDER):
-        return measured_by(photo, places, points, by_hand=by_hand)
-    # It is not known which marks the sheet has: the fit says which.
-    known = {number: point for (number, _), point in zip(expected, points, strict=True)}
-    older = [known.get(number) for number, _ in want.older]
-    return measured_by_one(
-        photo, (places, tuple(place for _, place in want.older)), (points, older), by_hand=by_hand
-    )
+        projection = measured_by(photo, places, points, by_hand=by_hand)
+    else:
+        # It is not known which marks the sheet has: the fit says which.
+        known = {number: point for (number, _), point in zip(expected, points, strict=True)}
+        older = [known.get(number) for number, _ in want.older]
+        projection = measured_by_one(
+            photo, (places, tuple(place for _, place in want.older)), (points, older), by_hand=by_hand
+        )
+    if rings is not None:
+        check_rings(projection, places, rings, want.older_ring if printed == OLDER else want.ring)
+    if by_hand:
+        check_view(projection, photo)
+    return projection
 
 
 def _opened(want: PhotoTask, form: Mapping[str, str]) -> dict[str, Any]:
     labels = _labels(want)
     return {
         "ok": True,
-        "regions": {"photo": str(panel_html(form))},
+        "regions": {"photo": str(panel_html(form, want.paper if want.own else None))},
         "marks": _sheet_marks(want.numbered, want),
         "older": _sheet_marks(want.older, want),
         "corners": [
@@ -296,11 +284,19 @@ def _opened(want: PhotoTask, form: Mapping[str, str]) -> dict[str, Any]:
     }
 
 
-def _refused(problem: PhotoUnusableError, want: PhotoTask) -> dict[str, Any]:
-    values = dict(problem.values)
+def _refused(problem: PhotoUnusableError, request: Mapping[str, Any], want: PhotoTask) -> dict[str, Any]:
+    sheet = request.get("ground") != CORNERS
+    paper, way = want.paper if sheet else (str(request.get("paper")), str(request.get("way")))
+    numbers = [number for number, _ in (want.older if request.get("printed") == OLDER else want.numbered)]
+    names = [words.MARK_NAMES[number] for number in numbers] if sheet else words.CORNERS
+    values = {
+        **problem.values, "paper": paper, "way": dict(words.WAYS).get(way, way),
+        "rings": ", ".join(names[index] for index in problem.marks),
+    }  # fmt: skip
     if "point" in values:
         values["point"] = plain(_labels(want).get(values["point"], (values["point"],)))
-    sentence = words.refused(problem.reason, **values)
+    reason = "shape-marks" if sheet and problem.reason == "shape" else problem.reason
+    sentence = words.refused(reason, **values)
     return {"ok": False, "errors": [], "announce": sentence, "waiting": sentence, "marks": list(problem.marks)}
 
 
@@ -315,25 +311,27 @@ def _overlay(measured: PhotoJudgement) -> list[dict[str, Any]]:
 def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]:
     """Answer a request ``photo``.
 
-    Without a photo: the panel and the points to mark. With marks: whether they fit. With taps: the judgement. Raises
-    InputError for a form that cannot be used, NoPhotoError for an unknown request.
+    Without a photo: the panel and the points to mark. With marks: whether they fit. With taps: the judgement, without
+    anything of the answer while it is held back (``veiled``). Raises InputError for a form that cannot be used,
+    NoPhotoError for an unknown request.
     """
     want = photo_task(page, form)
     if "photo" not in request:
         return _opened(want, form)
-    photo, seen, taps = _photo(request["photo"]), request.get("marks"), request.get("taps")
-    sheet = request.get("ground") != CORNERS
+    photo, taps = _photo(request["photo"]), request.get("taps")
+    sheet, held = request.get("ground") != CORNERS, request.get("veiled") is True
     try:
-        points_in_photo = _projected(request, want, photo, seen)
+        points_in_photo = _projected(request, want, photo)
         if not isinstance(taps, dict):
             return {"ok": True}
         names = points_to_find(want.drawing.construction)
         if tuple(sorted(taps)) != tuple(sorted(names)):
             raise NoPhotoError
-        tapped = {name: _pixel(taps[name]) for name in names}
+        tapped = {name: _pixel(taps[name]) for name in names if taps[name] is not None}
         measured = measure(want.drawing, points_in_photo, photo, tapped, sheet=sheet)
     except PhotoUnusableError as problem:
-        return _refused(problem, want)
-    html, announced = result_html(want, measured, sheet=sheet)
-    return {"ok": True, "regions": {"photo-result": str(html)}, "overlay": _overlay(measured), "announce": announced}
+        return _refused(problem, request, want)
+    html, announced = result_html(want, measured, sheet=sheet, held=held)
+    lines = [] if held else _overlay(measured)
+    return {"ok": True, "regions": {"photo-result": str(html)}, "overlay": lines, "announce": announced}
 

@@ -1,12 +1,14 @@
 """Sentences as HTML: numbers keep their units, symbols keep their indexes, sums stay on one line."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from pycore.render.elements import Markup, h, join
 from pycore.words.phrase import Emphasis, Phrase, Piece, Symbol
 from pycore.words.unbroken import SYMBOL, together
 
 
+@lru_cache(maxsize=128)
 def symbol_html(symbol: Symbol) -> Markup:
     """Return a quantity symbol: italic letter, upright index."""
     index = h("sub", None, symbol.index) if symbol.index else None
@@ -45,8 +47,9 @@ def _piece(piece: Piece) -> Markup:
     return symbol_html(piece) if isinstance(piece, Symbol) else join(piece)
 
 
+@lru_cache(maxsize=512)
 def phrase_html(phrase: Phrase | str) -> Markup:
-    """Return a phrase as inline HTML; plain text is a phrase of one piece."""
+    """Return a phrase as inline HTML; plain text is a phrase of one piece. Most stay from one edit to the next."""
     if isinstance(phrase, str):
         return join(together(phrase))
     return join([_piece(piece) for piece in _kept_together(phrase)])

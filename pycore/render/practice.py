@@ -7,20 +7,25 @@ The page's regions: ``problem``, ``sheet``, ``guess``, ``draw``, ``marked``, ``d
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from pycore.errors import Fault, InputError
+from pycore.forms.fields import default_form
 from pycore.pages import practice as page
 from pycore.pages.codes import CodeProblem
 from pycore.pages.mistake_names import short
 from pycore.practice import answers, ladder
+from pycore.practice.answers import AnswerJudgement
 from pycore.practice.codes import TIERS
-from pycore.practice.judgement_text import tell
+from pycore.practice.judgement_text import JudgementText, tell
 from pycore.practice.ladder import IN_A_ROW, SHOWN, Record, RecordError
-from pycore.practice.marking import ACCEPT, LOOK, Judgement
-from pycore.practice.task import NO_LIMITS
+from pycore.practice.marking import ACCEPT, LOOK, WRONG, Judgement
+from pycore.practice.task import NO_LIMITS, Task
 from pycore.render.answer import answer_html
 from pycore.render.checking import asked_reply, form_html
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.form import FORM, scale_html
 from pycore.render.guess import board_html, end_of, sentence_of
 from pycore.render.marking import link_of, marked_html
+from pycore.render.own_arrow import arrows_html
 from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
 from pycore.sheet.kinds import PROBLEM
@@ -120,9 +125,14 @@ def _answer_of(problem: CodeProblem, done: str) -> Answer:
     return problem.page.answer(problem.form, ("sheet", "check"), kind=PROBLEM)
 
 
-def _reply(record: Record, announce: str = "", **more: object) -> Reply:
-    """Return the page for a record."""
-    problem = page.problem_of(record)
+def _problem(record: Record, request: Mapping[str, Any]) -> tuple[CodeProblem, tuple[Fault, ...]]:
+    """Return the problem of a record as this college writes and this learner draws it, and the faults of the latter."""
+    return page.drawn_on(page.as_college(page.problem_of(record), request.get("college")), request.get("drawn"))
+
+
+def _reply(request: Mapping[str, Any], record: Record, announce: str = "", **more: object) -> Reply:
+    """Return the page for a record, drawn as the request has it."""
+    problem, faults = _problem(record, request)
     done = record.current_track.done
     answer = _answer_of(problem, done)
     regions = {
@@ -136,7 +146,8 @@ def _reply(record: Record, announce: str = "", **more: object) -> Reply:
     assert answer.answer_request is not None
     return {
         "ok": True, "record": ladder.written(record), "state": done or "asking",
-        "way": record.track, "asked": asked_reply(answer.answer_request), "announce": announce,
+        "way": record.track, "faults": faults, "echo": {"scale": answer.echo["scale"]},
+        "asked": asked_reply(answer.answer_request), "announce": announce,
         "regions": {name: str(html) for name, html in regions.items()}, **more,
     }  # fmt: skip
 
@@ -152,50 +163,84 @@ def _record(request: Mapping[str, Any]) -> tuple[Record, str]:
 
 
 def _opened(record: Record, request: Mapping[str, Any]) -> Reply:
-    return _reply(record)
+    return _reply(request, record)
 
 
 def _turned(record: Record, request: Mapping[str, Any]) -> Reply:
     track = request.get("way")
     try:
-        return _reply(page.turned_to(record, track if isinstance(track, str) else ""))
+        return _reply(request, page.turned_to(record, track if isinstance(track, str) else ""))
     except RecordError:
-        return _reply(record)
+        return _reply(request, record)
+
+
+NOT_NAMED = "not-named"
+"""The record's key for a wrong answer whose mistake is not known for certain."""
 
 
 def _counted(marked: Judgement) -> tuple[str, ...]:
-    """Return the mistake to count: only if no other fits the answer."""
-    return (marked.causes[0].mistakes[0].key,) if len(marked.causes) == 1 else ()
+    """Return the mistake to count: one that is named alone and sure, else that none was named."""
+    keys = {mistake.key for cause in marked.causes for mistake in cause.mistakes}
+    if len(keys) == 1 and len(marked.causes) == 1 and marked.causes[0].sure:
+        return tuple(keys)
+    return (NOT_NAMED,)
 
 
 def _marked(record: Record, request: Mapping[str, Any]) -> Reply:
     """Mark an answer. Raises InputError if it cannot be read."""
-    problem = page.problem_of(record)
-    typed = request.get("given")
-    texts = {
-        key: value[:200] for key, value in (typed.items() if isinstance(typed, dict) else ())
-        if isinstance(key, str) and isinstance(value, str)
-    }  # fmt: skip
-    task = problem.page.task(problem.form)
-    judged = answers.judge(task, texts, NO_LIMITS)
-    text = tell(task, judged, problem.page.places(problem.form))
-    if text.band != LOOK:
+    problem, _ = _problem(record, request)
+    texts = _texts(request)
+    task, judged, text = _judged(problem, texts)
+    if text.band != LOOK and not judged.partial:
         record = ladder.tried(record, text.band == ACCEPT, _counted(judged.marked))
-    reply = _reply(record, marking_words.announced(text.phrases), band=text.band)
-    reply["regions"]["marked"] = str(marked_html(text, link_of(task), workings=False))
+    reply = _reply(request, record, marking_words.announced(text.phrases), band=text.band)
+    another: Marks = {"type": "button", "class": "go", "data-do": "another"}
+    more = h("p", {"class": "way"}, h("button", another, marking_words.ONE_MORE))
+    reply["regions"]["marked"] = str(marked_html(text, link_of(task), workings=False, more=more))
     return reply
 
 
+def _texts(request: Mapping[str, Any]) -> dict[str, str]:
+    """Return the answer of a request as texts."""
+    typed = request.get("given")
+    return {
+        key: value[:200] for key, value in (typed.items() if isinstance(typed, dict) else ())
+        if isinstance(key, str) and isinstance(value, str)
+    }  # fmt: skip
+
+
+def _judged(problem: CodeProblem, texts: Mapping[str, str]) -> tuple[Task, AnswerJudgement, JudgementText]:
+    """Return the task of a problem, and an answer to it judged. Raises InputError if it cannot be read."""
+    task = problem.page.task(problem.form)
+    judged = answers.judge(task, texts, NO_LIMITS)
+    return task, judged, tell(task, judged, problem.page.places(problem.form))
+
+
 def _shown(record: Record, request: Mapping[str, Any]) -> Reply:
-    return _reply(ladder.shown(record), words.SHOWN)
+    """Show the answer, and beside it what went wrong in the last answer, if that was wrong."""
+    reply = _reply(request, ladder.shown(record), words.SHOWN)
+    problem, _ = _problem(record, request)
+    try:
+        task, judged, text = _judged(problem, _texts(request))
+    except InputError:
+        return reply
+    if text.band == WRONG:
+        picture = arrows_html(problem.page.case(problem.form).picture, task, judged)
+        reply["regions"]["marked"] = str(marked_html(text, link_of(task), workings=False, picture=picture))
+    return reply
+
+
+def _another(record: Record, request: Mapping[str, Any]) -> Reply:
+    """Go on to one more problem of the same kind; one that is left unsolved counts as shown."""
+    return _reply(request, page.next_problem(ladder.shown(record)))
 
 
 def _next(record: Record, request: Mapping[str, Any]) -> Reply:
-    return _reply(page.next_problem(record) if record.current_track.done else record)
+    return _reply(request, page.next_problem(record) if record.current_track.done else record)
 
 
 def _read(record: Record, request: Mapping[str, Any]) -> Reply:
-    """Read a file; if this device has no record yet, it is used at once."""
+    """Read a file; if this device has no record yet, it is used at once. ``before``: it was added once already."""
     text = request.get("text")
     try:
         incoming = page.checked(ladder.read_text(text if isinstance(text, str) else ""))
@@ -203,8 +248,10 @@ def _read(record: Record, request: Mapping[str, Any]) -> Reply:
         message = words.refused(error.reason, error.part)
         return {"ok": False, "errors": [], "announce": message, "said": message}
     if not sum_of(track.solved + track.tries for track in record.tracks.values()) and not record.mistakes:
-        return _reply(incoming, words.TAKEN, said=words.TAKEN)
-    reply = _reply(record, plain(words.holds(0)))
+        return _reply(request, incoming, words.TAKEN, said=words.TAKEN)
+    if request.get("before") is True:
+        return _reply(request, record, words.TAKEN_BEFORE, said=words.TAKEN_BEFORE)
+    reply = _reply(request, record, plain(words.holds(0)))
     reply["regions"]["incoming"] = str(incoming_html(incoming))
     return {**reply, "incoming": ladder.written(incoming)}
 
@@ -216,23 +263,23 @@ def _taken(record: Record, request: Mapping[str, Any]) -> Reply:
         message = words.refused(error.reason, error.part)
         return {"ok": False, "errors": [], "announce": message, "said": message}
     together = incoming if request.get("move") == "replace" else ladder.merged(record, incoming)
-    return _reply(together, words.TAKEN, said=words.TAKEN)
+    return _reply(request, together, words.TAKEN, said=words.TAKEN)
 
 
 def _erased(record: Record, request: Mapping[str, Any]) -> Reply:
-    return _reply(page.checked(page.empty(request.get("seed"))), words.ERASED, said=words.ERASED)
+    return _reply(request, page.checked(page.empty(request.get("seed"))), words.ERASED, said=words.ERASED)
 
 
 def _guessed(record: Record, request: Mapping[str, Any]) -> Reply:
     """Say what a guess stands for; the record knows nothing of it."""
-    problem = page.problem_of(record)
+    problem, _ = _problem(record, request)
     said = sentence_of(problem.page.placed(problem.form), end_of(request))
     return {"ok": True, "announce": said, "regions": {"guess": str(h("p", None, said))}}
 
 
 MOVES: dict[str, Callable[[Record, Mapping[str, Any]], Reply]] = {
     "open": _opened, "way": _turned, "mark": _marked, "show": _shown, "next": _next, "read": _read,
-    "merge": _taken, "replace": _taken, "erase": _erased, "guess": _guessed,
+    "another": _another, "merge": _taken, "replace": _taken, "erase": _erased, "guess": _guessed,
 }  # fmt: skip
 
 
@@ -260,6 +307,12 @@ def way_html() -> Markup:
     return h("div", {"class": "field"}, label, h("div", {"class": "entry"}, control))
 
 
+def drawn_on_html(answer: Answer) -> Markup:
+    """Return the form of the scale and the paper that a learner draws at and on."""
+    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": words.DRAW}
+    return h("form", marks, scale_html(page.FIELDS, default_form(page.FIELDS), answer.echo))
+
+
 def _button(name: str, label: str, *, hidden: bool = False, style: str = "plain") -> Markup:
     return h("button", {"type": "button", "class": style, "data-do": name, "hidden": hidden}, label)
 
@@ -273,8 +326,7 @@ def kept_group_html(kept: Markup) -> Markup:
     file = h("p", {"class": "file"}, h("input", choose), h("label", {"for": "f-file", "class": "plain"}, words.IMPORT))
     buttons = h("div", {"class": "kept-buttons"}, _button("export", words.EXPORT), file, _button("erase", words.ERASE),
                 _button("undo", words.UNDO, hidden=True))  # fmt: skip
-    status = h("p", {"class": "said", "data-said": True, "role": "status", "data-denied": words.DENIED,
-                   "data-exported": words.EXPORTED, "data-file-name": words.FILE_NAME})  # fmt: skip
+    status = h("p", {"class": "said", "data-said": True, "role": "status", "data-exported": words.EXPORTED})
     body = (
         h("p", {"class": "help"}, words.RULE), h("div", {"data-region": "kept"}, kept), buttons,
         h("div", {"data-region": "incoming"}), status,
@@ -298,6 +350,7 @@ def regions() -> dict[str, str]:
         "guess_help": words.GUESS_HELP,
         "draw_title": words.DRAW,
         "draw": draw_html(problem, answer),
+        "drawn_on": drawn_on_html(answer),
         "answer_title": words.ANSWER,
         "sheet_name": words.SHEET,
         "form": form_html(answer.answer_request),

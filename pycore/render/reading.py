@@ -7,7 +7,7 @@ from pycore.render.page import TO_PAGE, footer_html, header_html, intro_html
 from pycore.render.phrase import phrase_html
 from pycore.render.site import SitePage
 from pycore.render.workings import block_html
-from pycore.words import furniture, readings
+from pycore.words import furniture, readings, start
 from pycore.writers import svg
 
 
@@ -57,3 +57,15 @@ def reading_page(page: ReadingPage) -> SitePage:
     }
     title = f"{page.title} · {furniture.NAME}"
     return SitePage(page.slug, "reading", title, page.description, furniture.LANGUAGE, regions)
+
+
+def not_found_page(name: str, root: str) -> SitePage:
+    """Return the page for addresses that have none. ``name``: its file; ``root``: where the site begins."""
+    regions: dict[str, str] = {
+        "header": header_html(root, name, skips=(TO_PAGE,)),
+        "kind": "",
+        "main": intro_html(start.NO_PAGE, start.NO_PAGE_LEAD),
+        "footer": footer_html(root, ()),
+    }
+    title = f"{start.NO_PAGE} · {furniture.NAME}"
+    return SitePage(name, "reading", title, start.NO_PAGE_LEAD, furniture.LANGUAGE, regions)

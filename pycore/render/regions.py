@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 
 from pycore.render.answer import (
     answer_html,
+    figures_html,
     front_html,
     kinds_html,
     notes_html,
@@ -23,14 +24,14 @@ def regions_of(
 ) -> dict[str, Markup]:
     """Return the HTML of the requested parts by region; equal answers give equal bytes on every machine.
 
-    The part ``answer`` has the regions ``notes`` and ``results`` beside its own, ``sheet`` has ``kinds``.
+    The part ``answer`` has the regions ``notes``, ``results`` and ``figures`` beside its own, ``sheet`` has ``kinds``.
     ``inks``: by sample name (``i1``, ``sum`` ...), the ink of its line. Raises ValueError for an unknown part.
     """
     regions: dict[str, Markup] = {}
     for name in parts:
         if name == "answer":
             regions[name] = answer_html(answer, inks or {})
-            regions |= {"notes": notes_html(answer), "results": results_html(answer)}
+            regions |= {"notes": notes_html(answer), "results": results_html(answer), "figures": figures_html(answer)}
         elif name == "sheet":
             regions |= {name: sheet_html(answer), "kinds": kinds_html(answer)}
         elif name == "view":

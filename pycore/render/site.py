@@ -6,10 +6,24 @@ from typing import Protocol
 
 from pycore.forms.fields import default_form
 from pycore.pages import class_set as class_form
+from pycore.pages import college as college_form
 from pycore.pages import print_setup as setup
+from pycore.pages import question_paper as paper_form
 from pycore.pages.lesson_plans import lessons_of
 from pycore.pages.paper import PAPER_PAGES, PaperPage
-from pycore.render import class_marks, class_set, paper, practice, print_setup
+from pycore.render import (
+    class_marks,
+    class_set,
+    college,
+    easy,
+    paper,
+    paper_marks,
+    practice,
+    print_setup,
+    question_paper,
+    register,
+    this_device,
+)
 from pycore.render.checking import check_html
 from pycore.render.elements import join
 from pycore.render.form import (
@@ -18,6 +32,7 @@ from pycore.render.form import (
     meter_html,
     method_html,
     options_html,
+    scale_html,
     values_html,
 )
 from pycore.render.home import CatalogueEntry, home_regions
@@ -25,6 +40,7 @@ from pycore.render.lesson_shell import lesson_html, more_actions_html
 from pycore.render.page import (
     TO_ACTIONS,
     TO_ANSWER,
+    TO_PAGE,
     actions_html,
     also_html,
     elsewhere_html,
@@ -41,11 +57,16 @@ from pycore.render.page import (
     tabs_html,
 )
 from pycore.render.regions import regions_of
+from pycore.render.start import words_html
 from pycore.words import class_set as class_words
+from pycore.words import college as college_words
 from pycore.words import furniture
 from pycore.words import home as home_words
 from pycore.words import practice as practice_words
 from pycore.words import print_setup as setup_words
+from pycore.words import question_paper as paper_words
+from pycore.words import register as register_words
+from pycore.words import this_device as device_words
 from pycore.words.phrase import Phrase, plain
 
 
@@ -95,6 +116,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
     meter = meter_html(calculator.fields, form, answer.echo)
     regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {
+        "start": words_html(),
         "header": header_html("../", current="true", skips=(TO_ANSWER, TO_ACTIONS)),
         "intro": intro_html(
             calculator.title, calculator.scenario, calculator.warning, instead=example_html(),
@@ -102,18 +124,20 @@ def calculator_page(calculator: Calculator) -> SitePage:
         ),
         "form": values_html(calculator.fields, form, answer.echo),
         "tabs": tabs_html(meter=bool(meter)),
+        "papers": answer.page_key,
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
         "meter": meter,
         "metered": furniture.also_set(furniture.TABS["meter"]),
-        "method": method_html(calculator.fields, form),
+        "method": join(method_html(calculator.fields, form), scale_html(calculator.fields, form, answer.echo)),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": actions_html(lesson=True),
-        "more": more_html(more_actions_html(), print_setup.line_html("../")),
+        "easy": easy.place_html(),
+        "more": more_html(easy.button_html(), more_actions_html(), print_setup.line_html("../")),
         "lesson": lesson_html(calculator.fields),
         "truesize": print_setup.true_size_html(),
         "request": request_html(),
         "noscript": no_script_html(),
-        "progress": progress_html(),
+        "progress": progress_html(example=True),
         "live": live_html(),
         "footer": footer_html("../", calculator.cautions, lessons_of(calculator.slug, calculator.title)),
     }
@@ -125,9 +149,10 @@ def home_page(calculators: Sequence[Calculator], main: str = "") -> SitePage:
     """Return the front page; ``main``: the slug of the calculator at its head, else the first."""
     first = next((calculator for calculator in calculators if calculator.slug == main), calculators[0])
     regions: dict[str, str] = {
+        "start": words_html(),
         "header": header_html("./"),
         **home_regions(first, calculators),
-        "status": status_html(),
+        "status": status_html(example=True),
         "footer": footer_html("./", furniture.CAUTIONS),
     }
     return SitePage("", "home", f"{furniture.NAME} · {home_words.TITLE}", home_words.DESCRIPTION, furniture.LANGUAGE,
@@ -140,6 +165,7 @@ def print_setup_page() -> SitePage:
     opened = setup.set_up(form, None)
     regions: dict[str, str] = {**print_setup.regions(opened, None), **print_setup.fixed_regions(form)}
     regions |= {
+        "start": words_html(),
         "header": header_html("../", setup.SLUG),
         "intro": intro_html(setup_words.TITLE, setup_words.LEAD),
         "status": status_html(),
@@ -154,6 +180,7 @@ def paper_page(page: PaperPage) -> SitePage:
     form = default_form(page.fields)
     sheet = page.make(form)
     regions: dict[str, str] = {
+        "start": words_html(),
         "header": header_html("../", page.slug),
         "intro": join(intro_html(page.title, page.lead), link_notices_html()),
         "form": paper.choices_html(page, form),
@@ -173,6 +200,7 @@ def class_set_page() -> SitePage:
     form = default_form(class_form.FIELDS)
     group = class_form.default_set()
     regions: dict[str, str] = {
+        "start": words_html(),
         "header": header_html("../", class_words.SLUG),
         "intro": join(intro_html(class_words.TITLE, class_words.LEAD), link_notices_html()),
         "form": class_set.form_html(form),
@@ -190,12 +218,67 @@ def class_set_page() -> SitePage:
                     furniture.LANGUAGE, regions)  # fmt: skip
 
 
+def question_paper_page() -> SitePage:
+    """Return the page of question papers as it opens."""
+    form = default_form(paper_form.FIELDS)
+    paper = paper_form.default_paper()
+    regions: dict[str, str] = {
+        "start": words_html(),
+        "header": header_html("../", paper_words.SLUG),
+        "intro": join(intro_html(paper_words.TITLE, paper_words.LEAD), link_notices_html()),
+        "form": question_paper.form_html(form),
+        "groups": question_paper.groups_html(form),
+        "actions": question_paper.actions_html(),
+        "paper": question_paper.paper_html(paper),
+        "front": question_paper.front_html(paper),
+        "kept": question_paper.kept_html(),
+        "paste": paper_marks.paste_html(),
+        "noscript": question_paper.no_script_html(),
+        "status": status_html(),
+        "footer": footer_html("../", furniture.CAUTIONS),
+    }
+    return SitePage(paper_words.SLUG, "question-papers", f"{paper_words.TITLE} · {furniture.NAME}",
+                    paper_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
+
+
+def register_page() -> SitePage:
+    """Return the register as it opens, before the script has looked at what is kept."""
+    regions: dict[str, str] = {
+        "start": words_html(),
+        "header": header_html("../", register_words.SLUG),
+        "main": join(intro_html(register_words.TITLE, register_words.LEAD), register.main_html()),
+        "status": status_html(),
+        "footer": footer_html("../", ()),
+    }
+    return SitePage(register_words.SLUG, "register", f"{register_words.TITLE} · {furniture.NAME}",
+                    register_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
+
+
+def college_page() -> SitePage:
+    """Return the page of a college's settings as it opens: nothing is chosen."""
+    form = default_form(college_form.FIELDS)
+    regions: dict[str, str] = {
+        "start": words_html(),
+        "header": header_html("../", college_words.SLUG),
+        "intro": join(intro_html(college_words.TITLE, college_words.LEAD), link_notices_html()),
+        "form": college.form_html(form),
+        "actions": college.actions_html(),
+        "sheet": college.sheet_html(college_form.read_settings(form)),
+        "noscript": college.no_script_html(),
+        "status": status_html(),
+        "footer": footer_html("../", furniture.CAUTIONS),
+    }
+    return SitePage(college_words.SLUG, "college-settings", f"{college_words.TITLE} · {furniture.NAME}",
+                    college_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
+
+
 def practice_page() -> SitePage:
     """Return free practice as it opens."""
     regions: dict[str, str] = {
         **practice.regions(),
+        "start": words_html(),
         "header": header_html("../", practice_words.SLUG),
-        "intro": intro_html(practice_words.TITLE, practice_words.LEAD),
+        "intro": join(intro_html(practice_words.TITLE, practice_words.LEAD), this_device.learner_html("../")),
         "status": status_html(),
         "footer": footer_html("../", furniture.CAUTIONS),
     }
@@ -203,12 +286,26 @@ def practice_page() -> SitePage:
                     practice_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
 
 
+def this_device_page() -> SitePage:
+    """Return the page that lists what this device keeps."""
+    regions: dict[str, str] = {
+        "start": words_html(),
+        "header": header_html("../", device_words.SLUG, skips=(TO_PAGE,)),
+        "main": join(intro_html(device_words.TITLE, device_words.LEAD), this_device.main_html()),
+        "footer": footer_html("../", ()),
+    }
+    return SitePage(device_words.SLUG, "this-device", f"{device_words.TITLE} · {furniture.NAME}",
+                    device_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
+
+
 def pages_of(calculators: Iterable[Calculator], main: str = "") -> tuple[SitePage, ...]:
-    """The front page, one page for each calculator in the order given, class sets, blank paper, print set-up."""
+    """The front page, one page for each calculator in the order given, class sets, question papers, the register, the
+    college's settings, blank paper, print set-up, and what this device keeps."""
     listed = tuple(calculators)
     sheets = (calculator_page(calculator) for calculator in listed)
     blank = (paper_page(page) for page in PAPER_PAGES.values())
-    return (home_page(listed, main), *sheets, practice_page(), class_set_page(), *blank, print_setup_page())
+    return (home_page(listed, main), *sheets, practice_page(), class_set_page(), question_paper_page(),
+            register_page(), college_page(), *blank, print_setup_page(), this_device_page())  # fmt: skip
 
 
 def site_pages() -> tuple[SitePage, ...]:

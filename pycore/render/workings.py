@@ -18,13 +18,19 @@ from pycore.sums.answer import (
     Working,
     WorkingPicture,
 )
-from pycore.words import furniture
+from pycore.words import furniture, readings
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
 
+def protractor_link() -> Markup:
+    """Return the way from a move to the page that shows how a protractor is read."""
+    return h("a", {"href": f"../{readings.PROTRACTOR_SLUG}/"}, readings.PROTRACTOR_TITLE)
+
+
 def _move(move: Move, tabindex: int | None) -> Markup:
-    why = h("span", {"class": "why"}, " ", phrase_html(move.why)) if move.why else None
+    how = (" ", protractor_link()) if move.protractor else ()
+    why = h("span", {"class": "why"}, " ", phrase_html(move.why), *how) if move.why or how else None
     return h("li", {"data-for-step": move.step, "tabindex": tabindex}, phrase_html(move.phrase), why)
 
 
@@ -61,7 +67,7 @@ def _grid(grid: Grid) -> Markup:
     end = len(grid.rows) - 1
     body = h("tbody", None, [_row(row, grid.total and index == end) for index, row in enumerate(grid.rows)])
     caption = h("caption", None, phrase_html(grid.caption)) if grid.caption else None
-    return _scroller(len(grid.head) > 3, "grid", furniture.CALCULATION, h("table", None, caption, head, body))
+    return _scroller(True, "grid", furniture.CALCULATION, h("table", None, caption, head, body))
 
 
 def _picture(picture: WorkingPicture) -> Markup:

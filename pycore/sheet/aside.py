@@ -64,12 +64,15 @@ def overlap(start: Point, tip: Point, low: Point, high: Point) -> float:
     # The longer one's line is the better known.
     if other > length:
         start, tip, low, high, length = low, high, start, tip, other
-    along = tip.minus(start).times(1.0 / length)
-    across = Point(-along.y, along.x)
-    if any(math.fabs(geometry.dot(end.minus(start), across)) > ON_ONE_LINE for end in (low, high)):
-        return 0.0
-    shares = sorted(geometry.dot(end.minus(start), along) for end in (low, high))
-    return max(0.0, min(length, shares[1]) - max(0.0, shares[0]))
+    # Written out: asked of every pair of arrows.
+    (x, y), share = start, 1.0 / length
+    along, up = (tip[0] - x) * share, (tip[1] - y) * share
+    shares = []
+    for end_x, end_y in (low, high):
+        if math.fabs((end_x - x) * -up + (end_y - y) * along) > ON_ONE_LINE:
+            return 0.0
+        shares.append((end_x - x) * along + (end_y - y) * up)
+    return max(0.0, min(length, max(shares)) - max(0.0, min(shares)))
 
 
 def aside(arrow: Arrow, shift: Point, key: str, *, copy: bool) -> Group:

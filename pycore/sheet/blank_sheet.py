@@ -6,7 +6,7 @@ graph paper may extend into the margin, where nothing is measured.
 
 from dataclasses import dataclass
 
-from pycore.drawing import Group, Item, Page
+from pycore.drawing import Group, Item, Page, with_role
 from pycore.geometry import Box, Point
 from pycore.sheet.instruments import BASE, RADIUS, RULER_BEFORE_ZERO, RULER_WIDTH, Pose, protractor, ruler
 from pycore.sheet.lettered import numbered, text
@@ -63,7 +63,9 @@ def graph_page(kind: str, paper: str, orientation: str, writing: BlankWriting) -
         text(line, Point(width - PRINTABLE_EDGE, edge + 0.2 - index * NOTE * 1.7), NOTE, "end", "ink-2")
         for index, line in enumerate((writing.title, *writing.lines))
     ]
-    items = (ruled(kind, box), upright, level, Group(tuple(words), name="words"))
+    title, *lines = words
+    grid = Group((ruled(kind, box),), role="figure", alternative=writing.description)
+    items = (grid, upright, level, Group((with_role("heading", title), *lines), name="words"))
     return Page(width, height, items, writing.page_title, writing.description)
 
 
@@ -71,7 +73,7 @@ def _words(writing: BlankWriting, left: float, top: float, width: float) -> Grou
     """The title and the instructions below it."""
     title = Point(left, top - 1.1 * TITLE)
     lines, _ = numbered(writing.lines, Point(left, title.y - 3.0), VALUE, width)
-    return Group((text(writing.title, title, TITLE), *lines), name="words")
+    return Group((with_role("heading", text(writing.title, title, TITLE)), lines), name="words")
 
 
 def instruments_page(circle: bool, paper: str, orientation: str, writing: BlankWriting) -> Page:
@@ -100,4 +102,5 @@ def instruments_page(circle: bool, paper: str, orientation: str, writing: BlankW
         else _words(writing, left, min(height - edge, level.y + 72.0), width - edge - left)
     )
     turned = protractor(Pose(centre, 0.0), circle=circle, tint=True)
-    return Page(width, height, (scale, turned, *bars, words), writing.page_title, writing.description)
+    instruments = Group((scale, turned), role="figure", alternative=writing.description)
+    return Page(width, height, (instruments, *bars, words), writing.page_title, writing.description)

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from pycore.drawing import Group, Shape, Squares
 from pycore.geometry import Box, Point
+from pycore.words.sheet import QR_CODE
 
 QUIET = 4
 """Light modules that must stand around a code (ISO/IEC 18004, 6.3.8)."""
@@ -37,4 +38,5 @@ def code(rows: Sequence[str], box: Box) -> Group:
     low, right = top - 2 * half, left + 2 * half
     ground = Shape((Point(left, top), Point(right, top), Point(right, low), Point(left, low)), fill="sheet")
     first = Point(left + QUIET * module, top - QUIET * module)
-    return Group((ground, Squares(first, module, tuple(rows))), name="code")
+    squares = Squares(first, module, tuple(rows))
+    return Group((ground, squares), name="code", role="figure", alternative=QR_CODE)

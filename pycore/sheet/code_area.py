@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from functools import lru_cache
 
-from pycore.drawing import Group, Item
+from pycore.drawing import Group, Item, with_role
 from pycore.geometry import Box, Point
 from pycore.sheet.code import code
 from pycore.sheet.lettered import fitting, text, wrapped
@@ -40,8 +40,9 @@ def _short_code(written: str, style: Style, room: float) -> tuple[tuple[str, ...
 
 
 def _stacked(lines: Iterable[str], at: Point, step: float, size: float) -> list[Item]:
-    """Bold lines of text, each ``step`` mm above the one before."""
-    return [text(line, Point(at.x, at.y + step * index), size, face="bold") for index, line in enumerate(lines)]
+    """Bold lines of text from the last to the first, each ``step`` mm above the one below."""
+    drawn = [text(line, Point(at.x, at.y + step * index), size, face="bold") for index, line in enumerate(lines)]
+    return [with_role("paragraph", *reversed(drawn))] if drawn else []
 
 
 @lru_cache(maxsize=32)
@@ -63,6 +64,8 @@ def _code_area(layout: Layout, modules: tuple[str, ...], short_code: str, beside
     for words in beside:
         lines = wrapped(words, note, right - box.left)
         if y - SPACING * note * (len(lines) - 1) - note >= box.bottom + taken:
-            items += [text(line, Point(box.left, y - note - SPACING * note * k), note) for k, line in enumerate(lines)]
+            set_lines = (text(line, Point(box.left, y - (1.0 + SPACING * k) * note), note)
+                         for k, line in enumerate(lines))
+            items.append(with_role("paragraph", *set_lines))
             break
     return Group(tuple(items), name="opening")

@@ -8,11 +8,12 @@ the room for working goes first, then the steps. The figure never moves for them
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import ClassVar
 
-from pycore.drawing import Group, Item
+from pycore.drawing import Group, Item, with_role
 from pycore.geometry import Box, Point
 from pycore.sheet.media import Layout
-from pycore.sheet.parts import Lines, Part
+from pycore.sheet.parts import Lines, Part, lines_of
 from pycore.sheet.sheet_text import SheetText
 from pycore.sheet.table import Table
 from pycore.sheet.worksheet import Given, Results, working
@@ -51,8 +52,8 @@ LETTER = 0.66
 """About the mean width of a letter, in capitals: how much room long sentences take is estimated, not set."""
 
 
-def column(layout: Layout, writing: SheetText) -> tuple[Group, Group]:
-    """Return words and tables of a usual sheet."""
+def column(layout: Layout, writing: SheetText) -> tuple[Group, ...]:
+    """Return words and tables of a usual sheet, in the order in which they are read."""
     boxes = _columns(layout, writing)
     for fit in FITS:
         sets = _parts(layout, writing, fit, boxes)
@@ -61,18 +62,18 @@ def column(layout: Layout, writing: SheetText) -> tuple[Group, Group]:
         least = fit.gap + fit.working + 1.0 if writing.work and fit.working else 0.0
         if min(left) >= 0.0 and max(left) >= least:
             break
-    words: list[Item] = []
-    tables: list[Item] = []
+    groups: list[Group] = []
     # The question or the answer first: so the sheet is read aloud.
     for box, parts, spare in reversed(list(zip(boxes, sets, left, strict=True))):
         y = box.top
         for part in parts:
-            (tables if part.is_table else words).extend(part.drawn(Point(box.left, y), box.width))
+            drawn = part.drawn(Point(box.left, y), box.width)
+            groups.append(Group(tuple(drawn), name="table" if part.is_table else "words"))
             y -= part.height + fit.gap
         squares = Box(box.left, box.bottom, box.right, y)
         if writing.work and squares.height >= max(10.0, fit.working) and spare == max(left):
-            tables += working(squares, writing.work.working, layout.style.note)
-    return Group(tuple(words), name="words"), Group(tuple(tables), name="table")
+            groups.append(Group(tuple(working(squares, writing.work.working, layout.style.note)), name="table"))
+    return tuple(groups)
 
 
 def _height(parts: Sequence[Part], gap: float) -> float:
@@ -87,23 +88,25 @@ def _columns(layout: Layout, writing: SheetText) -> tuple[Box, ...]:
     return (table,) if layout.landscape else (table, layout.words)
 
 
-class _Steps(Part):
-    """Numbered steps."""
+@dataclass(frozen=True, slots=True)
+class _Steps:
+    """Numbered steps, one below the other."""
 
-    def __init__(self, steps: Sequence[str], fit: _Fit, width: float) -> None:
-        self.steps = [
-            Lines(step, fit.note, max(fit.spacing - 0.15, 1.42), width, str(number))
-            for number, step in enumerate(steps, start=1)
-        ]
-        super().__init__(_height(self.steps, STEP_GAP))
+    steps: tuple[Lines, ...]
+    is_table: ClassVar[bool] = False
 
-    def drawn(self, at: Point, width: float) -> list[Item]:
+    @property
+    def height(self) -> float:
+        """Their height with the gaps between them, mm."""
+        return _height(self.steps, STEP_GAP)
+
+    def drawn(self, at: Point, width: float) -> tuple[Item, ...]:
         """Return the steps one below the other."""
         items, y = list[Item](), at.y
         for step in self.steps:
             items += step.drawn(Point(at.x, y), width)
             y -= step.height + STEP_GAP
-        return items
+        return (with_role("list", *items),)
 
 
 def _parts(
@@ -112,9 +115,9 @@ def _parts(
     """Return the parts of each column: all in one, or tables in the first and words in the second."""
     style, work = layout.style, writing.work
     words = boxes[-1]
-    sentence: list[Part] = [Lines(writing.sentence, fit.question, 1.5, words.width)] if writing.sentence else []
-    second = [Lines(writing.second_scale[0], fit.question, 1.5, words.width)] if writing.second_scale else []
-    notes = [Lines(note, fit.note, fit.spacing, words.width) for note in writing.notes if note]
+    sentence: list[Part] = [lines_of(writing.sentence, fit.question, 1.5, words.width)] if writing.sentence else []
+    second: list[Part] = [lines_of(line, fit.question, 1.5, words.width) for line in writing.second_scale[:1]]
+    notes: list[Part] = [lines_of(note, fit.note, fit.spacing, words.width) for note in writing.notes if note]
     set_tables: list[Part] = (
         [Given(style, work, fit.row), Results(style, work, fit.row)] if work
         else [Table(style, writing.head, writing.rows, fit.row)] if writing.rows else []
@@ -136,9 +139,12 @@ def _parts(
 def _steps(steps: Sequence[tuple[str, str]], fit: _Fit, width: float, room: float) -> Part:
     """Return the numbered steps each on its own line, or one after another."""
     if fit.steps == EACH:
-        return _Steps(_chosen(steps, fit, width, room), fit, width)
+        spacing, chosen = max(fit.spacing - 0.15, 1.42), _chosen(steps, fit, width, room)
+        return _Steps(tuple(
+            lines_of(step, fit.note, spacing, width, str(number)) for number, step in enumerate(chosen, start=1)
+        ))  # fmt: skip
     run = " ".join(f"({number}) {short}" for number, (_, short) in enumerate(steps, start=1))
-    return Lines(run, fit.note, fit.spacing, width)
+    return lines_of(run, fit.note, fit.spacing, width)
 
 
 def _chosen(steps: Sequence[tuple[str, str]], fit: _Fit, width: float, room: float) -> list[str]:

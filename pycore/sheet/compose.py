@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from pycore import quantity, trig
-from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import Direction, SetOff
 from pycore.constructions.names import FIRST_DIRECTION
@@ -17,6 +16,7 @@ from pycore.sheet.code_area import code_area
 from pycore.sheet.column import column
 from pycore.sheet.figure import ConstructionPen, draw
 from pycore.sheet.media import Layout
+from pycore.sheet.own_paper import common_point, distances, edge_marks, heading
 from pycore.sheet.plain_words import plain_words
 from pycore.sheet.plan import Plan
 from pycore.sheet.sheet_text import SheetText
@@ -100,13 +100,15 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
     """
     layout, construction = plan.layout, plan.construction
     centred = stand_in(construction, plan.picture, layout.area, plan.factor)
+    if layout.style.blank:
+        centred = replace(centred, origin=common_point(plan))
     for share in ARC_SHARES:
         style, stand = replace(layout.style, arc=share * layout.style.arc), centred
         pen = ConstructionPen(construction, stand, look, style, room=layout.area)
         box, area = _reach(pen.trace()), layout.area
         across = _shift(box.left, box.right, area.left, area.right)
         up = _shift(box.bottom, box.top, area.bottom, area.top)
-        if across or up:
+        if (across or up) and not layout.style.blank:
             stand = replace(stand, origin=stand.origin.plus(Point(across, up)))
             pen = ConstructionPen(construction, stand, look, style, room=layout.area)
             box = _reach(pen.trace())
@@ -220,13 +222,21 @@ def surround(
     return Surround(tuple(group for group in groups if group.items), (*boxes, *zero_boxes), scale_box)
 
 
+def _on_blank(plan: Plan, writing: SheetText, mark: str, drawn: Sequence[labels.Segment]) -> Surround:
+    """Return what is round the figure on the learner's own paper: where its common point is, and what is drawn."""
+    layout, at = plan.layout, common_point(plan)
+    title, box = heading(layout, writing.page_title)
+    edges, boxes = edge_marks(layout.frame, at, distances(plan, mark), layout.style.value, drawn, (box,))
+    return Surround((edges, title), (*boxes, box), Box(0.0, 0.0, 0.0, 0.0))
+
+
 def _problem(
     plan: Plan, look: PhasorStyles, writing: SheetText, start: str, settled: tuple[Placement, FigureStrokes],
     around: Surround,
 ) -> tuple[tuple[Group, ...], tuple[labels.LabelRequest, ...], FigureStrokes]:
     """Return the groups of a problem sheet: marks, the point to draw from, perhaps the first phasors."""
     layout, stand = plan.layout, settled[0]
-    discs = registration.marks(layout, stand.origin)
+    discs = () if layout.style.blank else registration.marks(layout, stand.origin)
     begun: tuple[Group, ...] = ()
     if start != kinds.NOTHING:
         called = writing.field.point if start == kinds.POINT else ""
@@ -267,7 +277,9 @@ def compose(
             _keep_clear_of(piece, drawn)
         # Its crosses and the ellipse reach farther than the arrows do.
         kept_clear += drawn.obstacles
-    around = surround(layout, writing, kept_clear, stand.origin)
+    around = _on_blank(plan, writing, look.mark, kept_clear) if layout.style.blank else surround(
+        layout, writing, kept_clear, stand.origin
+    )
     if kind == kinds.PROBLEM:
         groups, left, drawn = _problem(plan, look, writing, start, placed, around)
     else:
@@ -282,9 +294,14 @@ def compose(
 
 def page_of(layout: Layout, writing: SheetText, groups: tuple[Group, ...], around: Surround) -> Page:
     """Return a page with what every sheet has, and what is drawn on it."""
+    of_scale = tuple(group for group in around.groups if group.name == "scale")
+    others = (group for group in around.groups if group.name != "scale")
+    figure = Group((*others, *groups), role="figure", alternative=writing.alternative)
+    if layout.style.blank:
+        return Page(layout.width, layout.height, (*of_scale, figure), writing.page_title, writing.description)
     field = foot(layout, writing.field.print_check, writing.field.teaching, around.scale)
     if layout.style.whole:
-        whole = strip(layout, writing), *around.groups, *groups, *check_bars(layout)
+        whole = strip(layout, writing), *of_scale, figure, *check_bars(layout)
         return Page(layout.width, layout.height, (frame(layout), *whole), writing.page_title, writing.description)
     # In the order in which a sheet is read aloud: but for the marks on the frame nothing covers another.
     if layout.style.column:
@@ -292,7 +309,7 @@ def page_of(layout: Layout, writing: SheetText, groups: tuple[Group, ...], aroun
     else:
         beside = title_block(layout, writing.block), *column(layout, writing)
     items: tuple[Item, ...] = (
-        frame(layout), *beside, *around.groups, *groups, *check_bars(layout), code_area(layout, writing), field,
+        frame(layout), *beside, *of_scale, figure, *check_bars(layout), code_area(layout, writing), field,
     )  # fmt: skip
     return Page(layout.width, layout.height, items, writing.page_title, writing.description)
 
@@ -301,25 +318,38 @@ VIEW_WIDTH = 100.0
 VIEW_MARGIN = 7.0
 
 
-def view(
-    construction: Construction,
-    picture: DrawingConvention,
-    look: PhasorStyles,
-    style: Style,
-    title: str,
-    description: str,
-) -> Page:
+def view(plan: Plan, look: PhasorStyles, style: Style, title: str, description: str) -> Page:
     """Return the figure alone, laid out for a phone: 100 mm are the width of the screen."""
+    construction, picture = plan.construction, plan.picture
     box = figure_box(construction, picture)
     # Beside a companion's rails a label needs more room.
-    margin = VIEW_MARGIN + (3.0 if companion_moves(construction) else 0.0)
+    margin = VIEW_MARGIN + (3.0 if construction.companions else 0.0)
     room = VIEW_WIDTH - 2 * margin
     factor = min(room / max(box.width, 1e-9 * max(box.height, 1.0), 1e-300), room / max(box.height, 1e-300))
     height = max(52.0, box.height * factor + 2 * margin)
     area = Box(1.5, 1.5, VIEW_WIDTH - 1.5, height - 1.5)
     stand = stand_in(construction, picture, area, factor)
+    look = replace(look, share=factor / plan.factor)
     groups, _ = _labelled(draw(construction, stand, look, style, room=area), area)
     return Page(VIEW_WIDTH, height, groups, title, description)
+
+
+MOST_HEIGHT = 108.0
+"""Height of paper on a phone, where 100 are the width of the screen: upright paper is drawn smaller."""
+
+
+def view_on_paper(plan: Plan, look: PhasorStyles, style: Style, title: str, description: str) -> Page:
+    """Return the figure at its place on the learner's own paper, laid out for a phone."""
+    layout, place = plan.layout, common_point(plan)
+    share = min((VIEW_WIDTH - 2.0) / layout.width, (MOST_HEIGHT - 2.0) / layout.height)
+    left, height = (VIEW_WIDTH - share * layout.width) / 2, share * layout.height + 2.0
+    paper = Box(left, 1.0, left + share * layout.width, height - 1.0)
+    stand = Placement(plan.picture, share * plan.factor, Point(left, 1.0).plus(place.times(share)))
+    drawn = draw(plan.construction, stand, replace(look, share=share), style, room=paper)
+    edges, boxes = edge_marks(paper, stand.origin, distances(plan, look.mark), style.note, drawn.obstacles)
+    groups, _ = _labelled(drawn, paper.grown(-1.0), boxes)
+    outline = Group((Shape(paper.corners, 0.35),), name="frame")
+    return Page(VIEW_WIDTH, height, (outline, edges, *groups), title, description)
 
 
 BARE_MARGIN = 9.0

@@ -1,7 +1,7 @@
 """The strokes of a construction in mm: arrows, dashed parallels, arcs, ticks, and label requests."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from pycore import geometry, quantity
@@ -73,8 +73,7 @@ class ConstructionPen:
         self.parts: list[LabelRequest] = []
         self.shafts: dict[str, tuple[Point, Point]] = {}
         self.before = 0
-        ends = [self.at(name) for pair in drawn_ends(construction) for name in pair]
-        self.lanes = Lanes(ends, room, style.aside)
+        self.lanes = Lanes([self.at(name) for pair in drawn_ends(construction) for name in pair], room, style.aside)
         self.arcs: dict[Point, list[tuple[float, float, float]]] = {}
 
     def at(self, name: str) -> Point:
@@ -83,7 +82,7 @@ class ConstructionPen:
     def trace(self) -> FigureStrokes:
         """Draw every visible move; ticks and the places of labels wait until the figure is where it stays."""
         index = 0
-        for number, step in enumerate(self.construction.steps, start=1):
+        for number, step in self.construction.numbered:
             for move in step.moves:
                 if self.visible_moves is None or index in self.visible_moves:
                     self.move(number, step.name, move)
@@ -95,7 +94,8 @@ class ConstructionPen:
         for line in self.ticked:
             self.tick(line)
         if self.has_arcs:
-            self.drawn.label_requests = [self.apart(request) for request in self.drawn.label_requests]
+            drawn = self.drawn.obstacles
+            self.drawn.label_requests = [self.apart(request, drawn) for request in self.drawn.label_requests]
         self.drawn.label_requests += self.parts
         return self.drawn
 
@@ -112,17 +112,16 @@ class ConstructionPen:
         for one in across:
             self.drawn.aside.append(Segment(one.start, one.end, ""))
 
-    def apart(self, request: LabelRequest) -> LabelRequest:
+    def apart(self, request: LabelRequest, drawn: Sequence[Segment]) -> LabelRequest:
         """Return the request for a phasor's label with the places first that are clear of ticks and crossings."""
         if request.owner not in self.shafts:
             return request
         start, tip = self.shafts[request.owner]
-        shares = free_shares(start, tip, self.drawn.obstacles, request.owner, label=True)
+        shares = free_shares(start, tip, drawn, request.owner, label=True)
         # On the side away from the other lines first.
-        across = Point(start.y - tip.y, tip.x - start.x)
-        weight = math.fsum(geometry.dot(point.minus(start), across) for point in self.lanes.points)
-        sides = (-1, 1) if weight > 0.0 else (1, -1)
-        places = Along(start, tip, shares, sides)
+        (x, y), across, up = start, start.y - tip.y, tip.x - start.x
+        weight = math.fsum([(at_x - x) * across + (at_y - y) * up for at_x, at_y in self.lanes.points])
+        places = Along(start, tip, shares, (-1, 1) if weight > 0.0 else (1, -1))
         return LabelRequest(request.owner, request.phrase, request.capitals, places, request.step)
 
     def wants_ticks(self, number: int, start: Point, end: Point, key: str, width: float, ink: Ink, owner: str) -> None:
@@ -138,7 +137,7 @@ class ConstructionPen:
                 self.drawn.add(number, Circle(self.at(move.point), 0.9, 0.35, "ink", "sheet"))
             case Direction():
                 self.laid.setdefault(move.line, number)
-                self.direction(number, move)
+                self.direction(number, name, move)
             case TurnAngle():
                 self.laid.setdefault(move.line, number)
                 if self.has_arcs and name in (step_kinds.DRAW, step_kinds.DRAW_ALONG, step_kinds.FOLLOW):
@@ -162,19 +161,20 @@ class ConstructionPen:
         """Whether the line to the tip of the sum has its own arrow."""
         return any(isinstance(move, Join) and move.phasor == SUM_KEY for move in self.construction.moves)
 
-    def direction(self, number: int, move: Direction) -> None:
+    def direction(self, number: int, name: str, move: Direction) -> None:
         start = self.at(move.at)
         degrees = self.stand.picture.paper_angle(move.degrees)
-        if move.line == FIRST_DIRECTION and leads(self.construction) is not None:
-            return
-        if move.line == FIRST_DIRECTION:
-            longest = max(arm.size for arm in self.construction.arms)
-            end = start.moved(longest * REFERENCE_SHARE * self.stand.factor, degrees)
+        longest = max(arm.size for arm in self.construction.arms) * self.stand.factor
+        if move.line == FIRST_DIRECTION and leads(self.construction) is None:
+            end = start.moved(longest * REFERENCE_SHARE, degrees)
             self.drawn.add(number, Line(start, end, 0.18, "ink-2"))
             self.drawn.keep_clear(start, end, "reference")
             self.want("reference", self.style.note, number, Along(start, end))
         elif move.line in (AXIS_ACROSS, AXIS_UP):
             self.axis(number, move.line, start, degrees)
+        elif name == step_kinds.VOLTAGES and not self.phasors_only:
+            ray, tag = geometry.Ray(start, degrees), self.look.tags.get(move.line, ())
+            self.parts += self.drawn.voltage(number, ray, longest, self.lanes.room, tag, self.style.note)
 
     def axis(self, number: int, line: str, start: Point, degrees: float) -> None:
         unit = ORIGIN.moved(1.0, degrees)
@@ -274,7 +274,8 @@ class ConstructionPen:
         self.drawn.add(number, Group((Line(start, end, style.narrow, ink, style.dash),), name="parallel"))
         self.drawn.keep_clear(start, end, owner)
         if move.role == roles.DROP and self.has_arcs and geometry.distance(start, end) >= PART_LABELLED:
-            length = quantity.fixed(geometry.distance(start, end), 1, self.look.mark) + MILLIMETRES
+            drawn = quantity.on_ruler(geometry.distance(start, end) / self.look.share)
+            length = quantity.plain(drawn, self.look.mark) + MILLIMETRES
             anchors = Along(start, end)
             self.parts.append(LabelRequest(owner, (length,), self.style.note, anchors, number, optional=True))
         if move.role == roles.PARALLEL and geometry.distance(start, end) > 3 * style.tick:
@@ -287,8 +288,7 @@ class ConstructionPen:
     def crossed(self, number: int, move: CrossArcs) -> None:
         """Draw short strokes of both compass arcs where they cross."""
         met = self.at(move.point)
-        for name in (move.first, move.second):
-            centre = self.at(name)
+        for centre in (self.at(move.first), self.at(move.second)):
             radius = geometry.distance(centre, met)
             if radius < DOT_BELOW:
                 continue

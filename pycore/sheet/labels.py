@@ -6,7 +6,7 @@ a leader; a label without any place is left to the table.
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from pycore import geometry, trig
@@ -22,8 +22,7 @@ LEADER_GAPS = (9.0, 13.0, 18.0, 25.0, 34.0)
 CLEARANCE = 0.6
 
 
-@dataclass(frozen=True, slots=True)
-class Segment:
+class Segment(NamedTuple):
     """A straight segment that no label may touch; ``owner`` identifies what it belongs to."""
 
     start: Point
@@ -72,8 +71,8 @@ class _Piece(NamedTuple):
 
 
 def _piece(segment: Segment) -> _Piece:
-    margin = CLEARANCE + segment.half_width
-    (ax, ay), (bx, by) = segment.start, segment.end
+    (ax, ay), (bx, by), _owner, half_width = segment
+    margin = CLEARANCE + half_width
     left, right = (ax, bx) if ax <= bx else (bx, ax)
     low, high = (ay, by) if ay <= by else (by, ay)
     return _Piece(left - margin, low - margin, right + margin, high + margin, segment, margin)
@@ -100,14 +99,16 @@ class LabelArea:
         """Whether a text's rectangle touches nothing and stays inside."""
         if not self.area.holds(box):
             return False
-        room = box.grown(CLEARANCE)
-        for other in self.boxes:
-            if room.meets(other):
+        left, bottom, right, top = box.grown(CLEARANCE)
+        # ``Box.meets``, written out: asked four hundred times for each sheet.
+        for other_left, other_bottom, other_right, other_top in self.boxes:
+            if left < other_right and other_left < right and bottom < other_top and other_bottom < top:
                 return False
-        return not any(
-            box.grown(piece.margin).meets_segment(piece.segment.start, piece.segment.end)
-            for piece in self._close_to(box)
-        )
+        for piece in self._close_to(box):
+            segment = piece.segment
+            if box.grown(piece.margin).meets_segment(segment.start, segment.end):
+                return False
+        return True
 
     def _close_to(self, box: Box) -> list[_Piece]:
         """The pieces whose rectangles meet another: few do, and only those are worth a closer look."""
@@ -149,7 +150,7 @@ def _box_to_segment(box: Box, piece: Segment) -> float:
     The corners' distances are ``geometry.segment_distance``, written out: this is asked fifty times for each sheet.
     """
     left, bottom, right, top = box
-    (ax, ay), (bx, by) = piece.start, piece.end
+    (ax, ay), (bx, by), _owner, _half_width = piece
     step_x, step_y = bx - ax, by - ay
     square = step_x * step_x + step_y * step_y
     least = math.inf
@@ -211,7 +212,8 @@ class _LabelShape:
 
     def at(self, box: Box) -> Text:
         """Return the text that fills a rectangle."""
-        return replace(self.trial, at=Point(box.centre.x, box.bottom - self.box.bottom))
+        trial = self.trial
+        return Text(trial.runs, Point(box.centre.x, box.bottom - self.box.bottom), trial.anchor, trial.ink)
 
 
 def _near(ground: LabelArea, request: LabelRequest, shape: _LabelShape) -> PlacedLabel | None:

@@ -7,8 +7,9 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from pycore.drawing import Item, Line, Page
+from pycore.drawing import Item, Line, Page, Role, with_role
 from pycore.geometry import Box, Point
+from pycore.lettering.glyphs import Shaped
 from pycore.sheet.lettered import text, width_of, wrapped
 from pycore.sheet.media import PAPERS
 from pycore.words.phrase import Phrase
@@ -17,10 +18,10 @@ MARGINS = (20.0, 12.0)
 """Left margin (for filing) and all other margins."""
 TITLE, NOTE, CELL = 4.0, 2.5, 2.5
 LINE, PAD = 4.4, 1.1
-LEGEND_STEP = 4.3
+LEGEND_STEP, BETWEEN = 4.3, 6.0
 FIGURES = str.maketrans("123456789", "000000000")
 
-Lines = tuple[Phrase | str, ...]
+Lines = tuple[Phrase | str | Shaped, ...]
 """What stands in one cell, a line below another."""
 
 
@@ -96,37 +97,42 @@ def _notes(ledger: Ledger, box: Box) -> tuple[list[Item], float]:
     items: list[Item] = []
     y = box.top - TITLE - 4.0
     for note in ledger.notes:
-        for line in wrapped(note, NOTE, box.width):
-            y -= LEGEND_STEP
-            items.append(text(line, Point(box.left, y), NOTE))
+        lines = wrapped(note, NOTE, box.width)
+        items.append(with_role("paragraph", *(
+            text(line, Point(box.left, y - index * LEGEND_STEP), NOTE) for index, line in enumerate(lines, start=1)
+        )))  # fmt: skip
+        y -= LEGEND_STEP * len(lines)
     if not ledger.legend:
         return items, y - 3.0
     listed = _legend_lines(ledger, box.width)
     count = len([line for _, lines in listed for line in lines])
     start, column, used, lowest = y - 1.5, 0, 0, y
-    y = start
+    y, signs = start, list[Item]()
     for sign, lines in listed:
         if column == 0 and used >= (count + 1) // 2:
             column, y = 1, start
         left = box.left + column * ((box.width - 8.0) / 2 + 8.0)
-        items.append(text(sign, Point(left, y - LEGEND_STEP), NOTE, face="bold"))
-        for line in lines:
-            y -= LEGEND_STEP
-            items.append(text(line, Point(left + 8.0, y), NOTE))
+        label = text(sign, Point(left, y - LEGEND_STEP), NOTE, face="bold")
+        words = [
+            text(line, Point(left + 8.0, y - index * LEGEND_STEP), NOTE) for index, line in enumerate(lines, start=1)
+        ]
+        signs.append(with_role("item", with_role("label", label), with_role("body", *words)))
+        y -= LEGEND_STEP * len(lines)
         used += len(lines)
         lowest = min(lowest, y)
-    return items, lowest - 3.0
+    return [*items, with_role("list", *signs)], lowest - 3.0
 
 
 def _head(ledger: Ledger, edges: Sequence[tuple[float, float]], box: Box, top: float) -> tuple[list[Item], float]:
     """Return the headers between two rules, and the height they use."""
     deepest = max(len(heading.lines) for heading in ledger.headings)
-    items: list[Item] = [Line(Point(box.left, top), Point(box.right, top), 0.5)]
+    cells: list[Item] = []
     bottom = top - deepest * LINE - PAD
     for heading, edge in zip(ledger.headings, edges, strict=True):
-        items += _cell(heading.lines, heading.anchor, edge, bottom + PAD + len(heading.lines) * LINE, bold=True)
-    items.append(Line(Point(box.left, bottom), Point(box.right, bottom), 0.5))
-    return items, bottom
+        high = bottom + PAD + len(heading.lines) * LINE
+        cells.append(with_role("column-head", *_cell(heading.lines, heading.anchor, edge, high, bold=True)))
+    rules = (Line(Point(box.left, y), Point(box.right, y), 0.5) for y in (top, bottom))
+    return [with_role("row", *cells), *rules], bottom
 
 
 def _cell(lines: Lines, anchor: str, edge: tuple[float, float], top: float, *, bold: bool = False) -> list[Item]:
@@ -137,6 +143,20 @@ def _cell(lines: Lines, anchor: str, edge: tuple[float, float], top: float, *, b
         for index, line in enumerate(lines)
         if line
     ]
+
+
+def _row(ledger: Ledger, row: tuple[Lines, ...], edges: Sequence[tuple[float, float]], top: float) -> Item:
+    """One row; its first cell names it."""
+    cells = (
+        _cell(lines, heading.anchor, edge, top - PAD / 2)
+        for heading, lines, edge in zip(ledger.headings, row, edges, strict=True)
+    )
+    return with_role("row", *(with_role("cell" if place else "row-head", *cell) for place, cell in enumerate(cells)))
+
+
+def _once(role: Role, item: Item, before: int) -> Item:
+    """What stands on every page is heard on the first one only, which has nothing ``before`` it."""
+    return with_role("furniture" if before else role, item)
 
 
 def _edges(ledger: Ledger, box: Box) -> list[tuple[float, float]]:
@@ -155,48 +175,78 @@ def _height(ledger: Ledger) -> float:
     return ledger.lines * LINE + PAD
 
 
-def _divided(ledger: Ledger, frame: _LedgerLayout) -> list[int]:
-    """Return the number of rows on each page."""
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """Some rows of a table on one page, and the height where its title begins."""
+
+    ledger: Ledger
+    start: int
+    count: int
+    top: float
+
+
+def _under_head(ledger: Ledger, box: Box, start: int) -> float:
+    """Return the height where a table's first row on a page begins."""
     head = max(len(heading.lines) for heading in ledger.headings) * LINE + PAD
-    _, first = _notes(ledger, frame.box)
-    counts, left = [], len(ledger.rows)
-    top = first
-    while left > 0:
-        room = top - head - frame.box.bottom - LINE - 2.0
-        count = max(1, min(left, int(room / _height(ledger) + 1e-9)))
-        counts.append(count)
-        left -= count
-        top = frame.box.top - TITLE - 5.0
-    return counts
+    return (_notes(ledger, box)[1] if start == 0 else box.top - TITLE - 5.0) - head
 
 
-def page_count(ledger: Ledger, paper: str) -> int:
-    """Return the number of pages of a table."""
-    return len(_divided(ledger, _frame(paper)))
+def _divided(ledgers: Sequence[Ledger], box: Box) -> list[list[_Part]]:
+    """Return what stands on each page: a table that fits whole below another one shares its page."""
+    divided: list[list[_Part]] = []
+    low = box.bottom
+    for ledger in ledgers:
+        start, top = 0, low - BETWEEN
+        while start < len(ledger.rows) or start == 0:
+            left = len(ledger.rows) - start
+            first = _under_head(ledger, box._replace(top=top), start)
+            count = int((first - box.bottom - LINE - 2.0) / _height(ledger) + 1e-9)
+            shared = start == 0 and top < box.top and count >= left
+            if not shared and top < box.top:
+                top = box.top
+                continue
+            count = max(1, min(left, count))
+            part = _Part(ledger, start, count, top)
+            if shared:
+                divided[-1].append(part)
+            else:
+                divided.append([part])
+            low = first - count * _height(ledger)
+            start, top = start + count, box.bottom
+    return divided
 
 
-def pages(ledger: Ledger, paper: str, numbers: Sequence[str], description: str) -> Iterator[Page]:
-    """Return the pages of a table in order; ``numbers``: the page numbers as text."""
+def page_count(ledgers: Sequence[Ledger], paper: str) -> int:
+    """Return the number of pages of tables."""
+    return len(_divided(ledgers, _frame(paper).box))
+
+
+def pages(ledgers: Sequence[Ledger], paper: str, numbers: Sequence[str], description: str) -> Iterator[Page]:
+    """Return the pages of tables in order; ``numbers``: the page numbers as text."""
     frame = _frame(paper)
     box = frame.box
+    for index, (number, parts) in enumerate(zip(numbers, _divided(ledgers, box), strict=True)):
+        first = parts[0].ledger
+        items = [item for part in parts for item in _part(part, box._replace(top=part.top))]
+        aside = text(f"{first.aside}  {number}", Point(box.right, box.top - TITLE), NOTE, "end")
+        foot = text(first.foot, Point(box.left, box.bottom - 1.0), NOTE, ink="ink-2")
+        items += [_once("paragraph", one, index) for one in (aside, foot)]
+        yield Page(frame.width, frame.height, tuple(items), f"{first.title}, {number}", description)
+
+
+def _part(part: _Part, box: Box) -> list[Item]:
+    """Return title, notes, head and rows of a table's part, from the top of a box."""
+    ledger = part.ledger
+    title = text(ledger.title, Point(box.left, box.top - TITLE), TITLE, face="bold")
+    items: list[Item] = [_once("heading", title, part.start)]
+    top = box.top - TITLE - 5.0
+    if part.start == 0:
+        notes, top = _notes(ledger, box)
+        items += notes
     edges = _edges(ledger, box)
-    done = 0
-    for index, count in enumerate(_divided(ledger, frame)):
-        items: list[Item] = [
-            text(ledger.title, Point(box.left, box.top - TITLE), TITLE, face="bold"),
-            text(f"{ledger.aside}  {numbers[index]}", Point(box.right, box.top - TITLE), NOTE, "end"),
-        ]
-        top = box.top - TITLE - 5.0
-        if index == 0:
-            notes, top = _notes(ledger, box)
-            items += notes
-        head, y = _head(ledger, edges, box, top)
-        items += head
-        for row in ledger.rows[done : done + count]:
-            for heading, lines, edge in zip(ledger.headings, row, edges, strict=True):
-                items += _cell(lines, heading.anchor, edge, y - PAD / 2)
-            y -= _height(ledger)
-            items.append(Line(Point(box.left, y), Point(box.right, y), 0.18, "rule"))
-        done += count
-        items.append(text(ledger.foot, Point(box.left, box.bottom - 1.0), NOTE, ink="ink-2"))
-        yield Page(frame.width, frame.height, tuple(items), f"{ledger.title}, {numbers[index]}", description)
+    table, y = _head(ledger, edges, box, top)
+    for row in ledger.rows[part.start : part.start + part.count]:
+        table.append(_row(ledger, row, edges, y))
+        y -= _height(ledger)
+        table.append(Line(Point(box.left, y), Point(box.right, y), 0.18, "rule"))
+    return [*items, with_role("table", *table)]

@@ -4,8 +4,9 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from pycore import lettering
-from pycore.drawing import Face, Ink, Run, Text
+from pycore.drawing import Face, Group, Ink, Run, Text, with_role
 from pycore.geometry import Box, Point
+from pycore.lettering.glyphs import Shaped
 from pycore.words.phrase import Emphasis, Phrase, Symbol
 from pycore.words.unbroken import NO_BREAK, together
 
@@ -25,8 +26,10 @@ def _symbol(symbol: Symbol, capitals: float) -> tuple[Run, ...]:
 
 
 @lru_cache(maxsize=1024)
-def runs(phrase: Phrase | str, capitals: float, face: Face = "regular") -> tuple[Run, ...]:
+def runs(phrase: Phrase | str | Shaped, capitals: float, face: Face = "regular") -> tuple[Run, ...]:
     """Return the runs of a phrase with capitals ``capitals`` mm high."""
+    if isinstance(phrase, Shaped):
+        return _shaped(phrase, capitals, face)
     pieces = (phrase,) if isinstance(phrase, str) else phrase
     lettered: list[Run] = []
     for piece in pieces:
@@ -39,8 +42,20 @@ def runs(phrase: Phrase | str, capitals: float, face: Face = "regular") -> tuple
     return tuple(lettered)
 
 
+def _shaped(phrase: Shaped, capitals: float, face: Face) -> tuple[Run, ...]:
+    from pycore.lettering.letters import share_that_fits  # Few sheets have such letters.
+
+    glyphs = [glyph for piece in phrase.pieces if not isinstance(piece, str) for glyph in piece]
+    size = lettering.size_for_capitals(capitals, face) * share_that_fits(glyphs)
+    return tuple(
+        Run(piece, face, size) if isinstance(piece, str)
+        else Run("".join([glyph.text for glyph in piece]), face, size, glyphs=piece)
+        for piece in phrase.pieces
+    )  # fmt: skip
+
+
 def text(
-    phrase: Phrase | str,
+    phrase: Phrase | str | Shaped,
     at: Point,
     capitals: float,
     anchor: str = "start",
@@ -48,7 +63,8 @@ def text(
     face: Face = "regular",
 ) -> Text:
     """A line of text with capitals of this height."""
-    return Text(runs(phrase, capitals, face), at, anchor, ink)  # type: ignore[arg-type]
+    read = phrase.text if isinstance(phrase, Shaped) else ""
+    return Text(runs(phrase, capitals, face), at, anchor, ink, read=read)  # type: ignore[arg-type]
 
 
 def box_of(item: Text, capitals: float) -> Box:
@@ -60,29 +76,31 @@ def box_of(item: Text, capitals: float) -> Box:
 
 
 @lru_cache(maxsize=4096)
-def width_of(phrase: Phrase | str, capitals: float, face: Face = "regular") -> float:
+def width_of(phrase: Phrase | str | Shaped, capitals: float, face: Face = "regular") -> float:
     """Return the width of a phrase in mm."""
     return lettering.runs_width(runs(phrase, capitals, face))
 
 
-def fitting(phrase: Phrase | str, capitals: float, room: float, face: Face = "regular") -> float:
+def fitting(phrase: Phrase | str | Shaped, capitals: float, room: float, face: Face = "regular") -> float:
     """Return the height of capitals at which a line fits ``room`` mm: ``capitals``, or less if necessary."""
     wide = width_of(phrase, capitals, face)
     return capitals if wide <= room else capitals * room / wide
 
 
-def numbered(steps: Sequence[str], at: Point, capitals: float, width: float) -> tuple[list[Text], float]:
+def numbered(steps: Sequence[str], at: Point, capitals: float, width: float) -> tuple[Group, float]:
     """Return numbered instructions below a point, in ``width`` mm, and the height where they end."""
-    lines: list[Text] = []
+    items: list[Group] = []
     y = at.y
     for number, step in enumerate(steps, start=1):
-        for index, line in enumerate(wrapped(step, capitals, width - NUMBER_ROOM)):
-            y -= 1.75 * capitals
-            if index == 0:
-                lines.append(text(f"{number}", Point(at.x, y), capitals, ink="ink-2"))
-            lines.append(text(line, Point(at.x + NUMBER_ROOM, y), capitals))
-        y -= BETWEEN_STEPS
-    return lines, y
+        pitch = 1.75 * capitals
+        lines = [
+            text(line, Point(at.x + NUMBER_ROOM, y - index * pitch), capitals)
+            for index, line in enumerate(wrapped(step, capitals, width - NUMBER_ROOM), start=1)
+        ]
+        label = text(f"{number}", Point(at.x, y - pitch), capitals, ink="ink-2")
+        items.append(with_role("item", with_role("label", label), with_role("body", *lines)))
+        y -= len(lines) * pitch + BETWEEN_STEPS
+    return with_role("list", *items), y
 
 
 def wrapped(phrase: str, capitals: float, width: float, most: int = 0) -> list[str]:

@@ -11,7 +11,7 @@ from functools import lru_cache
 from pycore import quantity
 from pycore.geometry import Box, Point
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet.styles import COMPACT, PRINTS, SMALL_PAPER, USUAL, Style
+from pycore.sheet.styles import BLANK, COMPACT, OWN_PAPER, PRINTS, SMALL_PAPER, USUAL, Style
 
 PAPERS: dict[str, tuple[float, float]] = {
     "A5": (148.0, 210.0),
@@ -217,15 +217,30 @@ def size_of(paper: str, orientation: str) -> tuple[float, float]:
     return (long, short) if orientation == "landscape" else (short, long)
 
 
+OWN_MARGIN = 10.0
+"""What a drawing on the learner's own paper leaves free at every edge."""
+
+
+def _blank(paper: str, orientation: str) -> Layout:
+    """Blank paper of the learner's own: the drawing may take all of it but a margin."""
+    page, nothing = Box(0.0, 0.0, *size_of(paper, orientation)), Box(0.0, 0.0, 0.0, 0.0)
+    return Layout(
+        paper, orientation, page.width, page.height, BLANK, page, page, page.grown(-OWN_MARGIN), nothing, nothing,
+        nothing, nothing, 0.0, Point(0.0, 0.0),
+    )  # fmt: skip
+
+
 @lru_cache(maxsize=64)
 def layout(
     paper: str, orientation: str, rows: int = 5, *, second: bool = False, printed: str = USUAL
 ) -> Layout:
     """Divide a paper. ``rows``: rows of the table below its header. ``second``: a second scale is shown. ``printed``:
-    ``usual``, ``page``, ``large`` or ``easy``.
+    ``usual``, ``page``, ``large``, ``easy``, or ``own`` for blank paper.
 
     Raises KeyError for an unknown paper.
     """
+    if printed == OWN_PAPER:
+        return _blank(paper, orientation)
     width, height = size_of(paper, orientation)
     landscape = orientation == "landscape"
     style = COMPACT if paper == SMALL_PAPER else PRINTS[printed]

@@ -3,10 +3,11 @@
 Line spacing is one and a half times the usual (common practice for readers with dyslexia).
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
-from pycore.drawing import Group, Item, Page, Shape
+from pycore.drawing import Group, Item, Page, Shape, with_role
 from pycore.geometry import Point
 from pycore.sheet.lettered import text, wrapped
 from pycore.sheet.media import MARGIN, PAPERS, Layout
@@ -75,7 +76,7 @@ def moves_pages(
     bottom = MARGIN + 5.0 + 3.4 * capitals
     pages: list[list[Item]] = [[]]
     y = top - layout.style.title
-    pages[0].append(text(title, Point(left, y), layout.style.title))
+    pages[0].append(with_role("heading", text(title, Point(left, y), layout.style.title)))
     if writing:
         furniture, y = furniture_below(layout, writing, left, right, y - 0.8 * layout.style.title)
         pages[0].append(furniture)
@@ -86,21 +87,53 @@ def moves_pages(
         if y - high < bottom and pages[-1]:
             pages.append([])
             y = top
-        for row in rows:
-            y -= row.drop
-            face = "bold" if row.heading else "regular"
-            pages[-1].append(text(with_symbols(row.words), Point(left + row.indent, y), capitals, face=face))  # type: ignore[arg-type]
-            if row.boxed:
-                pages[-1].append(_box(left, y - 0.1 * capitals, BOX * capitals))
+        pages[-1] += _set_row(rows, Point(left, y), capitals)
+        y -= high
     return tuple(
-        Page(width, height, (Group((*items, *_foot(layout, foot, right)), name="moves"),),
+        Page(width, height, (Group((*_in_lists(items), _foot(layout, foot, right, index)), name="moves"),),
              named[min(index, len(named) - 1)], description)
         for index, items in enumerate(pages)
     )  # fmt: skip
 
 
-def _foot(layout: Layout, words: str, right: float) -> Iterator[Item]:
+def _set_row(rows: Iterable[_SetLine], at: Point, capitals: float) -> list[Item]:
+    """Return the lines of a row below a point: a heading, and one move or line."""
+    items, lines = list[Item](), list[Item]()
+    y, boxed = at.y, False
+    for row in rows:
+        y -= row.drop
+        written = text(with_symbols(row.words), Point(at.x + row.indent, y), capitals, face="bold" if row.heading else
+                       "regular")
+        if row.heading:
+            items.append(with_role("subheading", written))
+        else:
+            lines.append(written)
+        if row.boxed:
+            boxed = True
+            items.append(_box(at.x, y - 0.1 * capitals, BOX * capitals))
+    return [*items, with_role("item", with_role("body", *lines)) if boxed else with_role("paragraph", *lines)]
+
+
+def _in_lists(items: Iterable[Item]) -> Iterator[Item]:
+    """Yield the items, moves that follow each other as one list."""
+    for moves, run in groupby(items, _is_of_list):
+        if moves:
+            yield with_role("list", *run)
+        else:
+            yield from run
+
+
+def _is_of_list(item: Item) -> bool:
+    return isinstance(item, Shape) or (isinstance(item, Group) and item.role == "item")
+
+
+def _foot(layout: Layout, words: str, right: float, index: int) -> Group:
+    """The line at the foot of a page; on further pages it is passed over by who hears it."""
     capitals = layout.style.note
     lines = wrapped(words, capitals, right - layout.frame.left)
-    for index, line in enumerate(reversed(lines)):
-        yield text(line, Point(layout.frame.left, MARGIN + 5.0 + index * 1.7 * capitals), capitals, ink="ink-2")
+    low = MARGIN + 5.0 + (len(lines) - 1) * 1.7 * capitals
+    drawn = (
+        text(line, Point(layout.frame.left, low - place * 1.7 * capitals), capitals, ink="ink-2")
+        for place, line in enumerate(lines)
+    )
+    return with_role("furniture" if index else "paragraph", *drawn)

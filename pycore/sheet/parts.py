@@ -1,8 +1,11 @@
 """What a column of words is made of: parts that know how high they are, and draw themselves below a point. In mm."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import ClassVar, Protocol
 
-from pycore.drawing import Item, Line, Text
+from pycore.drawing import Group, Item, Line, with_role
 from pycore.geometry import Box, Point
 from pycore.sheet.lettered import text, wrapped
 from pycore.words.phrase import with_symbols
@@ -11,36 +14,65 @@ HEAD = 1.84
 """Height of a table's head, in capitals of notes."""
 
 
-class Part:
-    """A part of a column: its height, and whether it is a table."""
+class Part(Protocol):
+    """A part of a column, frozen: its height, and whether it is a table."""
 
-    is_table = False
+    @property
+    def is_table(self) -> bool:
+        """Whether it is a table."""
 
-    def __init__(self, height: float) -> None:
-        self.height = height
+    @property
+    def height(self) -> float:
+        """Its height, mm."""
 
-    def drawn(self, at: Point, width: float) -> list[Item]:
+    def drawn(self, at: Point, width: float) -> tuple[Item, ...]:
         """Return its items below a point, in a width."""
-        raise NotImplementedError
 
 
-class Lines(Part):
-    """Lines of text; ``number``: before the first of them, all others as far in."""
+@dataclass(frozen=True, slots=True)
+class Lines:
+    """Lines of text, one ``step`` below the other; ``number``: before the first of them, all as far in."""
 
-    def __init__(self, wording: str, capitals: float, spacing: float, width: float, number: str = "") -> None:
-        self.capitals, self.step, self.number = capitals, capitals * spacing, number
-        self.indent = 2.2 * capitals if number else 0.0
-        self.lines = wrapped(wording, capitals, width - self.indent)
-        super().__init__(capitals * 1.15 + self.step * (len(self.lines) - 1) + 0.3 * capitals)
+    lines: tuple[str, ...]
+    capitals: float
+    step: float
+    number: str = ""
+    is_table: ClassVar[bool] = False
 
-    def drawn(self, at: Point, width: float) -> list[Item]:
+    @property
+    def height(self) -> float:
+        """Their height, mm."""
+        return self.capitals * 1.15 + self.step * (len(self.lines) - 1) + 0.3 * self.capitals
+
+    def drawn(self, at: Point, _width: float) -> tuple[Item, ...]:
         """Return the lines, with symbols set as such."""
-        y = at.y - 1.15 * self.capitals
-        lines: list[Text] = [
-            text(with_symbols(line), Point(at.x + self.indent, y - index * self.step), self.capitals)
-            for index, line in enumerate(self.lines)
-        ]
-        return [text(self.number, Point(at.x, y), self.capitals, face="bold"), *lines] if self.number else [*lines]
+        return _drawn(self, at)
+
+
+def _indent(capitals: float, number: str) -> float:
+    """Return how far in lines stand beside a number."""
+    return 2.2 * capitals if number else 0.0
+
+
+@lru_cache(maxsize=512)
+def lines_of(wording: str, capitals: float, spacing: float, width: float, number: str = "") -> Lines:
+    """Return a wording broken into lines. Cached: most edits leave most words of a sheet as they are."""
+    lines = wrapped(wording, capitals, width - _indent(capitals, number))
+    return Lines(tuple(lines), capitals, capitals * spacing, number)
+
+
+@lru_cache(maxsize=512)
+def _drawn(lines: Lines, at: Point) -> tuple[Group, ...]:
+    capitals, left = lines.capitals, at.x + _indent(lines.capitals, lines.number)
+    y = at.y - 1.15 * capitals
+    texts = [
+        text(with_symbols(line), Point(left, y - index * lines.step), capitals)
+        for index, line in enumerate(lines.lines)
+    ]
+    if not lines.number:
+        return (with_role("paragraph", *texts),)
+    number = text(lines.number, Point(at.x, y), capitals, face="bold")
+    return (with_role("item", with_role("label", number), with_role("body", *texts)),)
 
 
 def grid(box: Box, row: float, edges: Sequence[float]) -> list[Item]:

@@ -46,23 +46,23 @@ def together(
         points = construction.figure.points
         for start, stop in drawn_ends(construction):
             line = Line(stand.place(points[start]), stand.place(points[stop]), 0.25, "rule")
-            faint.append(_told(line, end))
+            faint.append(_marked_answer(line, end))
     now = draw(
         constructions[last], stand, look, CLASSROOM, visible_moves=frozenset(range(len(constructions[last].moves)))
     )
     ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), now.obstacles)
     placed, _ = labels.place(ground, now.label_requests)
-    strokes = [_told(item, end) for _, items in sorted(now.by_step.items()) for item in items]
+    strokes = [_marked_answer(item, end) for _, items in sorted(now.by_step.items()) for item in items]
     ring = Group((Circle(end, 2.4, 0.6, "accent"),), name="answer")
-    told = {one.phasor for one in walk(tuple(strokes)) if isinstance(one, Group) and _meets_any(one, end)}
+    at_end = {one.phasor for one in walk(tuple(strokes)) if isinstance(one, Group) and _meets_any(one, end)}
     names = [
-        Group(tags([label]), name="answer" if label.request.owner in told else "") for label in placed
+        Group(tags([label]), name="answer" if label.request.owner in at_end else "") for label in placed
     ]
     items = (Group(tuple(faint), name="before"), Group(tuple(strokes)), *names, ring)
     return Page(WIDTH, HEIGHT, items, title, title)
 
 
-def _told(item: Item, end: Point) -> Item:
+def _marked_answer(item: Item, end: Point) -> Item:
     """Return an item, named ``answer`` if it meets the end of the sum: hidden answers are not to be found from it."""
     return Group((item,), name="answer") if _meets_any(item, end) else item
 

@@ -1,7 +1,8 @@
 """The words of a sheet laid out for easy reading beside its drawing: a table, and the scale. In mm."""
 
-from pycore.drawing import Group, Item
+from pycore.drawing import Group, Item, with_role
 from pycore.geometry import Point
+from pycore.quantity import MINUS
 from pycore.sheet.lettered import text, wrapped
 from pycore.sheet.media import LEAST_ROW, Layout
 from pycore.sheet.parts import Part
@@ -28,13 +29,24 @@ def plain_words(layout: Layout, writing: SheetText) -> tuple[Group, Group]:
     for part in parts:
         items += part.drawn(Point(box.left, y), box.width)
         y -= part.height + BETWEEN * style.note
+    turned_back = not writing.work and any(row.angle.startswith(MINUS) for row in writing.rows)
+    sense = wrapped(writing.minus, style.note, box.width) if writing.minus and turned_back else []
+    if sense and y - 1.6 * style.note * len(sense) >= low:
+        items.append(with_role("paragraph", *(
+            text(line, Point(box.left, y - (0.6 + 1.6 * number) * style.note), style.note)
+            for number, line in enumerate(sense)
+        )))  # fmt: skip
+        y -= 1.6 * style.note * len(sense)
     top = Point(box.left, y) if layout.landscape else Point(layout.words.left, layout.words.top)
     base = top.y - 1.1 * style.scale_words - (1.0 if layout.landscape else 1.8)
     words, _ = scale_line(writing.scale_words, Point(top.x, base), style.scale_words, layout.words.width)
     # Below the tail of a decimal comma.
     base -= 0.12 * style.scale_words
-    for number, line in enumerate(lines, start=1):
-        words.append(text(line, Point(top.x, base - 1.7 * number * style.value), style.value))
+    if lines:
+        words.append(with_role("paragraph", *(
+            text(line, Point(top.x, base - 1.7 * number * style.value), style.value)
+            for number, line in enumerate(lines, start=1)
+        )))  # fmt: skip
     return Group(tuple(words), name="words"), Group(tuple(items), name="table")
 
 

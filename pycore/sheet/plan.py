@@ -1,15 +1,14 @@
 """Chooses order, orientation and scale together: which construction fits a paper best."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from pycore import geometry
-from pycore.constructions.companions import accompanied, companion_moves
-from pycore.constructions.construction import FLAT_CROSSING, Arm, Construction, DrawingConvention, flattest
-from pycore.constructions.methods import THE_RETURNING
-from pycore.geometry import ORIGIN, Box
+from pycore.constructions.companions import accompanied
+from pycore.constructions.construction import FLAT_CROSSING, Arm, Construction, DrawingConvention
 from pycore.sheet.media import PAPERS, Layout, holds, layout
-from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
+from pycore.sheet.scale import Fit, best_fit, finest_scale, fit_at, next_scale
+from pycore.sheet.space import Space, table_rows
 from pycore.sheet.strokes import figure_box
 from pycore.sheet.styles import USUAL
 
@@ -38,13 +37,6 @@ class Plan:
         return 10.0 / self.fit.scale
 
 
-def table_rows(construction: Construction) -> int:
-    """Return the number of rows of a sheet's table: arms, first diagonal if there is one, sum, returning phasor."""
-    returning = construction.resultant == THE_RETURNING and not construction.closed
-    more = len(companion_moves(construction)) + construction.further
-    return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning + more
-
-
 @dataclass(frozen=True, slots=True)
 class Finest:
     """The finest scales allowed, of the phasors and of their companions; 0: as fine as the paper takes."""
@@ -56,93 +48,91 @@ class Finest:
 ANY_SCALE = Finest()
 
 
-def _plan(construction: Construction, picture: DrawingConvention, sheet: Layout, fit: Fit) -> Plan:
-    return Plan(construction, picture, sheet, fit, flattest(construction))
+@dataclass(frozen=True, slots=True)
+class PaperChoice:
+    """The paper of a drawing: its name, the orientations allowed, the scales (``125`` or ``all``), how it is printed
+    (``usual``, ``page``, ``large``, ``easy``), and whether it shows a second scale."""
 
+    paper: str
+    orientations: tuple[str, ...]
+    steps: str
+    printed: str = USUAL
+    second: bool = False
 
-def _fit(box: Box, sheet: Layout, scale: float | None, steps: str, finest: Finest) -> Fit:
-    return best_fit(box, sheet, steps, finest.scale) if scale is None else fit_at(box, sheet, scale)
+    def sheets(self, rows: int) -> list[Layout]:
+        """Return the sheets on which a table of so many rows has room."""
+        sheets = [self._sheet(orientation, rows) for orientation in self.orientations]
+        # Large print of many rows has room only on a sheet that stands upright.
+        return [sheet for sheet in sheets if holds(sheet)] or [self._sheet("portrait", rows)]
 
-
-def _cost(plan: Plan, index: int) -> tuple[int, int, float, int, int]:
-    return (
-        0 if plan.fit.fits else round(1000 * max(plan.fit.over)) + 1,
-        int(plan.sharpness < FLAT_CROSSING),
-        plan.scale,
-        index,
-        int(plan.layout.orientation == "portrait"),
-    )
+    def _sheet(self, orientation: str, rows: int) -> Layout:
+        return layout(self.paper, orientation, rows, second=self.second, printed=self.printed)
 
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """A construction that may be drawn, with the rectangle that it takes, in the quantity."""
+    """A construction that may be drawn, with the space that it takes."""
 
     construction: Construction
-    box: Box
+    space: Space
 
 
-def candidate(construction: Construction, picture: DrawingConvention, companions: tuple[Arm, ...]) -> Candidate:
-    """Return a construction with the room that it and its companions take."""
-    box = _with_companions(figure_box(construction, picture), construction, picture, companions)
-    return Candidate(construction, box)
+_Cost = tuple[int, int, float, int, int]
+_Placed = tuple[_Cost, Layout, Fit]
+
+
+def _cost(space: Space, sheet: Layout, fit: Fit, index: int) -> _Cost:
+    return (
+        0 if fit.fits else round(1000 * max(fit.over)) + 1,
+        int(space.sharpness < FLAT_CROSSING),
+        fit.scale,
+        index,
+        int(sheet.orientation == "portrait"),
+    )
+
+
+def _placed(spaces: Iterable[Space], choice: PaperChoice, scale: float | None, finest: Finest) -> list[_Placed]:
+    """Return the best sheet for each space, with its cost."""
+    best: list[_Placed] = []
+    for index, space in enumerate(spaces):
+        placed: list[_Placed] = []
+        for sheet in choice.sheets(space.rows):
+            box, steps = space.box, choice.steps
+            fit = best_fit(box, sheet, steps, finest.scale) if scale is None else fit_at(box, sheet, scale)
+            placed.append((_cost(space, sheet, fit, index), sheet, fit))
+        best.append(min(placed, key=lambda one: one[0]))
+    return best
 
 
 def ranked(
-    candidates: Sequence[Candidate],
-    picture: DrawingConvention,
-    paper: str,
-    orientations: Sequence[str],
-    scale: float | None,
-    steps: str,
-    companions: tuple[Arm, ...] = (),
-    printed: str = USUAL,
+    candidates: Sequence[Candidate], picture: DrawingConvention, choice: PaperChoice, scale: float | None,
     finest: Finest = ANY_SCALE,
 ) -> tuple[Plan, ...]:
     """Return the best plan for each candidate, without its companions, the best candidate first.
 
     Without a given scale, candidates are ranked by crossings that are not too flat, then by the finest scale (of those
-    allowed by ``finest``); ties by the candidates' order, then landscape. ``printed``: ``usual``, ``large`` or
-    ``easy``.
+    allowed by ``finest``); ties by the candidates' order, then landscape.
     """
-
-    def sheet_for(orientation: str, rows: int) -> Layout:
-        return layout(paper, orientation, rows, second=bool(companions), printed=printed)
-
-    best: list[tuple[tuple[int, int, float, int, int], Plan]] = []
-    for index, one in enumerate(candidates):
-        rows = table_rows(one.construction) + len(companions)
-        sheets = [sheet_for(orientation, rows) for orientation in orientations]
-        # Large print of many rows has room only on a sheet that stands upright.
-        sheets = [sheet for sheet in sheets if holds(sheet)] or [sheet_for("portrait", rows)]
-        plans = [
-            _plan(one.construction, picture, sheet, _fit(one.box, sheet, scale, steps, finest)) for sheet in sheets
-        ]
-        costs = [(_cost(plan, index), plan) for plan in plans]
-        best.append(min(costs, key=lambda pair: pair[0]))
-    return tuple(plan for _, plan in sorted(best, key=lambda pair: pair[0]))
+    best = zip(_placed((one.space for one in candidates), choice, scale, finest), candidates, strict=True)
+    return tuple(
+        Plan(one.construction, picture, sheet, fit, one.space.sharpness)
+        for (_, sheet, fit), one in sorted(best, key=lambda pair: pair[0][0])
+    )
 
 
-COMPANION_SHARE = 0.6
-"""The room for the longest companion, as a share of the longest arm."""
+def own_scale(spaces: Sequence[Space], choice: PaperChoice) -> float:
+    """Return the scale of the best plan of several by ``ranked``, from the space that each takes: all fit."""
+    sheets = {rows: choice.sheets(rows) for rows in dict.fromkeys(space.rows for space in spaces)}
+    return min(
+        (space.sharpness < FLAT_CROSSING, finest_scale(space.box, sheet, choice.steps))
+        for space in spaces
+        for sheet in sheets[space.rows]
+    )[1]
+
+
 CLEAR_OF_TIPS = 12.0
 """Preferred distance of a companion's tip from other tips, mm: two arrowheads can then be told apart."""
 MOST_SCALES = 30
-
-
-def _with_companions(
-    box: Box, construction: Construction, picture: DrawingConvention, companions: tuple[Arm, ...]
-) -> Box:
-    """Return the rectangle with room for companions, whose scale is chosen later."""
-    if not companions:
-        return box
-    longest = max(arm.size for arm in construction.arms)
-    largest = max((arm.size for arm in companions), default=1.0)
-    tips = [
-        ORIGIN.moved(COMPANION_SHARE * longest * arm.size / largest, picture.paper_angle(arm.angle))
-        for arm in companions
-    ]
-    return geometry.bounds([*box.corners, *tips])
 
 
 def _at_second(plan: Plan, companions: tuple[Arm, ...], second: float) -> Plan:
@@ -159,7 +149,7 @@ def _stands_clear(plan: Plan) -> bool:
     others = [point for name, point in points.items() if not name.startswith("K")]
     return all(
         geometry.distance(points[move.point], other) * plan.factor >= CLEAR_OF_TIPS
-        for move in companion_moves(plan.construction)
+        for move in plan.construction.companions
         for other in others
     )
 
@@ -186,13 +176,22 @@ def beside_companions(
     return first or placed
 
 
+def fits_paper(
+    construction: Construction, picture: DrawingConvention, scale: float, paper: str, ways: Sequence[str],
+    printed: str = USUAL,
+) -> bool:
+    """Return whether a drawing fits a paper at a scale, in one of the orientations."""
+    box = figure_box(construction, picture)
+    rows, second = table_rows(construction), bool(construction.companions)
+    sheets = (layout(paper, orientation, rows, second=second, printed=printed) for orientation in ways)
+    return any(fit_at(box, sheet, scale).fits for sheet in sheets)
+
+
 def papers_that_take(
     construction: Construction, picture: DrawingConvention, scale: float, beside: str, ways: Sequence[str],
     printed: str = USUAL,
 ) -> tuple[str, ...]:
     """Return the other papers on which a given scale fits, smallest first."""
-    box = figure_box(construction, picture)
-    rows, second = table_rows(construction), bool(companion_moves(construction))
     # Paper of the same family first: who prints on A4 has A3 sooner than tabloid.
     family = beside.startswith("A")
     by_size = sorted(
@@ -201,9 +200,5 @@ def papers_that_take(
     return tuple(
         name
         for name in by_size
-        if name != beside
-        and any(
-            fit_at(box, layout(name, orientation, rows, second=second, printed=printed), scale).fits
-            for orientation in ways
-        )
+        if name != beside and fits_paper(construction, picture, scale, name, ways, printed)
     )

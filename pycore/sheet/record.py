@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from pycore.drawing import Group, Item, Line, Page, Shape
+from pycore.drawing import Group, Item, Line, Page, Role, Shape, with_role
 from pycore.geometry import Point
 from pycore.sheet.lettered import text, wrapped
 from pycore.sheet.media import PRINTABLE_EDGE
@@ -60,34 +60,60 @@ class _Ruled:
 
     def heading(self, words: str | Phrase) -> None:
         self.y -= HEADING + self.row_height - 4.0
-        self.items.append(text(words, Point(self.left, self.y), HEADING, face="bold"))
+        self.items.append(with_role("subheading", text(words, Point(self.left, self.y), HEADING, face="bold")))
         self.y -= 2.0
 
-    def lines(self, words: str, capitals: float, indent: float = 0.0) -> None:
+    def lines(self, words: str, capitals: float) -> None:
+        self.items.append(self._wrapped("paragraph", words, capitals, 0.0))
+
+    def _wrapped(self, role: Role, words: str, capitals: float, indent: float) -> Item:
+        lines: list[Item] = []
         for line in wrapped(words, capitals, self.width - indent):
             self.y -= 1.75 * capitals
-            self.items.append(text(line, Point(self.left + indent, self.y), capitals))
+            lines.append(text(line, Point(self.left + indent, self.y), capitals))
+        return with_role(role, *lines)
 
-    def tick(self, words: str) -> None:
-        top = self.y
-        self.lines(words, VALUE, 7.0)
-        base = top - 1.75 * VALUE - 0.5
-        self.items.append(_box(self.left, base, TICK, TICK))
-        self.y -= 1.2
+    def ticked(self, checks: Sequence[str]) -> None:
+        """Lines, each with a box to tick before it."""
+        items: list[Item] = []
+        for words in checks:
+            base = self.y - 1.75 * VALUE - 0.5
+            items.append(with_role("item", self._wrapped("body", words, VALUE, 7.0)))
+            items.append(_box(self.left, base, TICK, TICK))
+            self.y -= 1.2
+        self.items.append(with_role("list", *items))
+
+    def table(self, head: Sequence[str], rows: Sequence[Sequence[str]], shares: Sequence[float]) -> None:
+        """A row of heads, and rows whose first cell names them."""
+        written = [self._row(tuple(zip(head, shares, strict=True)), 7.0, roles=("column-head", "column-head"))]
+        for cells in rows:
+            written.append(self._row(tuple(zip(cells, shares, strict=True)), roles=("row-head", "cell")))
+        self.items.append(with_role("table", *(with_role("row", *row) for row in written)))
 
     def row(self, cells: Sequence[tuple[str, float]], height: float | None = None, small: bool = False) -> None:
-        """A row of cells, each with its words and its share of the width; small words are at the top."""
+        """A row of cells without a head, each with its words and its share of the width."""
+        self.items += self._row(cells, height, small)
+
+    def _row(
+        self, cells: Sequence[tuple[str, float]], height: float | None = None, small: bool = False,
+        roles: tuple[Role, Role] = ("paragraph", "paragraph"),
+    ) -> list[Item]:
+        """Return cells; small words are at the top. ``roles``: of the first cell, and of the others."""
+        items, written = list[Item](), list[Item]()
         capitals = NOTE if small else VALUE
         height = height or self.row_height
         x = self.left
         for words, share in cells:
             wide = share * self.width
-            self.items.append(_box(x, self.y - height, wide, height))
+            items.append(_box(x, self.y - height, wide, height))
             base = self.y - NOTE - 1.2 if small else self.y - (height + VALUE) / 2
-            if words:
-                self.items.append(text(words, Point(x + 1.8, base), capitals, ink="ink-2" if small else "ink"))
+            role, ink = roles[bool(written)], "ink-2" if small else "ink"
+            letters = (text(words, Point(x + 1.8, base), capitals, ink=ink),) if words else ()  # type: ignore[arg-type]
+            if letters or role != "paragraph":
+                written.append(with_role(role, *letters))
             x += wide
         self.y -= height
+        return [*items, *written]
 
     def rule(self) -> None:
         self.y -= self.row_height
@@ -124,10 +150,9 @@ def record_page(width: float, height: float, writing: RecordWriting) -> Page:
 def _fill(sheet: _Ruled, writing: RecordWriting) -> None:
     """All rows, from the top down."""
     sheet.y -= TITLE
-    sheet.items.append(text(writing.title, Point(sheet.left, sheet.y), TITLE))
+    sheet.items.append(with_role("heading", text(writing.title, Point(sheet.left, sheet.y), TITLE)))
     sheet.heading(writing.first)
-    for check in writing.checks:
-        sheet.tick(check)
+    sheet.ticked(writing.checks)
     sheet.items.append(text(writing.stop, Point(sheet.left, sheet.y - 1.75 * VALUE), VALUE, face="bold"))
     sheet.y -= 1.75 * VALUE
     sheet.heading(writing.instrument)
@@ -138,14 +163,10 @@ def _fill(sheet: _Ruled, writing: RecordWriting) -> None:
     sheet.y -= 2.0
     columns = len(writing.head) - 2
     shares = _shares(0.18, columns, 0.18 if columns < 5 else 0.13)
-    sheet.row(tuple(zip(writing.head, shares, strict=True)), 7.0)
-    for name in writing.rows:
-        sheet.row(tuple(zip((name, *[""] * (columns + 1)), shares, strict=True)))
+    sheet.table(writing.head, [(name, *[""] * (columns + 1)) for name in writing.rows], shares)
     sheet.heading(writing.answers)
     shares = (0.18, 0.2, 0.2, 0.42)
-    sheet.row(tuple(zip(writing.answer_head, shares, strict=True)), 7.0)
-    for name, where in writing.answer_rows:
-        sheet.row(tuple(zip((name, "", "", where), shares, strict=True)))
+    sheet.table(writing.answer_head, [(name, "", "", where) for name, where in writing.answer_rows], shares)
     sheet.heading(writing.agree)
     sheet.lines(writing.agree_help, NOTE)
     sheet.y -= 2.0

@@ -6,6 +6,7 @@ Scales are 1, 2, 2.5, 4 or 5 x 10^n per centimetre; only 1, 2 and 5 (common prac
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from pycore.geometry import Box
 from pycore.quantity import order_of_magnitude
@@ -22,12 +23,16 @@ def next_scale(least: float, steps: str) -> float:
     """Return the smallest listed scale that is not below ``least`` (quantity per centimetre)."""
     exponent = order_of_magnitude(least)
     allowed = least * (1 - 1e-9)
-    for power in (exponent, exponent + 1):
-        for step in STEPS[steps]:
-            candidate = float(f"{step}e{power}")
-            if candidate >= allowed:
-                return candidate
+    for candidate in _ladder(exponent, steps):
+        if candidate >= allowed:
+            return candidate
     return _ten_to(exponent + 2)
+
+
+@lru_cache(maxsize=64)
+def _ladder(exponent: int, steps: str) -> tuple[float, ...]:
+    """Return the listed scales of two decades, the finest first."""
+    return tuple(float(f"{step}e{power}") for power in (exponent, exponent + 1) for step in STEPS[steps])
 
 
 LEAST_SHARE = 0.6
@@ -79,10 +84,16 @@ def fit_at(extent: Box, layout: Layout, scale: float) -> Fit:
 
 
 def best_fit(extent: Box, layout: Layout, steps: str, finest: float = 0.0) -> Fit:
-    """Return the finest scale at which the figure fits the area, not finer than ``finest``."""
-    wide = extent.width * 10 / (layout.area.width - 2 * layout.style.margin)
-    high = extent.height * 10 / (layout.area.height - 2 * layout.style.margin)
+    """Return how the figure fits at the finest scale at which it does, not finer than ``finest``."""
+    return fit_at(extent, layout, max(finest, finest_scale(extent, layout, steps)))
+
+
+def finest_scale(extent: Box, layout: Layout, steps: str) -> float:
+    """Return the finest listed scale at which a figure with these extents (in the quantity) fits the area."""
+    area, margin = layout.area, layout.style.margin
+    wide = extent.width * 10 / (area.width - 2 * margin)
+    high = extent.height * 10 / (area.height - 2 * margin)
     least = max(wide, high)
     if least <= 0.0 or not math.isfinite(least):
         raise ValueError("a figure without extent has no scale")
-    return fit_at(extent, layout, max(finest, next_scale(least, steps)))
+    return next_scale(least, steps)

@@ -6,7 +6,7 @@ which printers may lose (common practice, no source).
 
 from dataclasses import dataclass, replace
 
-from pycore.drawing import Arrow, Group, Item, Line, Page, Shape
+from pycore.drawing import Arrow, Group, Item, Line, Page, Shape, with_role
 from pycore.geometry import Box, Point
 from pycore.sheet.lettered import numbered, text, width_of
 from pycore.sheet.media import PRINTABLE_EDGE, size_of
@@ -124,7 +124,7 @@ def _steps(left: float, top: float, width: float) -> tuple[Group, float]:
     """The numbered instructions, and the height where they end."""
     head = text(words.SHEET_HEAD, Point(left, top - TITLE), TITLE)
     lines, low = numbered(words.SHEET_STEPS, Point(left, top - TITLE - 5.0), VALUE, width)
-    return Group((head, *lines), name="words"), low
+    return Group((with_role("heading", head), lines), name="words"), low
 
 
 def _blanks(left: float, top: float) -> Group:
@@ -132,9 +132,11 @@ def _blanks(left: float, top: float) -> Group:
     items: list[Item] = []
     for index, label in enumerate((words.WRITE_UPRIGHT, words.WRITE_LEVEL)):
         y = top - 10.0 * (index + 1)
-        items.append(text(label, Point(left, y), VALUE))
-        items.append(Line(Point(left + 42.0, y - 1.2), Point(left + 76.0, y - 1.2), 0.25))
-        items.append(text("mm", Point(left + 78.0, y), VALUE))
+        items.append(with_role(
+            "paragraph", text(label, Point(left, y), VALUE),
+            Line(Point(left + 42.0, y - 1.2), Point(left + 76.0, y - 1.2), 0.25),
+            text("mm", Point(left + 78.0, y), VALUE),
+        ))  # fmt: skip
     return Group(tuple(items), name="blanks")
 
 
@@ -142,7 +144,7 @@ def _cell(at: Point, label: str, value: str) -> list[Item]:
     items: list[Item] = [text(label, Point(at.x, at.y - NOTE - 1.0), NOTE, ink="ink-2")]
     if value:
         items.append(text(value, Point(at.x, at.y - NOTE - VALUE - 3.4), VALUE))
-    return items
+    return [with_role("paragraph", *items)]
 
 
 def _block(frame: Box, writing: SetupWriting) -> Group:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from pycore.drawing import Ink
+from pycore.lettering.glyphs import Shaped
 from pycore.words.phrase import Phrase
 
 
@@ -79,6 +80,10 @@ class FieldText:
     teaching: str
 
 
+Cell = tuple[str, str | Shaped]
+"""The label of a cell of the title block, and what was typed for it."""
+
+
 @dataclass(frozen=True, slots=True)
 class BlockText:
     """The title block: title, kind of sheet, place, method, and the cells: a label and a value each. ``by_hand``: those
@@ -88,9 +93,9 @@ class BlockText:
     kind: str
     place: str
     method: str
-    name: tuple[str, str]
-    group: tuple[str, str]
-    date: tuple[str, str]
+    name: Cell
+    group: Cell
+    date: Cell
     scale: tuple[str, str]
     paper: tuple[str, str]
     sheet: tuple[str, str]
@@ -107,7 +112,8 @@ class BlockText:
 @dataclass(frozen=True, slots=True)
 class SheetText:
     """All words of a sheet. ``sentence``: the question, or the answer, above all else. ``steps``: the numbered steps of
-    a solved sheet, each whole and in few words."""
+    a solved sheet, each whole and in few words. ``description``: the drawing in full for people who cannot see it;
+    ``alternative``: in one sentence."""
 
     sentence: str
     field: FieldText
@@ -120,6 +126,7 @@ class SheetText:
     """What stands beside the QR code or in its place: the first of these that has room."""
     page_title: str
     description: str
+    alternative: str
     steps: tuple[tuple[str, str], ...] = ()
     second_scale: tuple[str, ...] = ()
     """The scale of phasors of a second quantity, below the sum's: the first of these that has room."""
@@ -127,5 +134,7 @@ class SheetText:
     """The QR code's rows of dark (1) and light (0) modules; empty: none."""
     short_code: str = ""
     """The problem's code as it is printed, beside the QR code or in its place."""
+    minus: str = ""
+    """Which way a negative angle of the table turns; "" where the table says so itself."""
     work: Worksheet | None = None
     """What a problem gives and asks for, in place of the table."""

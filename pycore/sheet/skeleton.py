@@ -10,7 +10,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from pycore import geometry
-from pycore.drawing import Arc, Circle, Group, Item, Line, Shape, Text
+from pycore.drawing import Arc, Circle, Group, Item, Line, Shape, Text, with_role
 from pycore.geometry import Box, Point
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.labels import Segment
@@ -69,7 +69,7 @@ def check_bar(
         words = text(length_text, Point(x + length / 2, y - 2.0 - note), note, "middle")
     else:
         words = text(length_text, Point(x + length + 2, y - 0.4), note)
-    return Group((*_bar_boxes(x, y, length, upright, 1.6), *strokes, words), name="check-bar")
+    return Group((*_bar_boxes(x, y, length, upright, 1.6), *strokes, words), name="check-bar", role="furniture")
 
 
 @lru_cache(maxsize=32)
@@ -93,7 +93,8 @@ def check_bars(layout: Layout) -> tuple[Group, ...]:
         *_bar_boxes(x, y - BODY, length, False, BODY), Line(Point(right, y - BODY), Point(right, y + 0.5), 0.25),
         text(layout.bar_text, Point(right + 2.0, y - 0.5 * (BODY + note)), note),
     )  # fmt: skip
-    return Group(upright, name="check-bar"), Group(level, name="check-bar")
+    bars = (Group(bar, name="check-bar", role="furniture") for bar in (upright, level))
+    return tuple(bars)
 
 
 FOOT_SHARES = ((1.0, 8.0), (1.0, 4.0), (0.9, 4.0), (0.8, 3.0), (0.7, 2.5), (0.62, 2.0))
@@ -145,7 +146,7 @@ def scale_line(
             x += rule
         items.append(text(piece, Point(x, at.y), size))
         x += width_of(piece, size)
-    return items, wide
+    return [with_role("paragraph", *items)], wide
 
 
 @lru_cache(maxsize=32)
@@ -210,9 +211,17 @@ def turning(
 def is_free(box: Box, drawn: Sequence[Segment], others: Sequence[Box]) -> bool:
     """Return whether neither a line of the figure nor other furniture is in a rectangle."""
     room = box.grown(0.9)
-    return not any(room.meets(other) for other in others) and not any(
-        room.meets_segment(piece.start, piece.end) for piece in drawn
-    )
+    for other in others:
+        if room.meets(other):
+            return False
+    left, bottom, right, top = room
+    # Most lines lie wholly to one side: asked five times for each sheet, of every line on it.
+    near = [
+        (start, end) for start, end, _owner, _half_width in drawn
+        if (start[0] > left or end[0] > left) and (start[0] < right or end[0] < right)
+        and (start[1] > bottom or end[1] > bottom) and (start[1] < top or end[1] < top)
+    ]  # fmt: skip
+    return not any(room.meets_segment(start, end) for start, end in near)
 
 
 STUB = 5.0

@@ -9,20 +9,22 @@ from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import Join, SetOff
 from pycore.constructions.names import FIRST_DIRECTION
-from pycore.drawing import Ink, Item
-from pycore.geometry import ORIGIN, Box, Point
-from pycore.sheet.labels import LabelRequest, Segment
-from pycore.words.phrase import Phrase
+from pycore.drawing import Group, Ink, Item, Line
+from pycore.geometry import ORIGIN, Box, Point, Ray
+from pycore.sheet.labels import Along, LabelRequest, Segment
+from pycore.words.phrase import Phrase, plain
 
 
 @dataclass(frozen=True, slots=True)
 class PhasorStyles:
-    """How phasors are told apart: tag, ink and number of ticks by phasor key. ``mark``: the decimal mark."""
+    """How phasors are told apart: tag, ink and number of ticks by phasor key. ``mark``: the decimal mark.
+    ``share``: how long a millimetre of the sheet is in a picture that is smaller than the sheet, mm."""
 
     tags: Mapping[str, Phrase]
     inks: Mapping[str, Ink]
     ticks: Mapping[str, int]
     mark: str = "."
+    share: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +62,22 @@ class FigureStrokes:
         """Keep labels clear of a straight segment."""
         self.segments.append(Segment(start, end, owner, half))
 
+    def voltage(
+        self, step: int, ray: Ray, longest: float, room: Box | None, tag: Phrase, capitals: float
+    ) -> list[LabelRequest]:
+        """Draw the thin line of a phase voltage beside a ``longest`` arm, no longer than there is ``room``, and return
+        the request for its name. It moves neither the figure nor what else is written."""
+        length = VOLTAGE_SHARE * longest
+        length = length if room is None else min(length, room.reach(ray.start, ray.degrees) - 1.0)
+        if length < SHORTEST_VOLTAGE:
+            return []
+        end = ray.start.moved(length, ray.degrees)
+        owner = f"voltage-{plain(tag)}"
+        self.add(step, Group((Line(ray.start, end, 0.18, "ink-2"),), name="voltage"))
+        self.aside.append(Segment(ray.start, end, owner))
+        near_end = Along(ray.start.moved(0.6 * length, ray.degrees), end)
+        return [LabelRequest(owner, tag, capitals, near_end, step, optional=True)]
+
     @property
     def obstacles(self) -> list[Segment]:
         """All segments that labels and ticks must avoid."""
@@ -68,6 +86,10 @@ class FigureStrokes:
 
 REFERENCE_SHARE = 0.6
 """Length of the faint first direction as a share of the longest arm."""
+VOLTAGE_SHARE = 0.4
+"""Length of the thin line of a voltage as a share of the longest arm."""
+SHORTEST_VOLTAGE = 6.0
+"""A shorter line would be hidden by the marks round the common point, mm."""
 
 
 def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
@@ -81,9 +103,10 @@ def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
 
 def figure_box(construction: Construction, picture: DrawingConvention) -> Box:
     """Return the rectangle of the figure on paper, in the quantity's unit."""
-    points = construction.figure.points
-    names = [name for pair in drawn_ends(construction) for name in pair]
-    used = [points[name] for name in dict.fromkeys(names)]
+    points, names = construction.figure.points, dict[str, None]()
+    for start, end in drawn_ends(construction):
+        names[start] = names[end] = None
+    used = [points[name] for name in names]
     if FIRST_DIRECTION in construction.figure.lines and leads(construction) is None:
         longest = max(arm.size for arm in construction.arms)
         degrees = construction.figure.lines[FIRST_DIRECTION].degrees

@@ -34,6 +34,8 @@ class Style:
     """Width of the column of words on a sheet laid out for easy reading; 0 on the usual sheet."""
     whole: bool = False
     """Whether the drawing has the first page to itself."""
+    blank: bool = False
+    """Whether the paper is the learner's own, with nothing on it but the drawing."""
     signed: bool = False
     """Whether angles have signs in the table, for want of room for words beside large figures."""
 
@@ -67,6 +69,9 @@ had that were printed before ``page``."""
 PRINTS = {USUAL: NORMAL, WHOLE_PAGE: WHOLE, LARGE_PRINT: LARGE, EASY_READING: EASY}
 """Styles by print style. Large: capitals of 5 mm and more, text of 18 points and more, thicker lines, for low vision.
 Easy: text of 12 points and more, fewer words beside the drawing, for dyslexia (both common practice)."""
+OWN_PAPER = "own"
+"""In place of a print style: the drawing alone, on blank paper of the learner's own."""
+BLANK = replace(NORMAL, margin=0.0, blank=True)
 SMALL_PAPER = "A5"
 """The smallest paper."""
 TOO_SMALL_FOR_READING = (SMALL_PAPER,)

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from pycore import geometry
 from pycore.drawing import Ink, Line
-from pycore.geometry import Point
+from pycore.geometry import ORIGIN, Point
 from pycore.sheet.labels import Segment
 from pycore.sheet.styles import Style
 
@@ -20,6 +20,7 @@ LONG_ENOUGH = 9.0
 """A shorter piece of a line, mm, is no place for a label."""
 NEAR = 2.2
 """A stroke that ends this near a line, mm, is one that its ticks keep away from."""
+_ROUNDING = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,11 +46,10 @@ def ticks(
     degrees = geometry.direction(start, end)
     middle = start.plus(end.minus(start).times(share))
     lines: list[Line] = []
+    half = ORIGIN.moved(style.tick / 2, degrees + TICK_SLANT)
     for index in range(count):
         at = middle.moved((index - (count - 1) / 2) * style.tick_gap, degrees)
-        half = style.tick / 2
-        slant = degrees + TICK_SLANT
-        lines.append(Line(at.moved(-half, slant), at.moved(half, slant), width, ink))
+        lines.append(Line(at.minus(half), at.plus(half), width, ink))
     return lines
 
 
@@ -71,26 +71,33 @@ def free_shares(
     cuts = [0.0, length]
     x, y = start
     step_x, step_y = (end.x - x) / length, (end.y - y) / length
-    for piece in drawn:
-        (ax, ay), (bx, by), of = piece.start, piece.end, piece.owner
-        # Written out: asked two thousand times for each sheet, and most strokes lie wholly to one side.
+    # Written out: asked two thousand times for each sheet, and most strokes lie wholly to one side.
+    own = y * step_x - x * step_y
+    above, below = own + NEAR + _ROUNDING, own - NEAR - _ROUNDING
+    close = [
+        (start, end) for start, end, of, _half_width in drawn
+        if ((start[1] * step_x - start[0] * step_y < above or end[1] * step_x - end[0] * step_y < above)
+            and (start[1] * step_x - start[0] * step_y > below or end[1] * step_x - end[0] * step_y > below)
+            and of != owner)
+    ]  # fmt: skip
+    for (ax, ay), (bx, by) in close:
         high = (ay - y) * step_x - (ax - x) * step_y
         low = (by - y) * step_x - (bx - x) * step_y
-        if (high > NEAR and low > NEAR) or (high < -NEAR and low < -NEAR) or of == owner:
+        if (high > NEAR and low > NEAR) or (high < -NEAR and low < -NEAR):
             continue
         first, second = (ax - x) * step_x + (ay - y) * step_y, (bx - x) * step_x + (by - y) * step_y
-        cuts += [at for at in _cuts(first, high, second, low) if 0.0 < at < length]
+        # Where the stroke ends near the line, and where it meets it.
+        if 0.0 < first < length and -NEAR <= high <= NEAR:
+            cuts.append(first)
+        if 0.0 < second < length and -NEAR <= low <= NEAR:
+            cuts.append(second)
+        if high * low < 0.0 and 0.0 < (met := first + (second - first) * high / (high - low)) < length:
+            cuts.append(met)
     cuts.sort()
     pieces = [(high - low, (low + high) / 2) for low, high in pairwise(cuts)]
+    pieces = [piece for piece in pieces if piece[0] >= LONG_ENOUGH] or pieces
     # Of pieces that are alike, the one nearer to the middle; for a label all are that have room for it.
     most = ROOM_FOR_LABEL if label else length
     pieces.sort(key=lambda one: (-round(min(one[0], most)), math.fabs(one[1] - length / 2)))
-    return tuple(at / length for long, at in pieces if long >= LONG_ENOUGH) or (pieces[0][1] / length,)
-
-
-def _cuts(first: float, high: float, second: float, low: float) -> list[float]:
-    """Return where a stroke meets a line or comes near it; its ends are given along the line and off it, mm."""
-    found = [at for at, off in ((first, high), (second, low)) if math.fabs(off) <= NEAR]
-    if high * low < 0.0:
-        found.append(first + (second - first) * high / (high - low))
-    return found
+    longest = pieces[0][0]
+    return tuple(at / length for _, at in (pieces if longest >= LONG_ENOUGH else pieces[:1]))

@@ -3,14 +3,15 @@ next. In mm."""
 
 from dataclasses import replace
 
-from pycore.drawing import Group, Ink, Item, Line
+from pycore.drawing import Group, Item, Line, with_role
 from pycore.geometry import Box, Point
 from pycore.sheet.code_area import code_area
-from pycore.sheet.lettered import fitting, text, width_of
+from pycore.sheet.lettered import fitting, text
 from pycore.sheet.media import STRIP_ROWS, Layout
 from pycore.sheet.sheet_text import SheetText
 from pycore.sheet.skeleton import scale_line
 from pycore.sheet.table import table
+from pycore.sheet.title_block import name_and_date
 
 TITLE_SHARE, NAME_SHARE = 0.56, 0.66
 """Where scale and date begin in the strip, as shares of its width."""
@@ -27,7 +28,7 @@ def strip(layout: Layout, writing: SheetText) -> Group:
     x, room = box.left + 4.0, TITLE_SHARE * box.width - 8.0
     base = upper + 0.62 * style.title
     title = writing.block.whole_title
-    items.append(text(title, Point(x, base), fitting(title, style.title, room)))
+    items.append(with_role("heading", text(title, Point(x, base), fitting(title, style.title, room))))
     left = box.left + TITLE_SHARE * box.width
     # Above the rule stands even the tail of a decimal comma.
     low = upper + 0.38 * style.scale_words
@@ -37,11 +38,7 @@ def strip(layout: Layout, writing: SheetText) -> Group:
     middle = box.left + NAME_SHARE * box.width
     items.append(Line(Point(middle, upper), Point(middle, box.bottom), style.narrow))
     base = (upper + box.bottom) / 2 - 0.5 * style.note
-    for begin, end, (label, value) in ((x, middle, writing.block.name), (middle + 4.0, box.right, writing.block.date)):
-        wanted = value or label
-        size = style.note if width_of(wanted, style.note) <= end - begin - 4.0 else 0.7 * style.note
-        ink: Ink = "ink" if value else "ink-2"
-        items.append(text(wanted, Point(begin, base), size, ink=ink))
+    items += name_and_date(writing.block, base, (x, middle, box.right), style)
     return Group(tuple(items), name="title-block")
 
 

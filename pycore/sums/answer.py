@@ -38,12 +38,13 @@ class Paragraph:
 class Move:
     """One numbered move of a construction: the instruction and its reason.
 
-    ``step``: number of the group of the drawing that shows it.
+    ``step``: number of the group of the drawing that shows it. ``protractor``: whether it needs one.
     """
 
     step: int
     phrase: Phrase
     why: Phrase = ()
+    protractor: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,22 +14,21 @@ from pycore.constructions.names import SUM_KEY
 from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
 from pycore.drawing import Ink
-from pycore.errors import Fault
 from pycore.forms import conventions, links
 from pycore.forms.fields import Field
 from pycore.phasor import wrap
 from pycore.practice.task import FurtherQuestion
-from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose, kinds
 from pycore.sheet.media import ORIENTATIONS
-from pycore.sheet.plan import Plan, papers_that_take
-from pycore.sheet.styles import TOO_SMALL_FOR_READING, USUAL
+from pycore.sheet.plan import Plan
+from pycore.sheet.space import Space, known_spaces
+from pycore.sheet.styles import OWN_PAPER, TOO_SMALL_FOR_READING, USUAL
 from pycore.sums.frozen import FrozenAfterInit
-from pycore.sums.misfit import SECOND, ChosenPlan, second_too_large, too_large
+from pycore.sums.misfit import SECOND, ChosenPlan, chosen_plan
 from pycore.sums.planner import Planner
 from pycore.sums.problem import SheetProblem
 from pycore.sums.sentences import StepSentences, direction_phrase
-from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
+from pycore.sums.wording import CompanionPhasors, Notation, SheetWords, millimetres_text
 from pycore.words import answers as words
 from pycore.words import form as form_words
 from pycore.words import moves_list, plain
@@ -37,7 +36,7 @@ from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, Symbol
 
-CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale", SECOND)
+CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "own-way", "scale", SECOND)
 """The keys that every printed link names, whether the user or the sheet chose them."""
 
 
@@ -74,7 +73,7 @@ class SumCase(metaclass=FrozenAfterInit):
     ) -> None:
         self.problem, self.arms, self.lines = problem, arms, lines
         self.picture, self.notation = picture, notation.sealed()
-        self.planner = Planner(self)
+        self.planner = Planner()
         self._spreads: dict[tuple[str, str, float], Spread] = {}
         self._scatters: dict[tuple[str, str, float], Spread] = {}
         self.total: complex = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms)
@@ -207,8 +206,15 @@ class SumCase(metaclass=FrozenAfterInit):
 
     @property
     def printed(self) -> str:
-        """The print style (``usual``, ``large``, ``easy``); ``usual`` on paper that is too small for another."""
-        return USUAL if self.problem["paper"] in TOO_SMALL_FOR_READING else self.problem["print"]
+        """The print style (``usual``, ``large``, ``easy``); ``usual`` on paper that is too small for another; ``own``
+        for the learner's own paper."""
+        chosen = self.problem["print"]
+        return USUAL if chosen != OWN_PAPER and self.problem["paper"] in TOO_SMALL_FOR_READING else chosen
+
+    @property
+    def on_own_paper(self) -> bool:
+        """Whether the learner draws on blank paper of their own."""
+        return self.printed == OWN_PAPER
 
     result_word = ""
     """What is to be found, in the moves of a sheet for easy reading; "" for the sum's own word."""
@@ -260,6 +266,10 @@ class SumCase(metaclass=FrozenAfterInit):
         """Return the values in words."""
         raise NotImplementedError
 
+    def value_texts(self) -> tuple[str, ...]:
+        """Return each value as finely as sheets print it, with a point, for ever: check codes are made of it."""
+        raise NotImplementedError
+
     def possible(self, method: str) -> str:
         """Return the method, or tip to tail if a parallelogram is not possible with one arm, or with four or more."""
         return TIP_TO_TAIL if method == PARALLELOGRAM and not 2 <= len(self.arms) <= 3 else method
@@ -271,6 +281,10 @@ class SumCase(metaclass=FrozenAfterInit):
         if requested:
             return (requested,)
         return PAIR_ORDERS if len(self.arms) == 3 else (FIRST_PAIR,)
+
+    def spaces(self, method: str, order: str) -> tuple[Space, ...]:
+        """Return the space of each order of a method, if known without its construction; not beside companions."""
+        return known_spaces(method, self.orders(method, order), self.arms, self.picture, self.problem["resultant"])
 
     def build(self, method: str, order: str) -> Construction:
         """Return the construction of a method in an order."""
@@ -290,7 +304,12 @@ class SumCase(metaclass=FrozenAfterInit):
         self, method: str, order: str = "", scale: float | None = None, second: float | None = None
     ) -> tuple[Plan, ...]:
         """Return a plan for each order of a method on the problem's paper, the best first."""
-        return self.planner.plans(method, order, scale, second)
+        return self.planner.plans(self, method, order, scale, second)
+
+    def plans_to_tell(self, method: str) -> tuple[Plan, ...]:
+        """Return the plan of each order of a method as the page tells its moves: on own paper, all at its scale."""
+        plan = self.sheet_plan()
+        return self.plans(method, "", plan.scale, plan.second or None) if self.on_own_paper else self.plans(method)
 
     def spread(self, plan: Plan) -> Spread:
         """Return the scatter of a hand's drawings of a plan, to first order. Cached; fast enough for every edit."""
@@ -320,20 +339,7 @@ class SumCase(metaclass=FrozenAfterInit):
         If a chosen scale does not fit, that is a fault with offers, and the drawing uses a scale that fits, so that a
         link still opens with other values.
         """
-        scale, second, order = self.problem.scale, self.problem.second, self.problem["order"]
-        misfit: tuple[Fault, ...] = ()
-        plan = self.plans(self.method, order, scale, second)[0]
-        if scale is not None and not plan.fit.fits:
-            beside = self.problem["paper"]
-            sizes = papers_that_take(plan.construction, self.picture, plan.scale, beside, self.ways(), self.printed)
-            fitting = self.plans(self.method, order)[0]
-            misfit, scale = (too_large(self.notation, self.problem.typed["scale"], plan, fitting, sizes),), None
-            plan = self.plans(self.method, order, None, second)[0]
-        if not plan.second_fits:
-            fitting = self.plans(self.method, order, scale)[0]
-            misfit += (second_too_large(self.notation, self.problem.typed[SECOND], plan, fitting),)
-            plan = fitting
-        return ChosenPlan(plan, misfit)
+        return chosen_plan(self)
 
     def order_words(self, method: str, order: str) -> str:
         """Return an order in words, with the lines' names."""
@@ -369,7 +375,7 @@ class SumCase(metaclass=FrozenAfterInit):
         resolved = {**self.problem.typed, "code": code}
         resolved["sheet"] = kind or resolved["sheet"]
         resolved["method"], resolved["order"] = plan.construction.method, plan.construction.order
-        resolved["orientation"] = plan.layout.orientation
+        resolved["own-way" if self.on_own_paper else "orientation"] = plan.layout.orientation
         misfit = self.chosen.misfit
         resolved["scale"] = quantity.exact(plan.scale) if misfit or not resolved["scale"] else resolved["scale"]
         if self.companions and (misfit or not resolved.get(SECOND)):
@@ -380,8 +386,7 @@ class SumCase(metaclass=FrozenAfterInit):
 
     def length(self, plan: Plan) -> str:
         """Return the length of the sum on the sheet as text."""
-        millimetres = round(self.size * plan.factor, 1)
-        return quantity.plain(millimetres, self.notation.mark) + f"{NO_BREAK_SPACE}mm"
+        return millimetres_text(self.size * plan.factor, self.notation.mark)
 
     def direction(self, plan: Plan) -> Phrase:
         """Return the direction of the sum in words."""

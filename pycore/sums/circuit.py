@@ -135,6 +135,13 @@ def supplied_text(
     return sentence(", ".join(parts), scaled(known or 0.0, unit, mark), scaled(circuit.hertz, "Hz", mark))
 
 
+def supply_texts(circuit: Supplied) -> tuple[str, str]:
+    """Return what is known of the supply, volts or amperes, and the frequency, as a check code knows them."""
+    amperes = circuit.amperes
+    known, unit = (circuit.volts, "V") if amperes is None else (amperes, "A")
+    return scaled(known or 0.0, unit, "."), scaled(circuit.hertz, "Hz", ".")
+
+
 def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
     """Return volts, or amperes if the text is in amperes; None and a fault if it is neither."""
     text, label = reader.text(name), reader.label(name)

@@ -31,7 +31,7 @@ GIVEN_LINE = (6.5, 2.6)
 
 
 class SumLesson:
-    """Everything that the classroom view can show for one problem, by view and step number from 1."""
+    """Everything that the lesson view can show for one problem, by view and step number from 1."""
 
     def __init__(self, case: SumCase) -> None:
         self.case = case

@@ -1,6 +1,5 @@
 """Sentences for a phasor of a second quantity."""
 
-from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Step
 from pycore.constructions.moves import TurnAngle, length_of, turn_of
 from pycore.constructions.names import arm_key
@@ -15,7 +14,7 @@ def companion_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
     if notation.companions is None:
         raise TypeError("a companion is drawn that nobody spoke of")
     arm = next(arm for arm in notation.companions.arms if arm.number == step.arm_numbers[0])
-    move = next(move for move in companion_moves(sentences.construction) if move.phasor == arm.key)
+    move = next(move for move in sentences.construction.companions if move.phasor == arm.key)
     tag, length, first = notation.tags[arm.key], sentences.length(length_of(move, readings)), step.moves[0]
     if isinstance(first, TurnAngle):
         turn, zero = turn_of(first, readings), sentences.zero_name(first)

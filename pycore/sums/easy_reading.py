@@ -8,6 +8,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums.answer import Move
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
+from pycore.sums.rows import minus_words
 from pycore.sums.sentences import StepSentences
 from pycore.words import answers, moves_list, plain
 from pycore.words import sheet as words
@@ -38,8 +39,8 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
             one.scale(scale * centimetres) for one, scale in zip(amounts, (plan.scale, plan.second), strict=True)
         )
         look.append(sum_words.second_check(bar, *scale_texts))
-    if plan.layout.style.signed and not case.notation.polar:
-        look.append(moves_list.minus(StepSentences(plan, case.notation).sense(-1.0)))
+    if minus_words(case, plan):
+        look.append(minus_words(case, plan))
     return (
         TextSection(moves_list.GIVEN, case.sheet_values_text(plan, any_method=request.any_method)),
         TextSection(moves_list.MOVES, ticked, ticked=True),

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from pycore.accuracy.hand import HANDS
 from pycore.constructions.methods import THE_SUM, TIP_TO_TAIL
-from pycore.forms.common import SHARED, newly
+from pycore.forms.common import OWN_PAPER_FIELDS, SHARED, newly
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.words import form as words
@@ -29,7 +29,7 @@ def drawing_fields(
     ``first``: the default first direction. ``steps_before``: the scales on offer in links before version 3.
     ``second``: such as amperes, if there are phasors of a second quantity.
     """
-    taken = {name: SHARED[name] for name in (*_PICTURE, *_SHEET, *_SCALES, *_WORDS, *_HAND, *_BLOCK)}
+    taken = {name: SHARED[name] for name in (*_PICTURE, *_SHEET, *OWN_PAPER_FIELDS, *_SCALES, *_WORDS, *_HAND, *_BLOCK)}
     taken["hand"] = replace(
         taken["hand"], options=tuple(choice for choice in taken["hand"].options if choice.value in HANDS)
     )
@@ -46,12 +46,9 @@ def drawing_fields(
         taken["rotation"],
         choice_field("resultant", sum_words.RESULTANT, "picture", THE_SUM, sum_words.RESULTANTS),
         *(taken[name] for name in _SHEET),
-        Field("scale", sum_words.scale_label(units), "quantity", "sheet", "", help=words.SCALE_HELP),
-        *(
-            (Field("second-scale", sum_words.scale_label(second), "quantity", "sheet", "", help=words.SCALE_HELP),)
-            if second
-            else ()
-        ),
+        Field("scale", sum_words.scale_label(units), "quantity", "scale"),
+        *((Field("second-scale", sum_words.scale_label(second), "quantity", "scale"),) if second else ()),
+        *(taken[name] for name in OWN_PAPER_FIELDS),
         *(taken[name] for name in (*_SCALES, *_WORDS, *_HAND)),
         SHARED["wording"],
         *(taken[name] for name in _BLOCK),

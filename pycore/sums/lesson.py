@@ -47,13 +47,14 @@ from pycore.constructions.names import (
 from pycore.phasor import wrap
 from pycore.sheet.laying import HEIGHT, stage_of
 from pycore.sheet.lesson_view import frame_page
+from pycore.sheet.paper_view import paper_page
 from pycore.sheet.plan import Plan
 from pycore.sheet.strokes import PhasorStyles
 from pycore.sums.lesson_frame import LessonFrame, StepPlace
 from pycore.sums.lesson_why import reason_of
 from pycore.sums.places import Places, faint_line, ruler_for
 from pycore.sums.sentences import StepSentences
-from pycore.sums.wording import length_text, reading_text, whole_degrees
+from pycore.sums.wording import whole_degrees
 from pycore.words import components as parts
 from pycore.words import constructions as told
 from pycore.words import lesson as words
@@ -65,21 +66,8 @@ NOTHING_BELOW = 0.05
 """A shorter length cannot be seen on a ruler, mm."""
 
 
-ASKED = {PROTRACTOR: words.ASK_ANGLE, RULER: words.ASK_LENGTH, COMPASSES: words.ASK_OPENING, LINE: words.ASK_LENGTH,
-         WORDS: words.ASK_SCALE}  # fmt: skip
+ASKED = {RULER: words.ASK_LENGTH, COMPASSES: words.ASK_OPENING, LINE: words.ASK_LENGTH, WORDS: words.ASK_SCALE}
 """The question shown while a tool's reading is hidden."""
-
-
-def question_of(frame: Frame) -> Phrase:
-    """Return the question shown while a frame's reading is hidden: what is read, or what is to be drawn or marked."""
-    match frame.move:
-        case TurnAngle():
-            return words.ASK_ANGLE_TO_MARK
-        case SetOff(role=roles.MARK):
-            return words.ASK_LENGTH_TO_MARK
-        case SetOff() | Join(role=roles.PARALLEL):
-            return words.ASK_LENGTH_TO_DRAW
-    return ASKED[frame.tool]
 
 
 class Lesson:
@@ -125,12 +113,8 @@ class Lesson:
         return self.places.name(point, move)
 
     def length(self, amount: float) -> str:
-        """Return a length to draw, as text."""
-        return length_text(self.sentences.millimetres(amount), self.sentences.notation.mark)
-
-    def read(self, amount: float) -> str:
-        """Return a length read off a ruler, as text."""
-        return reading_text(self.sentences.millimetres(amount), self.sentences.notation.mark)
+        """Return a length as text."""
+        return self.sentences.length(amount)
 
     # One frame.
 
@@ -173,7 +157,9 @@ class Lesson:
             notation = self.sentences.notation
             length = self.length(longest.size)
             reading = words.scale_reading(notation.short_of(longest.key, longest.size), length)
-            return words.scale(notation.scale(self.plan.scale)), reading, (why,), _short(length)
+            opening = words.scale(notation.scale(self.plan.scale))
+            opening = self.sentences.own_paper(longest=False) if self.plan.layout.style.blank else opening
+            return opening, reading, (why,), _short(length)
         step = next(step for step in self.plan.construction.steps if step.name == name)
         return self.sentences.sentence(step)[0], (), (why,) if why else (), ""
 
@@ -217,8 +203,7 @@ class Lesson:
         amount = length_of(move, self.sentences.figure.readings)
         if move.role == roles.MARK:
             return self.mark_frame(move, why)
-        # The opposite of the sum is as long as the sum was read.
-        length = self.read(amount) if move.role == roles.RESULTANT else self.length(amount)
+        length = self.length(amount)
         name = self.sentences.notation.tags.get(move.phasor) or self.line_name(move.line)
         sentence, turned = ruler_for(self.places, move)
         draw = words.draw_companion if move.role == roles.COMPANION else words.draw_length
@@ -244,7 +229,7 @@ class Lesson:
         result = RETURN_KEY if self.sentences.is_only_returning else SUM_KEY
         named = {DIAGONAL_LENGTH: parallel.THE_DIAGONAL, RESULT_LENGTH: tags[result]}
         name = named.get(move.reading) or tags.get(move.reading)
-        length = self.read(amount)
+        length = self.length(amount)
         if name is None:
             axis = self.line_name(move.line)
             component = self.component_text(move.line, amount)
@@ -270,7 +255,7 @@ class Lesson:
     def component_text(self, line: str, amount: float) -> str:
         """Return a component that is read off an axis, with its side."""
         side = self.sentences.side_of(amount)
-        length = self.read(amount)
+        length = self.length(amount)
         return parts.across_part(length, side) if line == AXIS_ACROSS else parts.upward_part(length, side)
 
     def arc_frame(self, move: CrossArcs, phase: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
@@ -293,6 +278,8 @@ class Lesson:
         if isinstance(move, Direction):
             if move.line == AXIS_UP:
                 return parts.AXES, (), (), ""
+            if frame.name == step_kinds.VOLTAGES:
+                return self.words_frame(frame.name, why)
             direction = self.sentences.direction(move.degrees)
             name = told.first_line(self.sentences.notation.reference)
             return words.faint(name, direction, self.sentences.place), (), (why,), ""
@@ -319,7 +306,7 @@ class Lesson:
         """The result drawn and measured at once."""
         notation, points = self.sentences.notation, self.sentences.figure.points
         amount, tag = geometry.distance(points[move.start], points[move.end]), notation.tags[move.phasor]
-        length = self.read(amount)
+        length = self.length(amount)
         product = notation.measured(move.phasor, self.sentences.millimetres(amount), self.plan.scale)
         scale, calculated = notation.scale(self.plan.scale), notation.amount_of(move.phasor, amount)
         represented = words.represents(scale, tag, product, calculated)
@@ -350,21 +337,44 @@ class Lesson:
         move = frame.move
         answers = isinstance(move, (ReadLength, ReadAngle)) and move.reading in (RESULT_LENGTH, RESULT_ANGLE)
         answers = answers or frame.name == step_kinds.ZERO or (isinstance(move, Join) and self.is_measured_here(move))
-        question = question_of(frame) if figure else ()
+        question = self.question(frame) if figure else ()
         is_scale = frame.name == step_kinds.SCALE
         # Without the reading: a class may be asked for it, and the title is read aloud.
         title = plain(words.CHOOSE_SCALE if is_scale else sentence)
         before = self.frames[number - 2].drawn_moves if number > 1 else frozenset()
-        picture = frame_page(
-            self.plan, frame, self.look, self.stage, title, figure, before=before, circle=self.circle
-        )
+        if is_scale and self.plan.layout.style.blank:
+            picture = paper_page(self.plan, self.look.mark, title)
+        else:
+            picture = frame_page(
+                self.plan, frame, self.look, self.stage, title, figure, before=before, circle=self.circle
+            )
         shown = LessonFrame(number, len(self.frames), sentence, reading, question, why, picture, answers)
         is_diagonal = isinstance(move, ReadLength) and move.reading == DIAGONAL_LENGTH
         return replace(
-            shown, place=self.step_place(number), reads=frame.reads, asks_scale=is_scale, diagonal=is_diagonal,
+            shown, place=self.step_place(number), begins=self.begins(), reads=frame.reads, asks_scale=is_scale,
+            diagonal=is_diagonal,
             measured=isinstance(move, ReadAngle) and move.reading != RESULT_ANGLE,
             reason=reason_of(self, frame), stage=self.stage_key(),
         )  # fmt: skip
+
+    def question(self, frame: Frame) -> Phrase:
+        """Return the question shown while a frame's reading is hidden: what is read, or what is to be drawn or marked.
+        """
+        match frame.move:
+            case ReadAngle():
+                return words.ask_angle(self.line_name(frame.move.second))
+            case TurnAngle():
+                return words.ASK_ANGLE_TO_MARK
+            case SetOff(role=roles.MARK):
+                return words.ASK_LENGTH_TO_MARK
+            case SetOff() | Join(role=roles.PARALLEL):
+                return words.ASK_LENGTH_TO_DRAW
+        return ASKED[frame.tool]
+
+    def begins(self) -> tuple[int, ...]:
+        """Return the numbers of the frames with which a step begins."""
+        numbered = enumerate(self.frames, start=1)
+        return tuple(number for number, frame in numbered if number == 1 or frame.step != self.frames[number - 2].step)
 
     def step_place(self, number: int) -> StepPlace:
         """Return where a frame is: the number that its step has on the page, and the move within the step."""

@@ -44,7 +44,9 @@ class LessonFrame:
     the sentence) is the answer itself. ``measured``: the learner takes the reading from their own drawing; it is shown
     only on request. ``reads``: an instrument measures what is on the paper. ``diagonal``: its last why is what the
     first diagonal means. ``view`` is the view that is shown, ``views`` are those that the problem offers. ``stage``:
-    the common point and the scale of the picture, which a lesson keeps. ``turned``: degrees, among the waves.
+    the common point and the scale of the picture, which a lesson keeps.
+    ``turned``: degrees, among the waves. ``begins``: the numbers of the frames with which a numbered step begins; none
+    where frames are not numbered by steps.
     """
 
     number: int
@@ -59,6 +61,7 @@ class LessonFrame:
     view: str = "lesson"
     views: tuple[str, ...] = ("lesson",)
     place: StepPlace | None = None
+    begins: tuple[int, ...] = ()
     values: tuple[GivenValue, ...] = ()
     scale: str = ""
     asks_scale: bool = False

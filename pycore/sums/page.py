@@ -23,6 +23,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.alike import same_arms
 from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working, WorkingLink
+from pycore.sums.captions import caption_of, left_blank, scale_echo, stands_upright
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import StepSentences
@@ -31,12 +32,12 @@ from pycore.sums.wording import length_text
 from pycore.sums.workings import ComponentsWorking
 from pycore.words import accuracy as accuracy_words
 from pycore.words import answers as words
-from pycore.words import boards, moves_list
+from pycore.words import boards
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, listed_phrases, say
 
 if TYPE_CHECKING:
-    from pycore.practice.codes import Code
+    from pycore.practice.codes import CheckCode, Code
     from pycore.practice.task import AnswerRequest, Mistake, StepReference, Task
     from pycore.sums.lesson_frame import LessonFrame
     from pycore.sums.placed import PlacedFigure
@@ -80,8 +81,9 @@ def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
         return (words.NO_ARROW,) if case.total == 0 else (case.zero_reason(),)
     writing = case.notation.writing
     half_width = writing.fixed(SumAccuracy(case).tolerance(plan)) + NO_BREAK_SPACE + writing.unit
-    by_hand = accuracy_words.by_hand(case.notation.tags[SUM_KEY], half_width)
-    return (case.direction(plan), words.on_sheet(case.notation.tags[SUM_KEY], case.length(plan)), by_hand)
+    tag = case.notation.tags[SUM_KEY]
+    length = words.on_paper(tag, case.length(plan), own=case.on_own_paper)
+    return (case.direction(plan), length, accuracy_words.by_hand(tag, half_width))
 
 
 def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
@@ -93,22 +95,17 @@ def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
     return [words.small_line(names) if len(small) == 1 else words.small_lines(names)]
 
 
-def stands_upright(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
-    """Return a notice if the sheet is portrait although landscape was chosen: large print has room only so."""
-    requested = case.problem["orientation"]
-    return () if requested in ("", plan.layout.orientation) else (say(moves_list.UPRIGHT),)
-
-
 def alternatives(case: SumCase, sheet_plan: Plan) -> tuple[Alternative, ...]:
     """Return the other orders on this paper, each with its best scale."""
     others: list[Alternative] = []
-    for plan in case.plans(case.method):
+    own_scale = () if case.on_own_paper else (("scale", ""),)
+    for plan in case.plans_to_tell(case.method):
         order = plan.construction.order
-        if order == sheet_plan.construction.order or len(case.arms) < 3:
+        if order == sheet_plan.construction.order or len(case.arms) < 3 or not plan.fit.fits:
             continue
         method = case.order_words(case.method, order)
         phrase = sum_words.alternative(method, case.notation.scale(plan.scale), case.sum_word, case.length(plan))
-        others.append(Alternative(phrase, (("order", order), ("scale", ""))))
+        others.append(Alternative(phrase, (("order", order), *own_scale)))
     return tuple(others)
 
 
@@ -132,7 +129,7 @@ def constructed(case: SumCase, sheet_plan: Plan) -> list[Working]:
     for method in case.methods:
         if case.possible(method) != method:
             continue
-        orders = {plan.construction.order: plan for plan in case.plans(method)}
+        orders = {plan.construction.order: plan for plan in case.plans_to_tell(method)}
         for order in sorted(orders, key=lambda order: (order != case.taught_order, order)):
             plan = orders[order]
             on_sheet = (
@@ -231,11 +228,19 @@ class SumPage(Generic[Case]):
         from pycore.practice import codes
 
         try:
-            code = codes.read(typed)
+            code = codes.read_any(typed)
+            if not isinstance(code, codes.Code):
+                return str(code) if code == self.check_code(case) else ""
             meant = self.case(self.practice_form(code)) if code.topic == self.topic else None
         except ValueError:
             return ""
         return str(code) if meant is not None and same_arms(case.arms, meant.arms) else ""
+
+    def check_code(self, case: Case) -> "CheckCode":
+        """Return the code that checks the values of a case."""
+        from pycore.sums.check_code import check_code
+
+        return check_code(self.topic, case)
 
     def answer(
         self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: ReopenInfo = NO_OPENING,
@@ -251,7 +256,6 @@ class SumPage(Generic[Case]):
         workings = (
             (*constructed(case, plan), *self.calculated(case, plan)) if "workings" in parts else ()
         )
-        chosen = problem.scale is None or bool(case.chosen.misfit)
         return Answer(
             slug=self.slug,
             title=self.title,
@@ -261,18 +265,16 @@ class SumPage(Generic[Case]):
             remarks=self.remarks(case),
             see=self.see(case, plan),
             notices=(*self.notices(case, plan), *stands_upright(case, plan)),
-            caption=words.caption(
-                plan.layout.paper, plan.layout.orientation, case.notation.scales(plan.scale, plan.second), chosen
-            ),
+            caption=caption_of(case, plan),
             alternatives=alternatives(case, plan),
             sheet=sheet_of(case, plan, request) if "sheet" in parts else _NO_PAGE,
             further_pages=self.further_pages(case, plan, request) if "sheet" in parts else (),
             views={"phone": view_of(case, plan)} if "view" in parts or FRONT in parts else {},
             workings=tuple(sorted(workings, key=lambda working: not working.on_sheet)),
-            echo=self.echo(case),
+            echo={**self.echo(case), "scale": scale_echo(case, plan)},
             link=case.link(plan, request.kind, request.code),
             page_key=plan.layout.page_key,
-            faults=self.faults(case),
+            faults=(*self.faults(case), *left_blank(case, opening.letters)),
             scenario=self.scenario if problem.is_example else "",
             kind=request.kind,
             code=request.code,
@@ -310,10 +312,14 @@ class SumPage(Generic[Case]):
         Each piece is yielded alone, so that other work can be done in between. Raises InputError.
         """
         case = self.case(form)
-        for kind, (page, *further) in zip(kinds, self._sheets(case, opening, kinds), strict=True):
-            yield (page, *further) if further and kind == PROBLEM else page
+        yield from self.issued_of(case, opening, kinds)
         if kinds:
             yield self.task_of_case(case)
+
+    def issued_of(self, case: Case, opening: ReopenInfo, kinds: tuple[str, ...]) -> "Iterator[Page | tuple[Page, ...]]":
+        """Yield the sheets of these kinds, a problem sheet with the pages that follow it."""
+        for kind, (page, *further) in zip(kinds, self._sheets(case, opening, kinds), strict=True):
+            yield (page, *further) if further and kind == PROBLEM else page
 
     def sheet_page(self, form: Mapping[str, str]) -> Page:
         """Return the sheet that the form asks for. Raises InputError."""
@@ -332,8 +338,8 @@ class SumPage(Generic[Case]):
         return placed_in(self.case(form))
 
     def lesson(self, form: Mapping[str, str], view: str, step: float) -> "LessonFrame":
-        """Return one step of a classroom view. Raises InputError, and KeyError for an unknown view."""
-        # Only the classroom view needs it; the first answer need not wait for its import.
+        """Return one step of a lesson view. Raises InputError, and KeyError for an unknown view."""
+        # Only the lesson view needs it; the first answer need not wait for its import.
         from pycore.sums.classroom import SumLesson
 
         return SumLesson(self.case(form)).show(view, step)

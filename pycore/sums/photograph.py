@@ -25,6 +25,13 @@ class PhotoTask:
     older: tuple[tuple[int, Point], ...]
     origin: Point
     notation: Notation
+    paper: tuple[str, str]
+    """Its size and orientation."""
+    ring: float
+    older_ring: float
+    """How wide a mark is (mm), of today and of before."""
+    own: bool
+    """Whether the paper is the learner's own: it has no marks."""
 
     @property
     def marks(self) -> tuple[Point, ...]:
@@ -42,5 +49,10 @@ def photo_task(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
         plan.construction, plan.picture, plan.factor, plan.scale, case.hand,
         plan.factor * case.scatter(plan).half_width, tags,
     )  # fmt: skip
-    places, older = (marks.numbered(plan.layout, stand.origin, edition) for edition in marks.EDITIONS)
-    return PhotoTask(drawing, case.notation.tags[SUM_KEY], places, older, stand.origin, case.notation)
+    ring, older_ring = (2.0 * size.reach for size in (marks.size_of_marks(plan.layout), marks.LARGE))
+    paper, own = (plan.layout.paper, plan.layout.orientation), case.on_own_paper
+    places, older = (
+        () if own else marks.numbered(plan.layout, stand.origin, edition) for edition in marks.EDITIONS
+    )
+    symbol, notation = case.notation.tags[SUM_KEY], case.notation
+    return PhotoTask(drawing, symbol, places, older, stand.origin, notation, paper, ring, older_ring, own)

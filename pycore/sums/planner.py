@@ -5,8 +5,9 @@ from dataclasses import replace
 from typing import Protocol
 
 from pycore.constructions.construction import Arm, Construction, DrawingConvention
-from pycore.sheet.plan import ANY_SCALE, Candidate, Finest, Plan, beside_companions, candidate, ranked
+from pycore.sheet.plan import ANY_SCALE, Candidate, Finest, PaperChoice, Plan, beside_companions, own_scale, ranked
 from pycore.sheet.scale import shared_scale
+from pycore.sheet.space import Space, space_of
 from pycore.sums.wording import CompanionPhasors
 
 
@@ -37,75 +38,88 @@ class Drawable(Protocol):
     def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
         """The orders of a method."""
 
+    def spaces(self, method: str, order: str) -> tuple[Space, ...]:
+        """The space of each order of a method, if it is known without its construction; else empty."""
+
     def build(self, method: str, order: str) -> Construction:
         """The construction of a method in an order."""
 
 
 class Planner:
-    """The plans of one case; each is made once."""
+    """The plans of one case, each made once. It keeps plans only, not the case, so that neither holds the other."""
 
-    def __init__(self, case: Drawable) -> None:
-        self.case = case
+    def __init__(self) -> None:
         self._plans: dict[tuple[str, str, float | None, float | None], tuple[Plan, ...]] = {}
         self._candidates: dict[tuple[str, str], tuple[Candidate, ...]] = {}
         self._finest: dict[tuple[str, float | None], Finest] = {}
 
-    def plans(self, method: str, order: str, scale: float | None, second: float | None) -> tuple[Plan, ...]:
+    def plans(
+        self, case: Drawable, method: str, order: str, scale: float | None, second: float | None
+    ) -> tuple[Plan, ...]:
         """Return a plan for each order of a method, the best first."""
         key = method, order, scale, second
         if key not in self._plans:
-            self._plans[key] = self.choose(self.candidates(method, order), order, scale, second)
+            self._plans[key] = self.choose(case, self.candidates(case, method, order), order, scale, second)
         return self._plans[key]
 
-    def candidates(self, method: str, order: str) -> tuple[Candidate, ...]:
+    def candidates(self, case: Drawable, method: str, order: str) -> tuple[Candidate, ...]:
         """Return the constructions of a method, one for each order that is allowed."""
         key = method, order
         if key not in self._candidates:
-            built = (self.case.build(method, one) for one in self.case.orders(method, order))
-            self._candidates[key] = tuple(self.candidate(construction) for construction in built)
+            built = (case.build(method, one) for one in case.orders(method, order))
+            self._candidates[key] = tuple(candidate(case, construction) for construction in built)
         return self._candidates[key]
 
-    def candidate(self, construction: Construction) -> Candidate:
-        """Return a construction with the room that it takes."""
-        return candidate(construction, self.case.picture, self._companions)
-
     def choose(
-        self, candidates: Sequence[Candidate], order: str, scale: float | None, second: float | None
+        self, case: Drawable, candidates: Sequence[Candidate], order: str, scale: float | None, second: float | None
     ) -> tuple[Plan, ...]:
         """Put constructions on the paper, the best first. ``order``: the one asked for, if any."""
-        finest = self.finest(order, second) if scale is None else ANY_SCALE
-        return tuple(self._whole(plan, second, finest) for plan in self._ranked(candidates, scale, finest))
+        finest = self.finest(case, order, second) if scale is None else ANY_SCALE
+        plans = ranked(candidates, case.picture, _paper(case), scale, finest)
+        return tuple(_whole(case, plan, second, finest) for plan in plans)
 
-    @property
-    def _companions(self) -> tuple[Arm, ...]:
-        return self.case.companions.arms if self.case.companions else ()
-
-    def _ranked(self, candidates: Sequence[Candidate], scale: float | None, finest: Finest) -> tuple[Plan, ...]:
-        case, choices = self.case, self.case.choices
-        how = choices["paper"], case.ways(), scale, choices["steps"], self._companions, case.printed
-        return ranked(candidates, case.picture, *how, finest)
-
-    def _whole(self, plan: Plan, second: float | None, finest: Finest) -> Plan:
-        """Return a plan with its companions, if there are any."""
-        beside = self._companions
-        return beside_companions(plan, beside, second, self.case.choices["steps"], finest) if beside else plan
-
-    def finest(self, order: str, second: float | None) -> Finest:
+    def finest(self, case: Drawable, order: str, second: float | None) -> Finest:
         """Return the scales that the drawings by all methods of the page share, so that sheets by two of them can be
         laid on each other; none if each has the finest of its own."""
         key = order, second
         if key not in self._finest:
-            self._finest[key] = self._shared(order, second) if self.case.choices["one-scale"] == "yes" else ANY_SCALE
+            shared = case.choices["one-scale"] == "yes"
+            self._finest[key] = self._shared(case, order, second) if shared else ANY_SCALE
         return self._finest[key]
 
-    def _shared(self, order: str, second: float | None) -> Finest:
-        methods = [method for method in self.case.methods if self.case.possible(method) == method]
+    def _shared(self, case: Drawable, order: str, second: float | None) -> Finest:
+        methods = [method for method in case.methods if case.possible(method) == method]
         if len(methods) < 2:
             return ANY_SCALE
-        drawings = [self.candidates(method, order) for method in methods]
-        own = [self._ranked(candidates, None, ANY_SCALE)[0] for candidates in drawings]
-        finest = Finest(shared_scale([plan.scale for plan in own]))
-        if not finest.scale or not self._companions:
+        own = [own_scale(self._spaces(case, method, order), _paper(case)) for method in methods]
+        finest = Finest(shared_scale(own))
+        if not finest.scale or not case.companions:
             return finest
-        plans = [self._ranked(candidates, None, finest)[0] for candidates in drawings]
-        return replace(finest, second=max(self._whole(plan, second, finest).second for plan in plans))
+        drawings = [self.candidates(case, method, order) for method in methods]
+        plans = [ranked(candidates, case.picture, _paper(case), None, finest)[0] for candidates in drawings]
+        return replace(finest, second=max(_whole(case, plan, second, finest).second for plan in plans))
+
+    def _spaces(self, case: Drawable, method: str, order: str) -> tuple[Space, ...]:
+        """Return the space that each order of a method takes; nothing is constructed for it that need not be."""
+        known = () if (method, order) in self._candidates or case.companions else case.spaces(method, order)
+        return known or tuple(one.space for one in self.candidates(case, method, order))
+
+
+def candidate(case: Drawable, construction: Construction) -> Candidate:
+    """Return a construction with the space that it and its companions take."""
+    return Candidate(construction, space_of(construction, case.picture, _companions(case)))
+
+
+def _companions(case: Drawable) -> tuple[Arm, ...]:
+    return case.companions.arms if case.companions else ()
+
+
+def _paper(case: Drawable) -> PaperChoice:
+    choices = case.choices
+    return PaperChoice(choices["paper"], case.ways(), choices["steps"], case.printed, bool(_companions(case)))
+
+
+def _whole(case: Drawable, plan: Plan, second: float | None, finest: Finest) -> Plan:
+    """Return a plan with its companions, if there are any."""
+    beside = _companions(case)
+    return beside_companions(plan, beside, second, case.choices["steps"], finest) if beside else plan

@@ -10,6 +10,7 @@ from pycore.forms.printed import read_printed
 from pycore.forms.reading import Reader
 from pycore.forms.title_block import read_by_hand, read_place
 from pycore.quantity import NumberFormat, writing_for
+from pycore.sheet.styles import OWN_PAPER
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +21,6 @@ class SheetProblem:
     scale: float | None
     place: str
     form: Mapping[str, str]
-    unprintable: tuple[str, ...]
     choices: Mapping[str, str]
     typed: Mapping[str, str]
     writing: NumberFormat
@@ -43,17 +43,21 @@ def read_sheet(
     the sizes drawn were calculated, not typed. Raises InputError with every fault, including those of the values.
     """
     choices = {field.name: reader.choice(field.name) for field in fields if field.kind == "choice"}
-    read_printed(reader, choices)
+    if choices["own-paper"]:
+        # What is chosen for the printed sheet waits in the form.
+        choices |= {"paper": choices["own-paper"], "orientation": choices["own-way"], "print": OWN_PAPER}
+    else:
+        read_printed(reader, choices)
     scale = reader.positive("scale", unit)
     second = reader.positive("second-scale", second_unit) if second_unit else None
     place = reader.optional(lambda: read_place(reader)) or ""
-    printed, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
+    printed = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
     reader.finish()
     mark = MARKS[choices["decimal"]]
     writing = replace(writing_for(sizes, unit, mark), computed=computed)
     values = [field for field in fields if field.group in ("values", "loads")]
     typed = {field.name: reader.text(field.name) for field in fields}
     return SheetProblem(
-        scale, place, printed, unprintable, choices, typed, writing, is_example(typed, values), tuple(reader.passed),
+        scale, place, printed, choices, typed, writing, is_example(typed, values), tuple(reader.passed),
         second,
     )  # fmt: skip

@@ -49,7 +49,7 @@ def _direction_row(
     case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None
 ) -> TableRow:
     mark = case.notation.mark
-    length = quantity.fixed(millimetres, 1, mark)
+    length = quantity.fixed(quantity.on_ruler(millimetres), 1, mark)
     if angle is None:
         none = (moves_list.NONE, "") if plan.layout.style.column else ("", words.NO_ANGLE)
         return TableRow(symbol, amount, length, *none)
@@ -63,6 +63,13 @@ def _direction_row(
     straight = round(turn, 1) in (0.0, 180.0, -180.0)
     sense = "" if straight else StepSentences(plan, case.notation).sense(turn)
     return TableRow(symbol, amount, length, angle_text, sense)
+
+
+def minus_words(case: SumCase, plan: Plan) -> str:
+    """Return which way a negative angle turns, where the table has signs in place of words; else ""."""
+    if not plan.layout.style.signed or case.notation.polar:
+        return ""
+    return moves_list.minus(StepSentences(plan, case.notation).sense(-1.0))
 
 
 def directions_of(case: SumCase, plan: Plan) -> tuple[str, ...]:

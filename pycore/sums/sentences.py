@@ -16,12 +16,14 @@ from pycore.constructions.names import (
     RESULTANT,
     RETURN_KEY,
     SUM_KEY,
+    arm_key,
 )
 from pycore.phasor import wrap
 from pycore.sums.answer import Block, Move
 from pycore.sums.companions import companion_sentence, partial_sum_sentence
+from pycore.sums.lags import lag_sentence, voltages_sentence
 from pycore.sums.on_paper import PROTRACTOR_REACH, OnPaper
-from pycore.sums.wording import length_text, read_to_half, supplement_text, whole_degrees, wider_than_right
+from pycore.sums.wording import length_text, supplement_text, whole_degrees, wider_than_right
 from pycore.words import answers as answer_words
 from pycore.words import components as parts
 from pycore.words import constructions as words
@@ -36,21 +38,30 @@ class StepSentences(OnPaper):
 
     def all_moves(self) -> tuple[Block, ...]:
         """Return every step as a numbered move."""
-        steps = enumerate(self.construction.steps, start=1)
-        return tuple(Move(number, *self.sentence(step)) for number, step in steps)
+        steps = self.construction.numbered
+        return tuple(Move(number, *self.sentence(step), self.has_protractor(step)) for number, step in steps)
 
     def sentence(self, step: Step) -> tuple[Phrase, Phrase]:
         """Return the sentence of a step and its reason."""
         write = self.notation.own_steps.get(step.name) or SENTENCES[step.name]
         sentence, reason = write(self, step)
-        origin = self.notation.origins.get(f"i{step.arm_numbers[-1]}", ()) if step.name in DRAWS_PHASOR else ()
+        origin = self.origin(step) if step.name in DRAWS_PHASOR else ()
         return sentence, (*origin, " ", *reason) if origin and reason else (origin or reason)
+
+    def origin(self, step: Step) -> Phrase:
+        """Return where the direction of the phasor of a step comes from; () where that is what was typed."""
+        key = arm_key(step.arm_numbers[-1])
+        return self.notation.origins.get(key) or lag_sentence(self, step)
+
+    def step_voltages(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The thin lines of the voltages."""
+        return voltages_sentence(self, step)
 
     def step_scale(self, step: Step) -> tuple[Phrase, Phrase]:
         """The scale, and the length of the longest phasor at it."""
-        longest = max(self.construction.arms, key=lambda arm: arm.size)
-        amount = self.notation.short_of(longest.key, longest.size)
-        sentence = words.choose_scale(self.notation.scale(self.plan.scale), amount, self.length(longest.size))
+        sentence = words.choose_scale(self.notation.scale(self.plan.scale)) + self.longest_line()
+        if self.plan.layout.style.blank:
+            sentence = self.own_paper()
         return sentence, words.scale_why(self.notation.words.quantity, self.notation.words.units)
 
     def step_reference(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -146,7 +157,7 @@ class StepSentences(OnPaper):
 
     def about_diagonal(self) -> str:
         """Return the length of the first diagonal as it should be read."""
-        return self.reading(self.figure.readings[DIAGONAL_LENGTH]).partition(" (")[0]
+        return self.length(self.figure.readings[DIAGONAL_LENGTH]).partition(" (")[0]
 
     def step_close(self, step: Step) -> tuple[Phrase, Phrase]:
         """The second dashed line; the two meet."""
@@ -270,7 +281,7 @@ class StepSentences(OnPaper):
 
     def step_return(self, step: Step) -> tuple[Phrase, Phrase]:
         """The returning phasor from the common point."""
-        length = self.reading(self.figure.readings[RESULT_LENGTH])
+        length = self.length(self.figure.readings[RESULT_LENGTH])
         return words.return_opposite(self.notation.words.opposite, length), (self.notation.words.why_opposite,)
 
     def step_axes(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -291,14 +302,14 @@ class StepSentences(OnPaper):
 
     def side_of(self, amount: float) -> int:
         """Return the side of a component: +1, -1, or 0 if no ruler shows it."""
-        millimetres = round(self.millimetres(amount), 1)
+        millimetres = quantity.half_millimetres(self.millimetres(amount))
         return (millimetres > 0) - (millimetres < 0)
 
     def parts(self, across: float, upward: float) -> tuple[str, str]:
         """Return a horizontal and a vertical component as they are read off, in words."""
         return (
-            parts.across_part(self.reading(across), self.side_of(across)),
-            parts.upward_part(self.reading(upward), self.side_of(upward)),
+            parts.across_part(self.length(across), self.side_of(across)),
+            parts.upward_part(self.length(upward), self.side_of(upward)),
         )
 
     def summed(self, axis: str) -> str:
@@ -308,7 +319,8 @@ class StepSentences(OnPaper):
         """
         letter, amount = ("x", self.sums()[0]) if axis == AXIS_ACROSS else ("y", self.sums()[1])
         readings = (self.figure.readings[f"{letter}{arm.number}"] for arm in self.construction.arms)
-        read, side = math.fsum(read_to_half(self.millimetres(reading)) for reading in readings), self.side_of(amount)
+        read = math.fsum(quantity.half_millimetres(self.millimetres(reading)) for reading in readings)
+        side = self.side_of(amount)
         text = length_text(read if read * side > 0 else self.millimetres(amount), self.notation.mark)
         return parts.across_part(text, side) if axis == AXIS_ACROSS else parts.upward_part(text, side)
 
@@ -345,6 +357,7 @@ DRAWS_PHASOR = (step_kinds.DRAW_FIRST, step_kinds.DRAW_ALONG, step_kinds.DRAW, s
 SENTENCES: Mapping[str, Callable[[StepSentences, Step], tuple[Phrase, Phrase]]] = {
     step_kinds.SCALE: StepSentences.step_scale,
     step_kinds.REFERENCE: StepSentences.step_reference,
+    step_kinds.VOLTAGES: StepSentences.step_voltages,
     step_kinds.COMPANION: StepSentences.step_companion,
     step_kinds.ON_THE_WAY: StepSentences.step_on_the_way,
     step_kinds.DRAW_FIRST: StepSentences.step_draw_first,

@@ -3,9 +3,10 @@
 from dataclasses import dataclass, replace
 
 from pycore.constructions.methods import TIP_TO_TAIL
-from pycore.constructions.names import SUM_KEY
+from pycore.constructions.names import SUM_KEY, voltage_of
 from pycore.drawing import Group, Page, mirrored
 from pycore.forms import links
+from pycore.forms.title_block import BY_HAND
 from pycore.geometry import Box
 from pycore.sheet import compose, kinds
 from pycore.sheet.code import SMALLEST_MODULE, module_of
@@ -18,13 +19,14 @@ from pycore.sheet.title_block import fits_block
 from pycore.sums.answer import Move
 from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.request import SheetRequest
-from pycore.sums.rows import alike, head_of, phasors_drawn, problem_rows, row_of, rows_of
+from pycore.sums.rows import alike, head_of, minus_words, phasors_drawn, problem_rows, row_of, rows_of
 from pycore.sums.sentences import StepSentences
 from pycore.sums.worksheet import worksheet_of
 from pycore.words import moves_list
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
 from pycore.words.answers import with_article
+from pycore.words.codes import CHECKING
 from pycore.words.furniture import NAME
 from pycore.words.phrase import plain, stressed
 from pycore.words.sums import ROUTINE
@@ -34,6 +36,8 @@ def look_of(case: SumCase) -> PhasorStyles:
     """Return tags, inks and ticks by phasor key."""
     tags = dict(case.notation.tags)
     tags["reference"] = case.notation.reference
+    owns = case.notation.own_voltages
+    tags |= {voltage_of(arm.number): owns[arm.key].tag for arm in case.arms if arm.key in owns}
     inks = dict(case.inks())
     if case.companions:
         inks |= {arm.key: case.companions.ink for arm in case.companions.arms}
@@ -51,8 +55,9 @@ def _scale_words(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[str,
 
 def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """Return the rows of the QR code (none without an address) and the words beside it."""
-    opening, link = request.opening, _link(case, plan, request)
-    fragment = links.fragment(link)
+    if case.on_own_paper:
+        return (), ()
+    opening = request.opening
     over = request.kind == kinds.OVERLAY
     # A mirrored code cannot be read, and nobody opens a learner's problem from its overlay.
     useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)
@@ -61,6 +66,7 @@ def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[st
     # The QR library is loaded only when a sheet with a code is requested.
     from pycore.writers import qr
 
+    fragment = links.fragment(_link(case, plan, request))
     try:
         rows = qr.matrix(f"{opening.base}#{fragment}")
     except (ImportError, ValueError):
@@ -68,11 +74,15 @@ def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[st
     side = plan.layout.style.code if plan.layout.style.whole else plan.layout.code.height
     if module_of(rows, Box(0.0, 0.0, side, side)) < SMALLEST_MODULE:
         return (), _how_it_opens(request)
-    return rows, words.OPENS_BY_CODE
+    return rows, words.OPENS_OR_CHECKED if request.code.startswith(CHECKING) else words.OPENS_BY_CODE
 
 
 def _how_it_opens(request: SheetRequest) -> tuple[str, ...]:
     """Return the words beside a code to type, if the problem has one: no learner types a whole link."""
+    if request.opening.issue and request.opening.issue.question:
+        return words.OF_PAPER
+    if request.code.startswith(CHECKING):
+        return words.OPENS_CHECKED
     return words.OPENS_ISSUED if request.opening.issue or request.code else ()
 
 
@@ -109,12 +119,14 @@ def _sheet_number(case: SumCase, request: SheetRequest) -> str:
 
 def _block(case: SumCase, plan: Plan, request: SheetRequest, method: str, scale: str) -> BlockText:
     """Return the title block: of a problem with cells to fill in, else with those of a solved sheet."""
-    kind, printed, sheet = request.kind, case.problem.form, plan.layout
-    way = words.ORIENTATIONS[sheet.orientation]
+    kind, sheet, letters = request.kind, plan.layout, request.opening.letters
+    # What cannot be set is told on the page, and left to be written by hand.
+    who, group, date = (letters.set(case.problem.form[name]) or "" for name in BY_HAND)
+    way, issue = words.ORIENTATIONS[sheet.orientation], request.problem_of_set
     return BlockText(
-        title=case.sheet_title(kinds.CONSTRUCTION), kind=words.KINDS[kind],
+        title=case.sheet_title(kinds.CONSTRUCTION), kind=(issue.question if issue else "") or words.KINDS[kind],
         place=case.problem.place or (case.scenario if case.problem.is_example else ""), method=method,
-        name=(words.NAME, printed["who"]), group=(words.GROUP, printed["group"]), date=(words.DATE, printed["date"]),
+        name=(words.NAME, who), group=(words.GROUP, group), date=(words.DATE, date),
         scale=(words.SCALE, scale), paper=(words.PAPER, f"{sheet.paper}, {way}"),
         sheet=(words.SHEET, _sheet_number(case, request)),
         by_hand=kind == kinds.PROBLEM, marked=kind != kinds.CONSTRUCTION, maker=NAME,
@@ -159,7 +171,7 @@ def _answer(case: SumCase, plan: Plan) -> str:
     return " ".join((*(sum_words.found_beside(*one) for one in amounts), sentence))
 
 
-def _sentence(case: SumCase, plan: Plan, kind: str, notes: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:
+def question_of(case: SumCase, plan: Plan, kind: str, notes: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:
     """Return what stands above all else, question or answer, and the notes below it."""
     if kind == kinds.CONSTRUCTION:
         return _answer(case, plan), notes
@@ -181,7 +193,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     method = case.method_words(plan, any_method=request.any_method)
     sheet_words = case.sheet_words(plan, kind, method)
     second, check = _second_scale(case, plan, request)
-    sentence, notes = _sentence(case, plan, kind, sheet_words.notes)
+    sentence, notes = question_of(case, plan, kind, sheet_words.notes)
     further = (*words.issued_notes(request.problem_of_set),) if request.problem_of_set else ()
     more = case.further_question() if is_problem else ""
     sheet_text = SheetText(
@@ -198,6 +210,8 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
             case.sheet_title(kind), method, case.notation.scales(plan.scale, plan.second)
         ),
         description=sheet_words.description or phasors_drawn(case, rows),
+        alternative=sheet_words.description or words.drawing_shows([plain(row.symbol) for row in rows], scale),
+        minus=minus_words(case, plan),
         steps=_steps(plan, case) if _has_steps(case, request) else (),
         code=code,
         short_code=issue.code if issue else request.code,
@@ -212,7 +226,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
 
 def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
     """Return the further pages of a sheet for easy reading; none for other print styles."""
-    if case.printed == USUAL:
+    if case.printed == USUAL or case.on_own_paper:
         return ()
     # Only such a sheet needs it; the first answer need not wait for its import.
     from pycore.sums.easy_reading import lists_of
@@ -275,7 +289,8 @@ def further_pages(
     writing = replace(
         whole, block=replace(whole.block, title=name, method=sheet.method),
         rows=rows, work=None, steps=(), sentence="",
-        notes=sheet.notes if usual else (), page_title=named, description=sheet.description,
+        notes=sheet.notes if usual else (), page_title=named,
+        description=sheet.description, alternative=sheet.description,
     )  # fmt: skip
     page = compose.page_of(plan.layout, writing, groups, compose.surround(plan.layout, writing))
     page = mirrored(page) if request.kind == kinds.OVERLAY and case.problem["mirror"] == "yes" else page
@@ -296,7 +311,8 @@ def view_of(case: SumCase, plan: Plan) -> Page:
     name, scale = case.sheet_title(kinds.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
     description = phasors_drawn(case, rows_of(case, plan))
-    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, description)
+    view = compose.view_on_paper if case.on_own_paper else compose.view
+    return view(plan, look_of(case), PHONE, title, description)
 
 
 def figure_of(case: SumCase, plan: Plan) -> Page:

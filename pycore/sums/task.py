@@ -1,5 +1,6 @@
 """A sum of phasors as a task for practice: question, right answer, and results of mistakes."""
 
+import math
 from dataclasses import replace
 from typing import Any
 
@@ -8,13 +9,19 @@ from pycore.constructions.construction import Arm
 from pycore.constructions.methods import COMPONENTS, THE_RETURNING, TIP_TO_TAIL
 from pycore.constructions.names import DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
 from pycore.constructions.tip_to_tail import chain_of
+from pycore.phasor import wrap
 from pycore.practice import miscalculated, misplaced, sums
 from pycore.practice.sums import DrawnSum
-from pycore.practice.task import IntermediateValue, Mistake, Slips, Task
+from pycore.practice.task import IntermediateValue, Mistake, OtherOrigin, Slips, Task
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
+from pycore.sums.parts_of_task import as_tasks
+from pycore.words import constructions as construction_words
 from pycore.words import marking as words
 from pycore.words.phrase import say
+
+SAME_LINE = 0.05
+"""Degrees within which two lines are one for a protractor."""
 
 
 def drawn_sum(case: SumCase, plan: Plan, arms: tuple[Arm, ...], **changes: Any) -> DrawnSum:
@@ -81,6 +88,21 @@ def _slips(case: SumCase, plan: Plan, turn_back: float) -> Slips:
     return Slips(tuple(lines.values()), tuple(tails))
 
 
+def _origins(case: SumCase, turn_back: float) -> tuple[OtherOrigin, ...]:
+    """Return from what else the page counts angles: the other direction of its tables, each phasor, and the horizontal
+    axis of its components; and the arrow that points the other way, where that is on the sheet."""
+    reference, notation = case.picture.reference, case.notation
+    other = notation.reference if notation.polar else notation.voltage
+    found = [OtherOrigin(other, 0.0 if notation.polar else -reference)]
+    found += [OtherOrigin(notation.tags[arm.key], arm.angle - reference) for arm in case.arms]
+    found.append(OtherOrigin(construction_words.LEVEL_AXIS, case.picture.phasor_angle(0.0) - reference, acute=True))
+    if turn_back < 0:
+        found.append(OtherOrigin(notation.tags[SUM_KEY], 180.0, opposite=True))
+    here = -reference if notation.polar else 0.0
+    lines = tuple(one for one in found if one.acute or math.fabs(wrap(one.degrees - here)) > SAME_LINE)
+    return lines if notation.polar else (*lines, OtherOrigin(notation.reference, 0.0, other_scale=True))
+
+
 def basic_task(
     case: SumCase, plan: Plan, result: complex, mistakes: tuple[Mistake, ...], slips: Slips, **changes: Any
 ) -> Task:
@@ -111,16 +133,18 @@ def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
     """Return a solved case as a task; ``further``: the mistakes of its own page."""
     plan = case.sheet_plan()
     turn_back = -1.0 if plan.construction.resultant == THE_RETURNING else 1.0
-    mistakes = (*further, *_mistakes(drawn_sum(case, plan, case.arms)))
-    return basic_task(
+    drawn = drawn_sum(case, plan, case.arms)
+    mistakes = (*further, *_mistakes(drawn))
+    task = basic_task(
         case,
         plan,
         turn_back * case.total * phasor.polar(1.0, -case.picture.reference),
         tuple(one.turned_back(turn_back) for one in mistakes),
         _slips(case, plan, turn_back),
         symbol=case.notation.tags[SUM_KEY if turn_back > 0 else RETURN_KEY],
-        earlier=_earlier(case, plan),
         further=case.beyond(),
         largest=max((arm.size for arm in case.arms), default=0.0),
         turn_back=turn_back,
+        origins=_origins(case, turn_back),
     )
+    return replace(task, earlier=as_tasks(case, plan, _earlier(case, plan), lambda: task, drawn))

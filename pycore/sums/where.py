@@ -1,6 +1,7 @@
 """The step of a lesson to which a mistake belongs: the frame of the move that went wrong."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from pycore.constructions import step_kinds
 from pycore.constructions.frames import Frame
@@ -88,7 +89,11 @@ def places_in(case: SumCase) -> Callable[[Mistake], StepReference | None]:
 
     def find(mistake: Mistake) -> StepReference | None:
         plan = case.sheet_plan()
-        frames = Lesson(plan, StepSentences(plan, case.notation), look_of(case)).frames
-        return place_of(mistake, frames, formula=case.has_formula)
+        lesson = Lesson(plan, StepSentences(plan, case.notation), look_of(case))
+        place = place_of(mistake, lesson.frames, formula=case.has_formula)
+        if place is None or not place.step or place.reveals:
+            return place
+        sentence, reading, _, _ = lesson.frame_words(lesson.frames[place.step - 1])
+        return replace(place, sentence=(*sentence, " ", *reading) if reading else sentence)
 
     return find

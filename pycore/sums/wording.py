@@ -1,5 +1,6 @@
 """Angles, lengths and scales as text, and the notation on which they depend."""
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
@@ -29,22 +30,15 @@ def supplement_text(reading: float) -> str:
     return f"{180 - round(reading)}°"
 
 
+def millimetres_text(millimetres: float, mark: str) -> str:
+    """Return a length as every sentence, table and lesson writes it: 64.5 mm."""
+    return f"{quantity.plain(quantity.on_ruler(math.fabs(millimetres)), mark)}{NO_BREAK_SPACE}mm"
+
+
 def length_text(millimetres: float, mark: str) -> str:
     """Return a length in mm and cm: 92 mm (9.2 cm)."""
-    size = -millimetres if millimetres < 0 else millimetres
-    in_mm = quantity.plain(round(size, 1), mark)
-    in_cm = quantity.plain(round(size, 1) / 10, mark)
-    return f"{in_mm}{NO_BREAK_SPACE}mm ({in_cm}{NO_BREAK_SPACE}cm)"
-
-
-def read_to_half(millimetres: float) -> float:
-    """A length in mm as a ruler is read: to half a millimetre."""
-    return round(2 * millimetres) / 2
-
-
-def reading_text(millimetres: float, mark: str) -> str:
-    """A length as a ruler is read: to half a millimetre."""
-    return length_text(read_to_half(millimetres), mark)
+    in_cm = quantity.plain(quantity.on_ruler(math.fabs(millimetres)) / 10, mark)
+    return f"{millimetres_text(millimetres, mark)} ({in_cm}{NO_BREAK_SPACE}cm)"
 
 
 def wider_than_right(angle: float) -> int:
@@ -69,6 +63,15 @@ class CompanionPhasors:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnVoltage:
+    """The voltage that a current lags: its tag, its angle, and the angle of lag (degrees, negative for a lead)."""
+
+    tag: Phrase
+    angle: float
+    lag: float
+
+
+@dataclass(frozen=True, slots=True)
 class Notation:
     """What sentences need to know: tags by phasor key, names of lines, number format, protractor."""
 
@@ -85,6 +88,8 @@ class Notation:
     """Sentence and why of the kinds of step that one calculator alone has, from the construction on its paper."""
     origins: Mapping[str, Phrase] = field(default_factory=dict)
     """Where a drawn phasor comes from, by key, if it is not the one that was typed: the sentence stands at its step."""
+    own_voltages: Mapping[str, OwnVoltage] = field(default_factory=dict)
+    """Each current's own voltage by the current's key, where the lags differ: each angle follows from them."""
     units: Mapping[str, str] = field(default_factory=dict)
     """Units of arms that have another than the sum, by key: W and var beside VA."""
 
@@ -92,7 +97,8 @@ class Notation:
         """Return the same with mappings that cannot be changed."""
         return replace(
             self, tags=MappingProxyType(dict(self.tags)), own_steps=MappingProxyType(dict(self.own_steps)),
-            origins=MappingProxyType(dict(self.origins)), units=MappingProxyType(dict(self.units)),
+            origins=MappingProxyType(dict(self.origins)),
+            own_voltages=MappingProxyType(dict(self.own_voltages)), units=MappingProxyType(dict(self.units)),
         )  # fmt: skip
 
     def unit_of(self, key: str) -> str:
@@ -115,7 +121,7 @@ class Notation:
 
         ``millimetres`` is the length on paper before it is read, ``scale`` the amount (SI) of 1 cm.
         """
-        read, per_centimetre = read_to_half(millimetres), float(quantity.plain(scale / self.writing.factor))
+        read, per_centimetre = quantity.on_ruler(millimetres), float(quantity.plain(scale / self.writing.factor))
         return quantity.plain(read / 10.0 * per_centimetre, self.mark) + NO_BREAK_SPACE + self.unit_of(key)
 
     @property

@@ -4,8 +4,8 @@ from pycore.words.phrase import Phrase, say
 
 TITLE = "How accurate are drawing and meter?"
 HANDS = (
-    ("practised", ("practised: standard deviations 0.5 mm and 0.5°")),
-    ("ordinary", "ordinary: standard deviations 1 mm and 1°"),
+    ("practised", "practised: 0.5 mm, 0.5°"),
+    ("ordinary", "ordinary: 1 mm, 1°"),
 )
 OWN_HAND = ("own", "your own values")
 HAND = "Accuracy of the hand"
@@ -20,7 +20,7 @@ PERCENT = "Meter: % of reading"
 DIGITS = "Meter: digits"
 DIGIT = "Meter: value of one digit"
 METERS = "Meters"
-METER_SETS = (("several", "a different one for each reading"), ("one", "the same one for all readings"))
+METER_SETS = (("several", "one for each reading"), ("one", "the same for all"))
 LEVEL = "Wording"
 LEVELS = (("plain", "plain"), ("full", "technical, with uncertainties"))
 DIGIT_HELP = "Empty: the last digit of the readings as they are typed, 0.1 A for 12.6 A."
@@ -49,8 +49,8 @@ def hand_intro(length: str, angle: str) -> Phrase:
     """The assumed errors of a hand."""
     return say(
         "Drawing and reading by hand have small random errors. Their standard deviation is {length} for lengths and "
-        "{angle} for angles, so about 95 of 100 single lengths are within twice that. These errors are carried "
-        "through every move. 95 of 100 drawings of these values are within:",
+        "{angle} for angles. About 95 of 100 single lengths are within twice that. These errors are carried through "
+        "every move. 95 of 100 drawings of these values are within:",
         length=length,
         angle=angle,
     )
@@ -59,9 +59,8 @@ def hand_intro(length: str, angle: str) -> Phrase:
 def hand_intro_plain(length: str, angle: str) -> Phrase:
     """The same in plain wording: ``length`` and ``angle`` contain 95 of 100 single errors."""
     return say(
-        "Drawing and reading by hand have small random errors: 95 of 100 lengths are right within {length}, and 95 of "
-        "100 angles within {angle}. These errors are carried through every move. 95 of 100 drawings of these values "
-        "are within:",
+        "Hands make small random errors. 95 of 100 lengths are right within {length}, and 95 of 100 angles within "
+        "{angle}. These errors are carried through every move. 95 of 100 drawings of these values are within:",
         length=length,
         angle=angle,
     )
@@ -101,8 +100,8 @@ def too_flat(amount: str, better: str) -> Phrase:
 def too_unsure(amount: str) -> Phrase:
     """A drawing that says little, where no other says more."""
     return say(
-        "**A drawing cannot be accurate with these values:** careful drawings can be {amount} too long or too short, "
-        "and no other order or method is better. Use the calculation.",
+        "**A drawing cannot be accurate with these values:** careful drawings can be {amount} too long or too short. "
+        "No other order or method is better. Use the calculation.",
         amount=amount,
     )
 
@@ -176,7 +175,7 @@ def why_neutral(amount: str, *, high: bool) -> Phrase:
 
 
 BUDGET_HEAD = say("source of error"), say("contributes ±"), say("share of variance")
-BUDGET_TITLE = say("Sources of error of the drawing on the sheet (standard uncertainties, largest first):")
+BUDGET_TITLE = say("Where the error of the drawing comes from, the largest part first (standard uncertainties):")
 
 
 def contribution(step: str, kind: str) -> str:

@@ -26,9 +26,9 @@ def with_article(name: str) -> str:
     return f"the {name}"
 
 
-def on_sheet(name: Phrase, length: str) -> Phrase:
-    """The length of the sum on paper."""
-    return say("{name} is {length} on the sheet", name=name, length=length)
+def on_paper(name: Phrase, length: str, *, own: bool) -> Phrase:
+    """The length of the sum on our sheet, or on the learner's ``own`` paper."""
+    return say("{name} is {length} on {paper}", name=name, length=length, paper="your paper" if own else "the sheet")
 
 
 NO_ARROW = say("no arrow to draw")
@@ -45,8 +45,7 @@ def small_lines(lines: Phrase) -> Phrase:
 
 
 PREDICT_FIRST = say(
-    "**Estimate first.** Sketch the arrows freehand. In which direction will the result point? Can it be longer than "
-    "the longest arrow?"
+    "**Estimate first.** Sketch the arrows freehand. In which direction will the result point, and how long is it?"
 )
 
 
@@ -62,9 +61,44 @@ def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
     )
 
 
-def does_not_fit(scale_text: str, paper: str, over: str, scale: str, papers: str) -> str:
-    """A chosen scale that is too large for the paper."""
-    bigger = f" It would fit on {paper_name(papers)} at your scale." if papers else ""
+def own_caption(paper: str, orientation: str, scale: str) -> Phrase:
+    """Paper and scale of a drawing for the learner's own paper, and what is printed of it."""
+    return say(
+        "Your own {paper}: {scale}. Only the drawing is printed, at its place on your paper.",
+        paper=own_paper_name(paper, orientation), scale=scale,
+    )  # fmt: skip
+
+
+def scale_now(scale: str, *, chosen: bool) -> str:
+    """The scale of the drawing, beside its field; ``chosen``: to fit, nobody typed it."""
+    return f"{scale}, chosen to fit." if chosen else f"{scale}."
+
+
+def own_margin(paper: str, orientation: str, margin: str) -> str:
+    """What a drawing leaves free on the learner's own paper."""
+    return f"{own_paper_name(paper, orientation)}: {margin} stays free at every edge."
+
+
+def left_blank(label: str) -> str:
+    """A name, group or date that cannot be printed."""
+    return (
+        f"{label}: there is no font here for one of its letters, or it did not load. It is left blank, to be written "
+        "by hand."
+    )
+
+
+def takers(paper: str, turned: str, larger: str, *, blank: bool) -> str:
+    """What takes a drawing at a scale that does not fit: the ``paper`` turned, the learner's own ``blank`` paper of
+    that size, a ``larger`` one ("" for none)."""
+    listed = [f"on {own_paper_name(paper, turned)}"] if turned else []
+    listed += [f"on blank {paper_name(paper)} paper of your own"] if blank else []
+    listed += [f"on {paper_name(larger)}"] if larger else []
+    return " or ".join(listed)
+
+
+def does_not_fit(scale_text: str, paper: str, over: str, scale: str, fits_on: str) -> str:
+    """A chosen scale that is too large for the paper; ``fits_on``: what takes it ("" for nothing)."""
+    bigger = f" It would fit {fits_on} at your scale." if fits_on else ""
     return (
         f"At 1 cm = {scale_text} the drawing does not fit on {paper_name(paper)}: {over}. It is drawn at 1 cm = "
         f"{scale}.{bigger}"
@@ -76,9 +110,24 @@ def paper_name(paper: str) -> str:
     return paper[:1].upper() + paper[1:]
 
 
+def own_paper_name(paper: str, orientation: str) -> str:
+    """A paper of the learner's own: A4 paper, portrait."""
+    return f"{paper_name(paper)} paper ({orientation})"
+
+
 def use_scale(scale: str) -> str:
     """Offer of a scale that fits."""
     return f"Use 1 cm = {scale}"
+
+
+def draw_on_own(paper: str) -> str:
+    """Offer of blank paper of the learner's own."""
+    return f"Draw on my own {paper_name(paper)}"
+
+
+def turn_paper(way: str) -> str:
+    """Offer of the paper turned."""
+    return f"Turn the paper: {way}"
 
 
 def use_paper(paper: str) -> str:

@@ -6,8 +6,8 @@ LICENSED_PERSON = (
     "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide."
 )
 NEUTRAL_DECIDED = (
-    "These sheets teach; they do not size an installation. The local wiring rules and a licensed person decide about "
-    "the size and protection of a neutral and about harmonics."
+    "These sheets teach; they do not size an installation. The local wiring rules and a licensed person decide how "
+    "large a neutral must be and how it is protected. They also decide about harmonics."
 )
 PROVE_DEAD = (
     "A clamp meter cannot prove that a circuit is dead. Before you change a connection: isolate, and prove dead with "

@@ -1,17 +1,22 @@
 """The words of the answer checker: fields, buttons, and what stands in an answer's place until it is asked for."""
 
+from pycore.words.marking import ON_THE_WAY as ON_THE_WAY
 from pycore.words.phrase import Phrase, say
 
 TITLE = "Check"
-LEAD = "Type an answer with its direction. The page checks it and names the likely mistake."
+LEAD = (
+    "First choose how you got your answer, then type it with its direction. The page checks it and names the likely "
+    "mistake."
+)
 HOW = "How did you get it?"
 HOWS = (("drawn", "drawn", "mm"), ("calculated", "calculated", ""))
 """Value, word, and the unit that a bare number then is in first ("": the page's own)."""
 UNIT = "Unit"
 SIDE = "Direction"
 SIDES = (("", "not sure"), ("clockwise", "clockwise"), ("anticlockwise", "anticlockwise"))
-ON_THE_WAY = "Your intermediate results"
-ON_THE_WAY_HELP = "Optional. Later steps are then checked with your own values."
+ON_THE_WAY_HELP = (
+    "Optional. They can be checked alone, before you have an answer. Later steps are then checked with your own values."
+)
 OWN = "Tolerance (for the lecturer)"
 OWN_HELP = "Empty: the accuracy of a careful drawing, or 1 % and 0.5° for a calculated answer."
 PERCENT = "Size, ±"
@@ -19,13 +24,21 @@ DEGREES = "Angle, ±"
 CHECK = "Check the answer"
 EARLIER_ANSWER = "This is the result for your last answer."
 
+HIDE = "Hide the answer"
 HIDDEN = "The answer is hidden"
 HIDDEN_WHY = (
-    "This page was opened from a practice problem. Try it yourself first. You can check your answer as often as you "
-    "like. The answer, the drawing and the working appear when you ask for them."
+    "Try it yourself first. You can check your answer as often as you like. The answer, the drawing and the working "
+    "appear when you ask for them."
 )
 SHOW = "Show the answer"
 VALUES_CHANGED = "The values of the problem are filled in. The answer is hidden until you ask for it."
+STAYS_HIDDEN = "The answer is hidden until you ask for it."
+
+HINT = "Give me a hint"
+HINT_MOVE = "Next hint: the move"
+HINT_DONE = "Show this move done"
+HINT_NEXT = "Hint for the next step"
+HINT_LAST = say("This step gives the answer. Do it on your own drawing, then check your answer.")
 
 WHERE_WORKING = "Look at the working"
 

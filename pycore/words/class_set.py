@@ -9,10 +9,10 @@ from pycore.words.phrase import Phrase, say
 SLUG = "class-set"
 TITLE = "Class set"
 LEAD = (
-    "A different problem for every learner, overlays for marking the drawings, and a key that shows the answer each "
-    "typical mistake gives."
+    "Each learner gets a problem of their own. Overlays help you mark the drawings. The key shows the answer that "
+    "each typical mistake gives."
 )
-DESCRIPTION = "Problem sheets with different values for each learner, overlays, and a key, as one PDF."
+DESCRIPTION = "Problem sheets with new values for each learner, overlays and a key, as one PDF."
 
 TOPIC = "Topic"
 TIER = "Tier"
@@ -27,8 +27,8 @@ METHODS = (
 METHOD_HELP = f"The sheet tells learners to use this method. {EXAMINING_BODY}"
 ROLL = "Names, one per line"
 ROLL_HELP = (
-    "Optional. The names are printed on the sheets and the key. They stay on this device until you erase them. They "
-    "are never in a link and never sent."
+    "Optional. The names are printed on the sheets and the key. They are never in a link and never sent. They stay on "
+    "this device for 90 days after the last change, unless you erase them or choose another time."
 )
 PAPER = "Paper"
 SCALE = "Scale"
@@ -40,11 +40,11 @@ OPENS_CHOICES = (("qr", "code and QR code"), ("code", "code only"))
 OPENS_HELP = "The QR code opens this learner’s problem on a phone. The phone can show the answer."
 SEED = "Set number"
 SEED_HELP = "The same number always gives the same values."
-GENERATOR = "Values drawn by"
-GENERATORS = (("2", "generator 2: long answers"), ("1", "generator 1: earlier sets"))
+GENERATOR = "How the values are chosen"
+GENERATORS = (("2", "today’s way: long answers"), ("1", "the way of version 1.0"))
 GENERATOR_HELP = (
-    "Generator 2: the answer is at least 60 mm long on A4, 30 mm on A5. An earlier set keeps generator 1: the same "
-    "values, the same scale."
+    "Today’s way: the answer is at least 60 mm long on A4, 30 mm on A5. A set made with version 1.0 keeps its values "
+    "and its scale."
 )
 CODE = "Code of a set or a learner"
 CODE_HELP = "Type a code from the key or from any sheet to get the same set again."
@@ -68,19 +68,24 @@ OPEN_CODE = "Open this set"
 STOP = "Stop"
 ERASE_ROLL = "Erase the names"
 STOPPED = "Stopped. Nothing was saved."
-SAVED_KEY = "The key is saved as a table."
 COPIED = "The link to this set is copied. It contains no names."
 ERASED = "Erased from this device."
-NO_STORAGE = "This browser does not store data, so the names are lost when you close the page."
+SAVE_ROLL, ROLL_FILE = "Save the names as a file", "class-names.txt"
+IN_HAND = "Work on a class set is under way. Let it end, or stop it, then open the new version."
 LINK_LABEL = "Link to this set, without names"
 FIRST_SHEET = "The first learner’s sheet"
-FIRST_SHEET_QR = "The first learner’s sheet. Its QR code is added when the PDF is made."
+FIRST_SHEET_QR = f"{FIRST_SHEET}. Its QR code is added when the PDF is made."
+NO_QR_HERE = (
+    "There are no QR codes because this address works on this device only. Open the site’s public address to get "
+    "them. The codes to type are on every sheet."
+)
 NO_SCRIPT = "JavaScript is off. A class set is made on your own device, which needs JavaScript."
 LEARNING = (
     "For learning, not for exams: a phone can show the answer. Sheets with a code and no QR code only make this "
     "harder."
 )
 LONGEST_NAME = 60
+MORE_NAMES = "Make a second set for the other names."
 
 
 def count(number: int, one: str, several: str) -> str:
@@ -159,12 +164,17 @@ def twice(names: Sequence[str], more: int) -> str:
     return f"These names are in the list more than once: {', '.join(names)}{tail}. Each line gets its own sheet."
 
 
-def blank(names: Sequence[str], more: int) -> str:
-    """Names that the lettering cannot print."""
+def by_number(place: int) -> str:
+    """What stands in place of a name that cannot be printed."""
+    return f"Learner {place}"
+
+
+def unset(names: Sequence[str], more: int) -> str:
+    """Names that cannot be printed, or not without shortening a word."""
     tail = f" and {more} more" if more else ""
     return (
-        f"Some characters cannot be printed in these names: {', '.join(names)}{tail}. On their sheets the name is "
-        "left blank, to be written by hand."
+        f"These names cannot be printed: {', '.join(names)}{tail}. There is no font here for a letter, or it did not "
+        "load, or there is no room. Their sheets have the learner’s number instead."
     )
 
 
@@ -182,6 +192,19 @@ def saved(sheets: str, overlays: str) -> str:
     """A PDF has been made: which of its pages are what, and how they are printed."""
     sentence = f"The PDF is saved. Print it at 100 %, single-sided. Problem sheets: pages {sheets}"
     return sentence + (f", overlays: pages {overlays}, then the key." if overlays else ", then the key.")
+
+
+SEPARATORS = {",": "comma", ";": "semicolon"}
+
+
+def choose_separator(separator: str) -> str:
+    """How a saved table is opened."""
+    return f"If the spreadsheet program asks, choose {SEPARATORS[separator]} as the separator, and UTF-8."
+
+
+def saved_key(separator: str) -> str:
+    """The key has been saved as a table."""
+    return f"The key is saved as a table. {choose_separator(separator)}"
 
 
 def file_title(code: str) -> str:

@@ -36,14 +36,31 @@ def sense(*, anticlockwise: bool) -> str:
     return "anticlockwise" if anticlockwise else "clockwise"
 
 
-def choose_scale(scale: str, longest: str, length: str) -> Phrase:
-    """The scale, and the length of the longest phasor at it."""
+def choose_scale(scale: str) -> Phrase:
+    """The scale of the drawing."""
+    return say("**Choose the scale.** {scale}.", scale=scale)
+
+
+def place_point(scale: str, point: str, edges: tuple[str, str], paper: str) -> Phrase:
+    """On the learner's own paper: where the common point, or the start, goes, and the scale."""
     return say(
-        "**Choose the scale.** {scale}. The longest line to set off, {longest}, is {length} long.",
-        scale=scale,
-        longest=longest,
-        length=length,
-    )
+        "**Mark {point}** on your {paper}: {across} from the left edge, {upward} from the lower edge. {scale}.",
+        point=point, across=edges[0], upward=edges[1], paper=paper, scale=scale,
+    )  # fmt: skip
+
+
+def longest_line(amount: str, length: str) -> Phrase:
+    """How much room a drawing needs at the least, after its scale."""
+    return say(" The longest line to set off, {amount}, is {length} long.", amount=amount, length=length)
+
+
+def no_room(scale: str, paper: str, over: str, larger: str) -> Phrase:
+    """A drawing that has no room on the learner's own paper at the scale that is kept for every method."""
+    way_out = f"It fits on {larger}." if larger else "No paper here takes it."
+    return say(
+        "**No room on {paper}.** At {scale} this drawing does not fit: {over}. {way_out}",
+        paper=paper, scale=scale, over=over, way_out=way_out,
+    )  # fmt: skip
 
 
 def scale_why(quantity: str, units: str) -> Phrase:

@@ -7,10 +7,10 @@ CHECKS_TITLE, STUDY_TITLE = "Checks", "How accurate is a hand drawing?"
 PAGES = ((STUDY_SLUG, STUDY_TITLE), (CHECKS_SLUG, CHECKS_TITLE))
 CHECKS_DESCRIPTION = (
 
-    "Every value checked against an outside source: source, expected value, our value, difference."
+    "Each value that was checked against an outside source, with the difference."
 
 )
-STUDY_DESCRIPTION = "What thousands of simulated hand drawings show: their scatter for each method, order and scale."
+STUDY_DESCRIPTION = "How much do drawings by hand scatter? Thousands of them, for each method, order and scale."
 TABLE = "Values checked against outside sources"
 HOLDS, FAILS = "agrees", "does not agree"
 HEAD: tuple[Phrase, ...] = (
@@ -50,16 +50,16 @@ def counted(number: str, held: str, kinds: str) -> Phrase:
 def kinds() -> Phrase:
     """What the kinds mean."""
     return say(
-        "“Published” values have a source that anyone can look up. “Recomputed” values were calculated in another "
-        "way, by hand or with a general-purpose program. “From memory” values are published figures as remembered. "
-        "“Common practice” has no source."
+        "“Published” values have a source that anyone can look up. “Recomputed” values were found again by hand or "
+        "with another program. “From memory” values were once published, and stand here as we remember them. “Common "
+        "practice” has no source."
     )
 
 
 STUDY_LEAD = say(
-    "The study assumes a practised hand. Its errors have standard deviations of 0.5 mm and 0.5°: 95 of 100 single "
-    "lengths are within 1 mm, 95 of 100 angles within 1°. The simulation adds such random errors to every move "
-    "that the sheets teach and measures the finished drawings."
+    "The study assumes a practised hand. Its errors have standard deviations of 0.5 mm and 0.5°. So 95 of 100 single "
+    "lengths are within 1 mm, and 95 of 100 angles within 1°. A program adds such errors at random to each move that "
+    "the sheets teach. Then it measures the finished drawings."
 )
 
 

@@ -48,26 +48,28 @@ PAPER = "Paper"
 PAPERS = (("A5", "A5"), ("A4", "A4"), ("A3", "A3"), ("A2", "A2"), ("letter", "Letter"), ("tabloid", "Tabloid"))
 ORIENTATION = "Paper orientation"
 ORIENTATIONS = (("landscape", "landscape"), ("portrait", "portrait"))
-SCALE = "Amperes per centimetre"
-SCALE_HELP = "Empty: chosen to fit."
+SCALE = "A per cm"
+OWN_PAPER = "I draw on"
+OWN_PAPERS = (("", "a printed sheet"), *((name, f"my own {label}") for name, label in PAPERS))
+OWN_WAY = "My paper is"
 STEPS = "Scales to choose from"
 STEP_SETS = (("all", "1, 2, 2.5, 4, 5"), ("125", "1, 2, 5"))
 ONE_SCALE = "One scale for every method"
 ONE_SCALE_CHOICES = (("yes", "yes"), ("no", "no, the largest for each"))
-ONE_SCALE_HELP = "Sheets of one problem by two methods can then be laid on each other."
+ONE_SCALE_HELP = "Sheets of one problem by two methods can then be compared line by line."
 NAMES = "Line names"
 NAME_SETS = (("L123", "L1 L2 L3"), ("ABC", "A B C"), ("RYB", "R Y B"), ("RST", "R S T"))
 COLOURS = "Line colours"
 COLOUR_SETS = (
-    ("iec", "IEC: brown, black, grey, blue"),
-    ("british-old", "older British: red, yellow, blue, black"),
-    ("american-208", "North American 120/208 V: black, red, blue, white"),
-    ("american-480", "North American 277/480 V: brown, orange, yellow, grey"),
+    ("iec", "IEC"),
+    ("british-old", "older British"),
+    ("american-208", "N. American, 208 V"),
+    ("american-480", "N. American, 480 V"),
 )
 DECIMAL = "Decimal mark"
 DECIMALS = (("point", "point: 18.4"), ("comma", "comma: 18,4"))
 ANGLES = "Angles"
-ANGLE_STYLES = (("protractor", "as a protractor reads"), ("polar", "polar, −180° to 180°"))
+ANGLE_STYLES = (("protractor", "as on a protractor"), ("polar", "polar, −180° to 180°"))
 PLACE = "Place"
 PLACE_HELP = "Printed in the title block."
 WHO = "Name"

@@ -35,9 +35,11 @@ TABS_LABEL = "Beside the sheet"
 MORE = "More"
 SETTINGS = "Settings"
 SETTINGS_BACK = "Put all settings back"
-SETTINGS_UNDO = "Undo: take my settings again"
+SETTINGS_UNDO = "Undo: bring my settings back"
 SETTINGS_ARE_BACK = "All settings are back to those of this page. Your values have not changed."
 SETTINGS_WERE = "All settings are those of this page already."
+ON_SHEET, BY_HAND = "On the sheet now", "accuracy by hand"
+ON_SHEET_NOTE = "Every change is drawn at once. Nothing is lost when you close the settings."
 HOW_TO = "How to write the values"
 WORKING = "Working on your values"
 SHEET_ON_REQUEST = "Whole sheet"
@@ -53,7 +55,8 @@ GROUPS = {
     "more": "Further values",
     "loads": "Given values",
     "picture": "Drawing",
-    "sheet": "Paper and scale",
+    "scale": "Scale",
+    "sheet": "Printed sheet",
     "accuracy": "Accuracy of the hand",
     "words": "Line names and number style",
 }
@@ -66,15 +69,50 @@ POWER_FACTOR = "power factor"
 SENSE = "lagging or leading"
 SHOW_FIELD = "Show the field"
 
-FETCHING = "Getting ready: {share} %. You can type already."
+PROGRESS = "Loading"
+LOADING = "Loading the calculator."
+LOADING_EXAMPLE = "The example on this page is complete: read it meanwhile, or type your values already."
+LOADING_TYPE = "You can type already."
+LOADING_VALUES = "Your values are in the fields. Loading the calculator for the answer."
+LOADING_LINK = "Loading what your link asks for."
+LOADING_CODE = "Loading problem {code}."
+LOADING_ANY_CODE = "Loading the problem of your code."
+LOADING_CODE_FIELDS = "Its values then appear in the fields."
+LOADING_PROBLEM_FIELDS = "Its values are in the fields: you can begin to draw."
+LOADED = "{done} of {whole} MB are here."
+MINUTES_LEFT = "About {minutes} minutes left."
+MINUTE_LEFT = "About 1 minute left."
+SOON = "Less than 1 minute left."
 STARTING = "Getting ready. You can type already."
-SLOW = "This is taking longer than usual. The example on this page is complete."
-FAILED = "Your values cannot be calculated because the calculator did not start. The example on this page is complete."
+FAILED = "The calculator did not start: reload. The example is complete."
+FAILED_OWN = "The calculator did not start. Check the connection or reload."
 STUCK = "The page could not calculate this. The last answer stays. Change a value to continue."
 RETRY = "Try again"
 AGAIN = "The calculator stopped and is starting again. Your values are kept."
 NEWER_EDITION = "A new version of this site is ready. Your values are kept."
 TAKE_EDITION = "Open the new version"
+EDITION_LOSES = (
+    "This browser did not store all that you typed. It is lost when the new version opens. Save it first, then press "
+    "again."
+)
+NOT_KEPT = {
+    "practice": "This browser did not store your practice record. It is lost when you close the page.",
+    "class": "This browser did not store the names and answers of the class. They are lost when you close the page.",
+    "device": "This browser did not store the set-up of printer and screen. It is lost when you close the page.",
+    "choice": "This browser did not store your choice. It is lost when you close the page.",
+}
+"""What is said where the browser keeps nothing, by what it should have kept."""
+SAVE_FILE, CLOSE = "Save as a file", "Close"
+STORE_ASK = (
+    "Store this whole site on your device, so that it works without a network? That loads up to {whole} MB over this "
+    "connection."
+)
+STORE_YES, STORE_NO = "Store it", "Do not store it"
+STORED = "This site is stored on this device and works without a network."
+NOT_STORED = "This site is not stored on this device."
+PARTLY_STORED = "Part of this site is missing on this device. It is fetched when there is a network."
+CANNOT_STORE = "This browser stores no sites, so this one works only with a network."
+STORE, REMOVE = "Store this site ({whole} MB at most)", "Remove it"
 NO_SCRIPT = (
     "JavaScript is off, so this page shows only its example: the answer, the working and the sheet. With JavaScript "
     "on, it calculates your own values on this device."
@@ -82,11 +120,11 @@ NO_SCRIPT = (
 
 CAUTIONS = (
     cautions.LICENSED_PERSON,
-    "Only competent or supervised people may take readings on a live system, and only on a rig made for it: one "
-    "conductor in the jaw of the clamp, meters and leads of the right measurement category.",
+    "Readings on a live system are for competent or supervised people on a rig made for it. One conductor in the jaw "
+    "of the clamp; meters and leads of the right measurement category.",
     cautions.PROVE_DEAD,
     cautions.CHARGED,
-    "Never open a neutral on a live system: the voltage across single-phase loads can rise to the line voltage, and "
+    "Never open a neutral on a live system. The voltage across single-phase loads can rise to the line voltage, and "
     "with mixed reactances above it.",
     f"Each sheet’s page has the cautions of its topic. {cautions.EXAMINING_BODY}",
 )

@@ -12,6 +12,14 @@ _OTHER_UNITS = {
 }  # fmt: skip
 
 
+def too_much_text(most: int, remedy: str) -> str:
+    """A pasted text beyond what is read at once; ``remedy`` says what to do with the rest."""
+    digits = str(most)
+    groups = [digits[max(0, end - 3) : end] for end in range(len(digits), 0, -3)]
+    number = "\u00a0".join(reversed(groups))
+    return f"This text has more than {number} characters. That is the most that is read at once. {remedy}"
+
+
 def quoted(typed: str) -> str:
     """The typed text in quotation marks, shortened if it is long."""
     start = typed if len(typed) <= GIVEN_LIMIT else typed[:GIVEN_LIMIT] + "…"
@@ -85,9 +93,9 @@ def bad_angle(label: str, typed: str) -> str:
     )
 
 
-def doubtful_angle(label: str, typed: str) -> str:
-    """A number below 1 without a unit, which is taken as degrees but may be meant as a power factor."""
-    return f"“{label}”: {typed} is taken as degrees. For a power factor, add lag or lead: 0.85 lag."
+def factor_or_degrees(label: str, typed: str) -> str:
+    """A number up to 1 without a unit, which is taken as degrees but may be meant as a power factor."""
+    return f"“{label}”: is {typed} a power factor, or {typed}°? Until you choose, {typed}° is used."
 
 
 def angle_range(label: str, typed: str) -> str:
@@ -158,8 +166,8 @@ def too_long_text(label: str, limit: int) -> str:
 def no_such_letters(label: str, letters: str) -> str:
     """Characters that the sheet's lettering lacks."""
     return (
-        f"{label} has characters that the sheet cannot print: {quoted(letters)}. Use Latin letters (with accents), "
-        "Greek letters, digits and common punctuation."
+        f"{label} has characters that the sheet cannot print: {quoted(letters)}. Use Latin letters (with or without "
+        "accents), Greek letters, digits and common marks."
     )
 
 

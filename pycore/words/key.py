@@ -52,8 +52,8 @@ def heading(topic: str, tier: str, method: str) -> str:
 def back(code: str) -> str:
     """How to get the same set again."""
     return (
-        f"To print this set or its key again at any time: on the page “Class set”, type code {code}, or the code of "
-        "any of its sheets, and the number of learners."
+        f"To print this set or its key again, open the page “Class set”. Type code {code}, or the code of any of its "
+        "sheets, and the number of learners."
     )
 
 

@@ -152,6 +152,11 @@ def result(name: Name, amount: str) -> Phrase:
     return say(" {name} is {amount}.", name=name, amount=amount)
 
 
+def ask_angle(line: Name) -> Phrase:
+    """What is asked while the angle to a line is hidden."""
+    return say("How many degrees to {line} do you read on your own protractor?", line=line)
+
+
 def measure_angle(line: Name, angle: str) -> Phrase:
     """An angle that a learner takes from their own drawing."""
     return say("Read the angle to {line}: about {angle}.", line=line, angle=angle)
@@ -271,7 +276,6 @@ def faint(name: Name, direction: str, place: str) -> Phrase:
 
 
 CHOOSE_SCALE = say("Choose the scale.")
-ASK_ANGLE = say("How many degrees do you read on your own protractor?")
 ASK_ANGLE_TO_MARK = say("How many degrees, and why?")
 ASK_LENGTH = say("How many millimetres do you read on your own ruler?")
 ASK_LENGTH_TO_DRAW = say("How long is this line on paper?")

@@ -13,16 +13,16 @@ LEAD = (
     "topic’s page."
 )
 DESCRIPTION = (
-    "A printable lesson plan for each topic: starter, demonstration, guided work, independent work, exit question."
+    "A lesson plan to print for each topic: from the starter to the exit question."
 )
 COVER_SLUG, COVER_TITLE = "cover-lesson", "Cover lessons"
 LEAD_ONE = "With times, what to print, and typical mistakes. The values are the example values of the topic’s page."
 ONE, COVER_ONE = "Lesson plan", "Cover lesson"
 COVER_LEAD = (
-    "The same lesson for a colleague who is not an electrician: what to say, what to hand out, the answers, and when "
-    "to stop."
+    "The same lesson for a colleague who is not an electrician. It has what to say, what to hand out, the answers, "
+    "and when to stop."
 )
-COVER_DESCRIPTION = "A printable lesson for each topic, for a cover teacher who is not an electrician."
+COVER_DESCRIPTION = "A lesson to print for each topic, for a cover teacher who is not an electrician."
 PAGES = ((SLUG, TITLE), (COVER_SLUG, COVER_TITLE))
 COVER_DEMONSTRATION = (
     "Open the lesson view. Press the arrow key for each move and read its sentence aloud. 15 minutes."
@@ -109,7 +109,7 @@ def cover_stops(*own: str) -> tuple[str, ...]:
 PRINTS, LISTEN, CARE, METHOD = "Print or open", "Typical mistakes", "Safety", "Which method"
 COVER_SAY, COVER_HAND, COVER_KEY, COVER_STOP = "Say and do", "Hand out", "The answers", "When to stop"
 ACCEPTED = (
-    "Examining bodies have different rules for the method, for angles and for rounding. Ask yours before the lesson "
+    "Examining bodies differ in their rules for the method, for angles and for rounding. Ask yours before the lesson "
     "and tell the class."
 )
 KEY_HEAD = (("what",), ("answer",))
@@ -124,7 +124,7 @@ KEY_LIMIT = (
     "angles again."
 )
 QUESTIONS = (
-    "Do not answer questions about real installations, cable sizes or regulations. Write them down for the lecturer."
+    "Do not answer questions about real installations, cable sizes or wiring rules. Write them down for the lecturer."
 )
 KEEP_BOTH = "If two answers differ and you cannot see why, keep both drawings for the lecturer."
 NO_ELECTRICS = "No meters, no rig and no live measurements in this lesson: pencil and paper only."
@@ -147,7 +147,7 @@ def page_title(title: str, topic: str) -> str:
 
 def page_description(topic: str) -> str:
     """One sentence on such a page."""
-    return f"A printable lesson on {topic} with values, answers and typical mistakes."
+    return f"A lesson to print on {topic} with values, answers and typical mistakes."
 
 
 def topic_heading(title: str, minutes: int) -> str:

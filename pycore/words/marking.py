@@ -10,6 +10,8 @@ FIRST = "First diagonal"
 FIRST_ANGLE = "Angle of the first diagonal"
 ANGLES = {"": ANGLE, "first": FIRST_ANGLE}
 """What the angle of a value is called, by the value's key, "" for the answer; other values are sizes only."""
+ON_THE_WAY = "Your intermediate results"
+"""What the fields of these values are under."""
 EARLIER = {"first": FIRST, "across": "Sum of the horizontal components", "up": "Sum of the vertical components"}
 
 
@@ -56,9 +58,42 @@ def exactly(allowed: str) -> Phrase:
     return say("**Correct**, to the last digit. The tolerance is ± {allowed}.", allowed=allowed)
 
 
-def size_right() -> Phrase:
+def size_right(*, signed: bool = False) -> Phrase:
     """The size fits; its direction was not stated."""
-    return say("**The size is right.** Now give its direction too: the angle, and which way it turns.")
+    if signed:
+        return say("**The size is right.** Now type the angle too, with its sign.")
+    return say("**The size is right.** Now type the angle too, and which way it turns.")
+
+
+ANGLE_TOO = say("Type the angle too: it has not been checked.")
+"""Beside what is said of a size alone."""
+
+
+def measured_from(origin: Phrase, here: Phrase) -> Phrase:
+    """Size right, and the angle counted from another line that the page counts from too."""
+    return say(
+        "**Right in another sense.** You have measured the angle from {origin}. Here it is counted from {here}: type "
+        "it from there.",
+        origin=origin, here=here,
+    )  # fmt: skip
+
+
+def of_the_other_scale(here: Phrase) -> Phrase:
+    """Size right, and the angle is what the protractor's other scale shows."""
+    return say(
+        "**The other scale of the protractor?** The size is right. Read the angle again: use the scale that has its 0 "
+        "on {here}.",
+        here=here,
+    )  # fmt: skip
+
+
+def of_the_other_arrow(other: Phrase, asked: Phrase) -> Phrase:
+    """Size right, and the angle is that of the arrow that points the other way."""
+    return say(
+        "**Right in another sense.** You have measured the angle of {other}. {asked} points the opposite way: type its "
+        "angle.",
+        other=other, asked=asked,
+    )  # fmt: skip
 
 
 def which_side() -> Phrase:
@@ -96,8 +131,8 @@ OR_ELSE = say("If the unit is right, something else could have happened:")
 def meant(unit: str, typed: str) -> Phrase:
     """The number is right in another unit."""
     return say(
-        "**The number is right, but the unit is wrong:** it is correct in {unit}, not in {typed}. Write the unit "
-        "after the number.",
+        "**The number is right, but the unit is wrong:** it is correct in {unit}, not in {typed}. Choose {unit} "
+        "beside the number, or write it after the number.",
         unit=unit, typed=typed,
     )  # fmt: skip
 
@@ -110,6 +145,26 @@ FOLLOWS = say(
 def wrong_before(label: str) -> Phrase:
     """An earlier value is off."""
     return say("{label}: the difference is more than the tolerance.", label=label)
+
+
+def right_before(label: str) -> Phrase:
+    """An earlier value is right."""
+    return say("{label}: right. Look at what comes after it.", label=label)
+
+
+def part_right(label: str) -> Phrase:
+    """A value found on the way is right, and no answer was typed yet."""
+    return say("**{label}: right so far.** Go on from there, then type your answer.", label=label)
+
+
+def part_wrong(label: str, side: str) -> Phrase:
+    """A value found on the way is wrong, and no answer was typed yet."""
+    return say("**{label}: not yet.** It is {side}.", label=label, side=side)
+
+
+def of_part(label: str) -> Phrase:
+    """Before the mistakes that give a wrong value found on the way."""
+    return say("About your {label}:", label=label[:1].lower() + label[1:])
 
 
 def one_cause(names: Sequence[Phrase], looks: Sequence[Phrase]) -> Phrase:
@@ -142,8 +197,45 @@ def several(count: int) -> Phrase:
     return say("{count} kinds of mistake could give this answer:", count={2: "Two", 3: "Three"}.get(count, str(count)))
 
 
-NO_CAUSE = say("This answer does not match a typical mistake. Check the steps again, one by one.")
+NO_CAUSE = say("This answer does not match a typical mistake.")
+"""What is to be checked next stands behind it."""
+
+
+def check_first(symbol: Phrase) -> Phrase:
+    """A drawing is checked in parts: its first diagonal."""
+    return say(
+        "Check it in parts. Type the length of the first diagonal, {symbol}, under “{place}”: you learn whether the "
+        "mistake is before or after it.",
+        symbol=symbol, place=ON_THE_WAY,
+    )  # fmt: skip
+
+
+CHECK_SUMS = say(
+    "Check it in parts. Type your two sums of components under “{place}”: you learn which of them is wrong.",
+    place=ON_THE_WAY,
+)
+CHECK_DRAWING = say(
+    "First check the length of each arrow at your scale. Then check how far each arrow turns, and which way. Then look "
+    "at which end each arrowhead is. Last, read your answer again."
+)
+CHECK_CALCULATION = say(
+    "First check the values that you used. Then check the angle of each phasor and the sign of each component. Last, "
+    "look at the formula again."
+)
+CHECK_AFTER = say("So check the lines that you drew or added after that, and your last reading.")
+"""What comes after right values found on the way."""
 ASK_ANGLE = say("Enter the angle too. It shows which of these mistakes it is.")
+
+
+BOTH_ARROWS = "Your arrow is dashed. The right arrow is solid."
+YOURS = "yours"
+HINT_MOVE = "Hint: what this step says"
+ONE_MORE = "One more problem of this kind"
+
+
+def step_says(number: int, sentence: Phrase) -> Phrase:
+    """A step of the page's list, as the hint that names the move."""
+    return (f"Step {number}. ", *sentence)
 
 
 def announced(phrases: Sequence[Phrase]) -> str:

@@ -2,31 +2,33 @@
 
 from collections.abc import Mapping, Sequence
 
+from pycore.words.class_set import choose_separator
 from pycore.words.inputs import quoted
 
 TITLE = "Mark the class"
 LEAD = (
-    "Type or paste the learners’ answers, one learner per line: the code of the sheet, the answer and, if you have "
-    "them, the angle, its direction, and “drawn” or “calculated”. You can paste a table from a spreadsheet, with or "
-    "without its heading row."
+    "Type or paste the learners’ answers, one learner per line: the code of the sheet, then the answer. If you have "
+    "them, add the angle, its direction, and “drawn” or “calculated”. You can paste a table from a spreadsheet, with "
+    "or without its heading row."
 )
 RESULTS = "Answers, one learner per line"
 EXAMPLE = "334-PEK-23G; 7.5 A; 78.5; clockwise; drawn"
 RESULTS_HELP = (
-    "Numbers without a unit are in the unit of the topic. For lengths write 52 mm or 5.2 cm. The answers stay on this "
-    "device until you erase them and are never sent."
+    "Numbers without a unit are in the unit of the topic. For lengths write 52 mm or 5.2 cm. The answers are never "
+    "sent. They stay on this device for 90 days after the last change, unless you erase them or choose another time."
 )
 MARK = "Mark these answers"
 SAVE = "Save as a table"
 ERASE = "Erase the answers"
 ERASED = "The answers are erased from this device."
-SAVED = "The table is saved."
+SAVE_TYPED, TYPED_FILE = "Save the answers as a file", "class-answers.txt"
 OLD = "The answers have changed since they were marked. Mark them again to update the table."
 BANDS = {"accept": "accept", "look": "look again", "wrong": "wrong"}
 HEAD = ("Learner", "Answer", "Verdict", "Possible mistake", "Marks")
 REFUSED = "Lines that could not be used"
 SUMMARY = "The class’s mistakes"
 SUMMARY_NOTE = "Filled bar: the only mistake that fits. Open bar: one of several."
+MORE_ANSWERS = "Mark the other lines separately."
 NOTHING = "There is nothing to mark yet. Enter at least one line with a code and an answer."
 NO_CAUSE = "no typical mistake"
 SIZE_RIGHT, WHICH_SIDE = "size right, direction missing", "size and angle right, side missing"
@@ -62,6 +64,11 @@ HOWS = {
 
 
 
+def saved(separator: str) -> str:
+    """The marked answers have been saved as a table."""
+    return f"The table is saved. {choose_separator(separator)}"
+
+
 def table_head(unit: str) -> tuple[str, ...]:
     """The head line of the results as a table; ``unit`` is that of what an answer is off by."""
     return (
@@ -86,7 +93,7 @@ def two_of_a_name(name: str) -> str:
 
 def no_answer(code: str) -> str:
     """A line without an answer."""
-    return f"there is no answer for {code}."
+    return f"there is no answer for {code[:40]}."
 
 
 OPEN_QUOTE = "a quotation mark is not closed."
@@ -138,6 +145,16 @@ def other_set(code: str) -> str:
 def meant(unit: str) -> str:
     """The number fits in another unit."""
     return f"right in {unit}: wrong unit"
+
+
+def measured_from(origin: str) -> str:
+    """The angle is right from another line that the page counts from."""
+    return f"size right, angle measured from {origin}"
+
+
+def of_arrow(other: str) -> str:
+    """The angle is that of the arrow that points the other way."""
+    return f"size right, angle of {other}"
 
 
 FOLLOWS = "correct from the learner’s own first step"

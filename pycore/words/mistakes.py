@@ -45,11 +45,11 @@ NAMES: dict[str, tuple[str, str]] = {
     ),
     "mirrored": (
         "the angles turn the other way round throughout",
-        "Check on your sheet which way angles turn: clockwise or anticlockwise.",
+        "Check which way you turned, and which way you typed: clockwise or anticlockwise.",
     ),
     "swapped": (
         "the lengths of {a} and {b} are swapped",
-        "Compare each arrow’s length with the table of values, line by line.",
+        "Compare each arrow’s length with its value, line by line.",
     ),
     "other-diagonal": (
         "the other diagonal of the second parallelogram was measured",
@@ -155,11 +155,11 @@ NAMES: dict[str, tuple[str, str]] = {
         "Measure the angle from the line that the sheet names.",
     ),
     "arrow-reversed": (
-        "the closing arrow is reversed, so that you read the angle of the opposite direction",
-        "Check at which end of the closing arrow the arrowhead belongs, and read the angle again.",
+        "the arrow of the result is reversed, so that you read the angle of the opposite direction",
+        "Check at which end of that arrow the arrowhead belongs, and read the angle again.",
     ),
     "angle-at-tip": (
-        "the angle at the tip of the closing arrow was read, not the angle at its start",
+        "the angle at the tip of the result was read, not the angle at its start",
         "Put the centre of the protractor on the point where the drawing starts.",
     ),
     "read-at-other-scale": (

@@ -8,13 +8,13 @@ from pycore.words.sums import ROUTINE
 PRINT = "Print"
 PRINTS = (
     ("usual", "usual"),
-    ("page", "large print: the drawing on a page of its own"),
-    ("large", "large print: the table beside the drawing"),
-    ("easy", "easy reading: text of 12 points or more, one move per line"),
+    ("page", "large, drawing alone"),
+    ("large", "large, with table"),
+    ("easy", "easy reading"),
 )
 PRINT_HELP = (
-    "The sheet gets its own layout and scale; it is not an enlarged copy. The moves are on a separate page. The table "
-    "beside a drawing in large print needs A3."
+    "Large print and easy reading have their own layout and scale. Easy reading has text of 12 points or more. The "
+    "moves are on a separate page, one on each line. The table beside a drawing in large print needs A3."
 )
 HEAD_ANGLE, NONE = "angle", "none"
 GIVEN, MOVES, LOOK = "Given values", "Moves", "To check"

@@ -1,5 +1,8 @@
 """Checking a drawing by a photograph: every sentence of it."""
 
+from collections.abc import Sequence
+
+from pycore.words import mistakes
 from pycore.words.phrase import Phrase, plain, say
 
 TITLE = "Check a drawing by photo"
@@ -24,14 +27,21 @@ NOT_A_PICTURE = (
 )
 TOO_SMALL = "This picture is too small to measure: its longer side needs at least 500 pixels."
 LOOKING = "Looking for the marks …"
-MARKS_NOT_FOUND = (
-    "The marks were not found with certainty. Drag each ring onto its mark; the name says which one. Hold the sheet "
-    "so that you can read it. To move a ring, press near it and drag."
+NO_MARKS = (
+    "No marks were found in this photo. Is it a problem sheet, and is all of it in the photo? Then drag each ring onto "
+    "its mark. If the sheet is not upright, press “Turn” first."
 )
+MARKS_DO_NOT_FIT = (
+    "The marks found do not fit the sheet of this problem on {paper}. Is it this sheet, and is all of it in the photo? "
+    "Then drag each ring onto its mark. If the sheet is not upright, press “Turn” first."
+)
+DRAG_MARKS = "Drag each ring onto its mark. The name says which one."
 DRAG_CORNERS = (
-    "Drag each ring onto its corner of the paper; the name says which one. Hold the paper so that you can read it. To "
-    "move a ring, press near it and drag."
+    "Drag each ring onto its corner of the paper. The name says which one. If the paper is not upright, press “Turn” "
+    "first."
 )
+TURN = "Turn"
+NOT_DRAWN = "Not drawn yet"
 MARKS_DONE = "The rings are in place"
 MOVE_MARKS = "Move the marks"
 BACK = "Undo"
@@ -48,8 +58,12 @@ MARKS_FOUND = "The marks were found. " + POINTS_LEAD
 SAVED = "The picture has been saved."
 MARK_NAMES = ("upper left", "top", "upper right", "right", "lower right", "bottom", "lower left", "left")
 HEAD = ("Line", "Length", "Angle", "")
+HELD_BACK = (
+    "The answer is still hidden. So this page does not show the right values or the right drawing."
+)
+OWN_CAPTION = "What you drew: lengths in mm, angles as on your protractor."
 COMMON_POINT, START = "the common point", "the start"
-ACCEPTED, LOOK_AGAIN, WRONG = "correct", "look again", "wrong"
+ACCEPTED, LOOK_AGAIN, WRONG, MIRRORED = "correct", "look again", "wrong", "mirrored"
 BANDS = {"accept": ACCEPTED, "look": LOOK_AGAIN, "wrong": WRONG}
 CAPTION = (
     "First what you drew, then what it should be: lengths in mm, angles as on your protractor. Each line is judged "
@@ -105,7 +119,29 @@ REFUSALS = {
         "The marks do not fit the sheet: they differ by {off} mm. Check each mark, and check that the sheet was flat."
     ),
     "same": "Two different points are in the same place. Mark {point} again.",
+    "untouched": (
+        "You have not moved these rings: {rings}. Drag each ring to its place. If one is right already, just press it."
+    ),
+    "edge": "These rings are at the edge of the photo: {rings}. All of the sheet must be in the photo. Take it again.",
+    "other-paper": (
+        "These marks do not fit a sheet on {paper}. Is the sheet of another size? Choose its size in the settings."
+    ),
+    "shape": (
+        "These points cannot be the corners of {paper} in {way}. Check each ring. Check the size and the orientation "
+        "of the paper."
+    ),
+    "shape-marks": "These points cannot be the marks of a sheet on {paper}, in {way}. Check each ring.",
+    "no-start": "Nothing can be judged without {point}. Press “Undo” and mark it.",
+    "no-direction": (
+        "On plain paper, all directions are judged from the first line. Draw it first. Press “Undo” and mark {point}."
+    ),
+    "nothing": "No line can be judged yet. Both of its ends must be drawn and marked.",
 }
+
+
+def marks_do_not_fit(paper: str) -> str:
+    """Marks were found, and not those of this sheet."""
+    return MARKS_DO_NOT_FIT.format(paper=paper)
 
 
 def refused(reason: str, **values: str) -> str:
@@ -174,6 +210,16 @@ def other_start(symbol: Phrase, *, common: bool) -> tuple[Phrase, Phrase]:
 
 
 ALL_GOOD = say("**Every line is correct**, within the accuracy of a careful drawing.")
+GOOD_SO_FAR = say("**Every line drawn so far is correct**, within the accuracy of a careful drawing.")
+MIRRORED_DRAWING = say("**The drawing is mirrored.** Its angles turn the other way round throughout.")
+
+
+def not_drawn(points: Sequence[Phrase]) -> Phrase:
+    """The points that the learner did not mark."""
+    listed: Phrase = ()
+    for index, point in enumerate(points):
+        listed = (*listed, *((", ",) if index else ()), *point)
+    return (*say("Not drawn yet: "), *listed, ".")
 
 
 def some_off(count: int) -> Phrase:
@@ -226,6 +272,11 @@ def all_shifted(millimetres: str) -> Phrase:
         "All lines are about {mm} mm wrong in the same way. Did you use the end of the ruler instead of its zero mark?",
         mm=millimetres,
     )
+
+
+def look_of(key: str) -> Phrase:
+    """Where to look after a mistake that all lines have in common."""
+    return mistakes.mistake_text(key)[1]
 
 
 def slip_line(slip_name: Phrase, look: Phrase) -> Phrase:

@@ -4,7 +4,7 @@ from pycore.words.phrase import Phrase, say
 
 SLUG = "practice"
 TITLE = "Practice"
-LEAD = "The problems become harder when you solve them. Your record stays on this device."
+LEAD = "The problems become harder as you solve more. Your record stays on this device."
 DESCRIPTION = "Free practice with phasors: one problem after another, checked at once, with the likely mistake named."
 WAY = "What to practise"
 SHOW = "Show me"
@@ -14,7 +14,8 @@ GUESS_HELP = (
 )
 GUESS_KEYS = "Your guess. Move it with the arrow keys. Shift makes the steps smaller."
 YOUR_GUESS = "your guess"
-DRAW_HELP = "With ruler and protractor, on the printed sheet."
+DRAW_HELP = "With ruler and protractor, on the printed sheet or on your own paper."
+SCALE = "Units per cm"
 SHEET = "The sheet of this problem"
 DIRECTIONS = (
     "to the right", "up to the right", "straight up", "up to the left", "to the left", "down to the left",
@@ -29,19 +30,18 @@ SHOWN_NOTE = "This does not count as solved. Go through it once, then try the ne
 
 KEPT = "Your record on this device"
 RULE = (
-    "Two problems in a row right first time: you go up one level. Two in a row with the answer shown: you go "
-    "down one level. “Look again” does not count. Nobody else sees this."
+    "Two problems in a row right first time: you go up one level. Two in a row with the answer shown, or left "
+    "after a wrong answer: you go down one level. “Look again” does not count. Nobody else sees this."
 )
 EXPORT = "Save as a file"
 IMPORT = "Load from a file"
-ERASE = "Erase everything"
+ERASE = "Erase this record"
 UNDO = "Undo"
 ERASED = "Erased. A new record has started."
-FILE_NAME = "phasor-folio-practice.json"
 EXPORTED = "The file is saved."
-DENIED = "This browser does not store data for this site, so your record is lost when you close the page."
 MERGE, REPLACE, CANCEL = "Add to my record", "Replace my record", "Cancel"
 TAKEN = "Loaded from the file."
+TAKEN_BEFORE = "This file was added to your record before. Nothing has changed."
 LOST = "Your stored record could not be read, so a new record has started."
 NO_SCRIPT = "Practice needs JavaScript: problems are made and checked on your own device."
 TOO_LONG = "This file is too large for a practice record (over 100 kB). It was not read. Your record is unchanged."

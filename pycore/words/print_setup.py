@@ -91,8 +91,8 @@ UNREADABLE_STORE = (
 KEPT_NOW = "The correction is saved. Now print the corrected sheet and measure its bars again."
 PRIVACY = "The correction and the size stay on this device. They are not in links or on sheets."
 SCRIPTS_NEEDED = (
-    "JavaScript is off. You can print the sheet below and measure its bars, but calculating and saving a correction "
-    "needs JavaScript."
+    "JavaScript is off. You can print the sheet below and measure its bars. To calculate and save a correction, turn "
+    "JavaScript on."
 )
 
 SHEET_STEPS = (
@@ -190,8 +190,8 @@ def kept(along: str, across: str) -> Phrase:
 def remains(along: str, across: str) -> Phrase:
     """What is still uncertain after a correction, on a line of 160 mm."""
     return say(
-        "Remaining uncertainty: a reading is accurate to 0.25 mm. On a line of 160 mm that is {along} along the feed "
-        "and {across} across it.",
+        "What stays uncertain: a reading is right to 0.25 mm. On a line of 160 mm that is {along} along the feed and "
+        "{across} across it.",
         along=along, across=across,
     )  # fmt: skip
 

@@ -7,7 +7,7 @@ from pycore.words.phrase import Symbol, say
 SLUG = "rig-record"
 TITLE = "Recording sheet for the rig"
 LEAD = "A sheet to print and fill in: safety checks first, then repeated readings in a fixed order."
-DESCRIPTION = "A sheet to print for readings at a training rig: checks, instrument, repeated readings, three answers."
+DESCRIPTION = "A sheet to print for readings at a training rig: safety checks, meter, readings, three answers."
 TOPIC = "Topic"
 REPEATS = "Readings of each quantity"
 REPEAT_SETS = (("3", "3 times"), ("4", "4 times"), ("5", "5 times"))
@@ -22,16 +22,16 @@ CHECKS = (
     "Meter, jaw and leads are undamaged and of the right measurement category.",
     "The voltage tester was proved before use and will be proved again after use.",
 )
-STOP = "If anything is damaged, hot, wet or unexpected: hands off, stop the rig, call the supervisor."
+STOP = "If anything is damaged, hot, wet or strange: hands off, stop the rig, call the supervisor."
 INSTRUMENT = "Instrument"
 CELLS = (("instrument", 0.36), ("number", 0.22), ("range", 0.18), ("value of one digit", 0.24))
 LOWER_CELLS = (("limit: ± ( ____ % + ____ digits )", 0.36), ("rig", 0.22), ("date", 0.18), ("initials", 0.24))
 MEAN, INITIALS = "mean", "initials"
 AGREE = say("Do they agree?", number=Symbol("E", "n"))
 AGREE_HELP = (
-    "Divide the difference of two answers by the uncertainty (95 %) of that difference. For two independent answers "
-    "it is √(U₁² + U₂²). Drawing and calculation share the same values: use the drawing’s uncertainty alone. Up to 1, "
-    "the two agree. More than 1: look for a reason before you trust either."
+    "Find the difference of two answers. Divide it by the uncertainty (95 %) of that difference. For two independent "
+    "answers it is √(U₁² + U₂²). Drawing and calculation share the same values: use the drawing’s uncertainty alone. "
+    "Up to 1, the two agree. More than 1: look for a reason before you trust either."
 )
 AGREE_ROWS = ("meter and calculation", "drawing and calculation")
 WHY = "If they do not agree: what could be the reason? Which reading would show it?"
@@ -103,6 +103,6 @@ def page_title(name: str, paper: str) -> str:
 def description(checks: int, repeats: str, columns: tuple[str, ...], answers: str) -> str:
     """The sheet for someone who cannot see it."""
     return (
-        f"{checks} checks to tick before any reading, the instrument, {repeats} readings of {'; '.join(columns)} in "
-        f"order, three answers for {answers}, whether they agree, and space for the reason if they do not."
+        f"{checks} checks to tick before any reading. The instrument. {repeats} readings of {'; '.join(columns)} in "
+        f"order. Three answers for {answers}. Whether they agree, and space for the reason if they do not."
     )

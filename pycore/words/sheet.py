@@ -43,6 +43,11 @@ def phasors_drawn(unit: str, angles: str, phasors: Sequence[tuple[str, str, str,
     return " ".join((opening, *read))
 
 
+def drawing_shows(symbols: Sequence[str], scale: str) -> str:
+    """A drawing in one sentence, beside its table, for people who cannot see it."""
+    return f"Drawing at {scale} of {listed(symbols, 'and')}, with the lengths and angles of the table."
+
+
 def directions_from(origin: Phrase) -> Phrase:
     """Head of the directions on a problem sheet."""
     return say("direction from {origin}", origin=origin)
@@ -53,8 +58,15 @@ def found_from(found: Phrase, origin: Phrase) -> Phrase:
     return say("{found} from {origin}", found=found, origin=origin)
 
 
+QR_CODE = "QR code that opens this sheet."
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
 OPENS_ISSUED = ("The code of this problem. Type it on the page under “Check”.", "The code of this problem.")
+OF_PAPER = ("The code of this question paper.",)
+OPENS_OR_CHECKED = ("Open this sheet on a phone. Or type its values, then this code under “Check”.", *OPENS_BY_CODE)
+OPENS_CHECKED = (
+    "The check code of these values. Type the values on the page, then this code under “Check”.",
+    "The check code of these values.",
+)
 ANY_METHOD = "any method"
 
 

@@ -45,7 +45,7 @@ SHORT: Mapping[str, str] = {
     "over-root-three": "divided by √3",
     "complement": "angle from the other axis",
     "turned-round": "the opposite direction",
-    "arrow-reversed": "the closing arrow reversed",
+    "arrow-reversed": "the result’s arrow reversed",
     "angle-at-tip": "the angle at the tip read",
     "read-at-other-scale": "read at another scale",
     "drawn-at-other-scale": "drawn at another scale",

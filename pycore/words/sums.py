@@ -67,8 +67,9 @@ RESULTANTS = (("sum", "the sum"), ("returning", "the sum reversed"))
 
 
 def scale_label(units: str) -> str:
-    """Label of the scale: Volts per centimetre."""
-    return f"{units[0].upper()}{units[1:]} per centimetre"
+    """Label of the scale: V per cm."""
+    signs = {"amperes": "A", "volts": "V", "volt-amperes": "VA"}
+    return f"{signs.get(units, units[:1].upper() + units[1:])} per cm"
 
 
 def second_does_not_fit(scale_text: str, fits: str, plural: str) -> str:
@@ -122,8 +123,9 @@ def overlay_notes(first: str, *, short: bool, mirrored: bool) -> tuple[str, ...]
     if short:
         return (f"Lay the starting point and {first} on the learner’s.{over}",)
     return (
-        f"Lay this sheet on the drawing: starting point on starting point, {first} along {first}.{over}",
-        "Or hold both against a window.",
+        f"Lay this sheet on the learner’s drawing. Match the starting points, then turn the sheet until {first} covers "
+        f"the learner’s {first}.{over}",
+        "On plain paper, hold both sheets against a window.",
     )
 
 

@@ -91,26 +91,25 @@ def en(number: str, apart: str, expanded: str, factor: str, shared: str) -> Phra
 
 
 EN_MEANS = say(
-    "{e} is the difference divided by its expanded uncertainty (about 95 %). Errors that both results share are "
-    "left out. The results agree if {e} is at most 1 (ISO 13528, ISO/IEC 17043).",
+    "{e} is the difference divided by its uncertainty U (about 95 %). Errors that both results share are left out. "
+    "The results agree if {e} is at most 1 (ISO 13528, ISO/IEC 17043).",
     e=Symbol("E", "n"),
 )
 
 
 SHARED_VALUES = "Both use the same line currents, so only the error of the drawing can make them different."
 SHARED_GAIN = (
-    "The same meter read the lines and the neutral. It is assumed that its error in per cent is the same for all "
-    "readings, so that this error hardly changes the comparison, and that the error in digits is independent from "
-    "reading to reading."
+    "The same meter read the lines and the neutral. Assumed: its error in per cent is the same for all readings. So "
+    "it hardly changes the comparison. Its error in digits is different for each reading."
 )
 ONE_METER = say(
-    "Assumed: the meter’s error in per cent is the same for all readings, and its error in digits is different for "
-    "each reading."
+    "Assumed: the meter’s error in per cent is the same for all readings. Its error in digits is different for each "
+    "reading."
 )
 """What is assumed of one meter, in plain wording."""
-SEVERAL_METERS = say("Assumed: each reading has its own meter, and the errors of these meters are independent.")
+SEVERAL_METERS = say("Assumed: each reading has its own meter, and the meters’ errors do not depend on each other.")
 """What is assumed of several meters, in plain wording."""
-SHARED_NOTHING = "Each reading has its own meter. It is assumed that the errors of different meters are independent."
+SHARED_NOTHING = "Each reading has its own meter. Assumed: the meters’ errors do not depend on each other."
 NO_LIMIT = say(
     "With a limit of ± 0, the meter must show exactly the calculated value. No meter does that: look for its "
     "limit of error in the manual."
@@ -121,7 +120,7 @@ def digit_from_readings(digit: str) -> Phrase:
     """What one digit of the meter is taken to be, if it was not entered."""
     return say(
         "One digit of the meter is taken as {digit}, the last digit of the readings as typed. If the display shows "
-        "more or fewer digits, enter the value of one digit under “Accuracy of hand and meter”.",
+        "more or fewer digits, open “Accuracy of hand and meter”. Enter the value of one digit there.",
         digit=digit,
     )
 
@@ -151,8 +150,8 @@ NOTHING_READ = say("The meter shows 0. Is the load switched on? Is the jaw close
 def repeated(count: str, mean: str, scatter: str) -> Phrase:
     """Repeated readings."""
     return say(
-        "{count} readings, mean {mean}. From their scatter, the standard uncertainty of the mean is about {scatter}; "
-        "the limit of the meter comes in addition.",
+        "{count} readings, mean {mean}. Their scatter gives the mean a standard uncertainty of about {scatter}. The "
+        "limit of the meter comes on top.",
         count=count,
         mean=mean,
         scatter=scatter,
@@ -196,8 +195,8 @@ def few_readings(count: str) -> Phrase:
 def few_readings_factors(count: str, factor: str, whole_factor: str) -> Phrase:
     """The coverage factors of few readings: of their scatter alone, and of the whole difference."""
     return say(
-        "With only {count} readings, the scatter itself is uncertain: for the scatter alone, the factor is {factor} "
-        "instead of 2 (JCGM 100:2008, G.4). For the difference, of which the scatter is a part, it is {whole_factor}.",
+        "With only {count} readings, the scatter itself is uncertain. For the scatter alone, the factor is {factor}, "
+        "not 2 (JCGM 100:2008, G.4). For the difference, of which the scatter is a part, it is {whole_factor}.",
         count=count,
         factor=factor,
         whole_factor=whole_factor,
@@ -249,7 +248,7 @@ def reading_disagrees(can: str) -> Phrase:
 def reading_just_outside(apart: str, can: str) -> Phrase:
     """At the head of the page: a reading is a little further from the calculation than the meters explain."""
     return say(
-        "The limits of the meters explain a difference of at most {can}, and it is {apart}: **just outside, so reading "
+        "The limits of the meters explain a difference of at most {can}. It is {apart}: **just outside, so reading "
         "and calculation do not quite agree.** Measure again first.",
         can=can,
         apart=apart,

@@ -111,7 +111,7 @@ class PlacedRun(NamedTuple):
 
 def placed_runs(text: Text) -> Iterator[PlacedRun]:
     """Return the places of all runs that contain characters, before the text is turned about ``at``."""
-    widths = [lettering.width(run.text, run.face, run.size) for run in text.runs]
+    widths = [lettering.run_width(run) for run in text.runs]
     along = text.at.x - math.fsum(widths) * {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
     for run, width in zip(text.runs, widths, strict=True):
         if run.text:

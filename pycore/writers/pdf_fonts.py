@@ -19,8 +19,6 @@ _MAP_HEAD = (
     "/CMapName /Adobe-Identity-UCS def",
     "/CMapType 2 def",
     "1 begincodespacerange",
-    "<0000> <ffff>",
-    "endcodespacerange",
 )
 _MAP_FOOT = ("endcmap", "CMapName currentdict /CMap defineresource pop", "end", "end")
 
@@ -57,10 +55,10 @@ def widths(face: str, used: dict[int, str]) -> str:
     return f"[{''.join(parts).removeprefix(']')}]]" if parts else "[]"
 
 
-def to_unicode(used: dict[int, str]) -> str:
-    """Return the map from glyphs to characters, for searching and copying text."""
-    pairs = [f"<{number:04x}> <{_utf_16(used[number])}>" for number in sorted(used)]
-    blocks = []
+def to_unicode(used: dict[int, str], size: int = 2) -> str:
+    """Return the map from glyphs to characters, for searching and copying text; ``size``: bytes of a glyph's number."""
+    pairs = [f"<{number:0{2 * size}x}> <{_utf_16(used[number])}>" for number in sorted(used)]
+    blocks = [f"<{'00' * size}> <{'ff' * size}>", "endcodespacerange"]
     for start in range(0, len(pairs), _CHARACTERS_PER_BLOCK):
         block = pairs[start : start + _CHARACTERS_PER_BLOCK]
         blocks += [f"{len(block)} beginbfchar", *block, "endbfchar"]

@@ -31,6 +31,7 @@ from pycore.drawing import (
 )
 from pycore.errors import DrawingError
 from pycore.geometry import Box, Point
+from pycore.lettering.glyphs import UNITS
 from pycore.writers.numbers import coarse, coordinate, extent, factor
 from pycore.writers.parts import PlacedRun, arrow_parts, clean, placed_runs, strokes
 
@@ -71,12 +72,15 @@ def write(
     box = window or page.box
     seen = " ".join(map(extent, (box.left, page.height - box.top, box.width, box.height)))
     ids = f"{escaped(prefix)}-title", f"{escaped(prefix)}-desc"
+    # The title is its name; what is seen in it is heard after that, and nothing twice.
+    described = page.description if page.description != page.title else ""
+    more = f'aria-describedby="{ids[1]}" ' if described else ""
     parts = [
         f'<svg xmlns="http://www.w3.org/2000/svg" {marks} viewBox="{seen}" '
-        f'role="img" aria-labelledby="{ids[0]} {ids[1]}" fill="none" '
+        f'role="img" aria-labelledby="{ids[0]}" {more}fill="none" '
         f'font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}">'
-        f'<title id="{ids[0]}">{escaped(page.title)}</title>'
-        f'<desc id="{ids[1]}">{escaped(page.description)}</desc>'
+        f'<title id="{ids[0]}">{escaped(page.title)}</title>',
+        f'<desc id="{ids[1]}">{escaped(described)}</desc>' if described else "",
     ]
     _SvgWriter(page.height, parts, units, prefix).items(page.items, within_phasor=False)
     parts.append("</svg>")
@@ -112,6 +116,7 @@ def escaped(text: str) -> str:
     )
 
 
+@lru_cache(maxsize=256)
 def _stroke(ink: Ink, width: float, dash: tuple[float, ...] = ()) -> str:
     dashes = f' stroke-dasharray="{" ".join(extent(stretch) for stretch in dash)}"' if dash else ""
     return f'stroke="{PAPER_COLOURS[ink]}" stroke-width="{extent(width)}"{dashes}'
@@ -190,6 +195,9 @@ class _SvgWriter:
             f' id="{escaped(self._prefix)}-{WHOLE}"' if group.name == WHOLE else "",
             ' visibility="hidden"' if group.hidden else "",
         ]
+        if group.role and not any(marks) and group.inset is None:
+            self.items(group.items, within_phasor=within_phasor)
+            return
         self._parts.append(f"<g{''.join(marks)}>")
         if self._units is not None and group.stamp is not None:
             self._refer(group.stamp)
@@ -306,13 +314,30 @@ def _still(group: Group, height: float) -> str:
 @lru_cache(maxsize=1024)
 def _text(text: Text, height: float, number: Number) -> str:
     """A line of text, "" if it is empty. Most lines of a sheet stay from one edit to the next: the last are kept."""
-    spans = [_span(placed, height, number) for placed in placed_runs(text)]
-    if not spans:
+    placed_all = tuple(placed_runs(text))
+    if not placed_all:
         return ""
-    turn = _turned(text, height, number)
+    turn, inked = _turned(text, height, number), f'class="fill-{text.ink}" fill="{PAPER_COLOURS[text.ink]}"'
     # Without this attribute idle spaces vanish, and what is copied runs together.
     space = ' xml:space="preserve"' if _IDLE_SPACE.search(text.plain) else ""
-    return f'<text class="fill-{text.ink}" fill="{PAPER_COLOURS[text.ink]}"{space}{turn}>{"".join(spans)}</text>'
+    if not any(run.glyphs for run in text.runs):
+        spans = "".join([_span(placed, height, number) for placed in placed_all])
+        return f"<text {inked}{space}{turn}>{spans}</text>"
+    # No browser need have a font for these letters; who hears the sheet hears the text.
+    drawn = [
+        _outlines(placed, height) if placed.run.glyphs else f"<text{space}>{_span(placed, height, number)}</text>"
+        for placed in placed_all
+    ]
+    return f'<g {inked} role="img" aria-label="{escaped(text.plain)}"{turn}>{"".join(drawn)}</g>'
+
+
+def _outlines(placed: PlacedRun, height: float) -> str:
+    """Letters of other fonts, as they were shaped."""
+    from pycore.lettering.letters import side_by_side  # Few sheets have such letters.
+
+    place = f"{coordinate(placed.at.x)} {coordinate(height - placed.at.y)}"
+    scale = factor(placed.run.size / UNITS)
+    return f'<path transform="translate({place}) scale({scale} -{scale})" d="{side_by_side(placed.run.glyphs)}"/>'
 
 
 def _turned(text: Text, height: float, number: Number) -> str:
@@ -341,6 +366,7 @@ def _span(placed: PlacedRun, height: float, number: Number) -> str:
     )
 
 
+@lru_cache(maxsize=256)
 def _outline_and_fill(ink: Ink, width: float, fill: Ink | None, extra: str = "") -> str:
     """Class and presentation attributes of a shape: outline if it has width, filling if named."""
     classes, marks = [], ""

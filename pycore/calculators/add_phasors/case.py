@@ -88,6 +88,14 @@ class AddCase(SumCase):
         """The notes of a kind of sheet and what it shows."""
         return sheet_words(self, plan, kind, method, words.TASKS[self.problem["combine"]], self.values_text())
 
+    def value_texts(self) -> tuple[str, ...]:
+        """Each phasor in the form in which it was typed."""
+        return tuple(
+            self.typed_text(one).replace(self.notation.mark, ".") if one.rectangular
+            else f"{quantity.plain(one.size)} {quantity.plain(round(one.angle, 1))}"
+            for one in self.phasors
+        )  # fmt: skip
+
     def values_text(self) -> str:
         """The phasors as they were typed: 20.0 A at 0°, 15.0 A at 60°; of a difference with their names."""
         if not self.difference:

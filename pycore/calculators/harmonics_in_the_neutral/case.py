@@ -98,6 +98,16 @@ class HarmonicCase(SumCase):
         """No direction is given: each follows from order and lag."""
         return False
 
+    def value_texts(self) -> tuple[str, ...]:
+        """Each fundamental current (A) with its lag, and each order with its share (%) and angle."""
+        load = self.load
+        lines = zip(load.currents, load.lags, strict=True)
+        orders = ((order, 100.0 * share, load.phases.get(order, 0.0)) for order, share in load.shares.items())
+        return (
+            *(f"{quantity.plain(size)} {quantity.plain(round(lag, 2))}" for size, lag in lines),
+            *(f"{order}: {quantity.plain(share)} {quantity.plain(round(angle, 2))}" for order, share, angle in orders),
+        )
+
     def values_text(self) -> str:
         """The fundamental line currents as text, each with its lag if the lines do not all have a lag of zero."""
         sizes = [self.amount_text(phasor.magnitude(value)) for value in self.spectrum.orders[0].lines]

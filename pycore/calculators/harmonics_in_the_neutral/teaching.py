@@ -32,8 +32,8 @@ PLAN = LessonPlan(
         )),
         LessonStage("Demonstration", 15, (
             "On the page, open the waveforms below the answer. For the third harmonic, every angle is multiplied by "
-            "3. The 120° between the lines become 360°, a full turn, so with equal lags all three third harmonics are "
-            "in phase and add up as numbers.",
+            "3. The 120° between the lines become 360°, a full turn. So with equal lags all three third harmonics are "
+            "in phase. They add up as numbers.",
             "Fundamental in the neutral: {neutral_1}. Third harmonic: {neutral_3}. Lesson view: each order is "
             "drawn separately.",
             "Together: {answer}, the square root of the sum of the squares. Phasors of different frequencies must not "

@@ -6,15 +6,15 @@ from pycore.words.sums import SumWords
 
 TITLE = "Harmonics in the neutral"
 DESCRIPTION = (
-    "What each harmonic order of three line currents contributes to the neutral current: by scale drawing, by "
-    "calculation, as waveforms and as a spectrum."
+    "How much of each harmonic order flows in the neutral: by scale drawing, by calculation, as waveforms and as a "
+    "spectrum."
 )
 SCENARIO = "Village theatre, dimmers and power supplies in star"
 CAUTIONS = (
-    "These sheets teach; they do not size an installation. The local wiring rules and a licensed "
-    "person decide about harmonics and about the size and protection of a neutral.",
-    "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
-    "it. Use a true r.m.s. meter of the right measurement category, with one conductor in the jaw of the clamp.",
+    "These sheets teach; they do not size an installation. The local wiring rules and a licensed person decide how "
+    "large a neutral must be and how it is protected. They also decide about harmonics.",
+    "Readings on a live three-phase system are for competent or supervised people on a rig made for it. Use a true "
+    "r.m.s. meter of the right measurement category, with one conductor in the jaw of the clamp.",
     f"Never open a neutral on a live system. {cautions.NEUTRAL_CARRIES}",
     cautions.EXAMINING_BODY,
 )
@@ -128,8 +128,8 @@ def less_than_lines(neutral: str, line: str) -> Phrase:
 
 
 TRIPLEN_RULE = say(
-    "The lags of the lines are equal, so orders divisible by three are in phase in the three lines and add up fully, "
-    "whether their sizes are equal or not. The drawing of such an order shows it."
+    "The lags of the lines are equal. So orders divisible by three are in phase in the three lines. They add up "
+    "fully, whether their sizes are equal or not. The drawing of such an order shows it."
 )
 """Why triplen orders add here."""
 

@@ -1,5 +1,7 @@
 """One neutral-current problem: the lines of a star as arms of a sum, and what its sheets say."""
 
+from dataclasses import replace
+
 from pycore import phasor, quantity
 from pycore.accuracy.hand import Hand
 from pycore.calculators.neutral_current import words as neutral_words
@@ -7,7 +9,8 @@ from pycore.calculators.neutral_current.circuit import StarSolution, solve
 from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.calculators.neutral_current.problem import NeutralProblem
 from pycore.circuits.supply import VOLTAGE_ANGLES
-from pycore.constructions.construction import Arm, DrawingConvention
+from pycore.constructions.construction import Arm, Construction, DrawingConvention
+from pycore.constructions.voltages import with_voltages
 from pycore.forms import conventions
 from pycore.practice.task import FurtherQuestion
 from pycore.quantity import NO_BREAK_SPACE
@@ -15,7 +18,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.notes import sheet_words
 from pycore.sums.sentences import StepSentences
-from pycore.sums.wording import Notation, SheetWords
+from pycore.sums.wording import Notation, OwnVoltage, SheetWords
 from pycore.words import moves_list, plain
 from pycore.words import sheet as words
 from pycore.words.phrase import Phrase
@@ -58,6 +61,13 @@ class NeutralCase(SumCase):
             polar=problem["angles"] == "polar",
             words=neutral_words.WORDS,
         )
+        angles = VOLTAGE_ANGLES[problem["sequence"]]
+        voltages = conventions.symbols("V", problem["names"])
+        if not self.solution.equal_angles:
+            notation = replace(notation, own_voltages={
+                arm.key: OwnVoltage(voltages[arm.key], angles[arm.number - 1], entered.lags[arm.number - 1].degrees)
+                for arm in arms
+            })  # fmt: skip
         super().__init__(
             problem, arms, lines, DrawingConvention(problem["first"], problem["rotation"], reference), notation
         )
@@ -93,6 +103,14 @@ class NeutralCase(SumCase):
             ComponentRow(tags[f"i{index + 1}"], size, solution.angles[index])
             for index, size in enumerate(solution.load.currents)
         )
+
+    def build(self, method: str, order: str) -> Construction:
+        """A method's construction; where the lags differ, it begins with thin lines for the voltages."""
+        construction, owns = super().build(method, order), self.notation.own_voltages
+        if not owns:
+            return construction
+        voltages = {arm.number: owns[arm.key].angle for arm in self.arms}
+        return with_voltages(construction, voltages, self.picture.reference)
 
     def voltages(self) -> dict[str, float]:
         """Each line current's own phase voltage."""
@@ -142,6 +160,11 @@ class NeutralCase(SumCase):
     def typed_angle(self, key: str) -> bool:
         """Whether a direction is given: with unequal lags it is to be found from the lag of its line."""
         return self.solution.equal_angles and super().typed_angle(key)
+
+    def value_texts(self) -> tuple[str, ...]:
+        """Each current (A) with its lag."""
+        lines = zip(self.entered.load.currents, self.entered.lags, strict=True)
+        return tuple(f"{quantity.plain(size)} {quantity.plain(round(lag.degrees, 2))}" for size, lag in lines)
 
     def values_text(self) -> str:
         """The typed currents as text, with their lags if there are any."""

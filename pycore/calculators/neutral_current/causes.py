@@ -10,7 +10,7 @@ from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.sentences import StepSentences
-from pycore.sums.wording import degrees_text, reading_text
+from pycore.sums.wording import degrees_text, length_text
 from pycore.words import accuracy as words
 from pycore.words import plain
 from pycore.words import verdict as verdict_words
@@ -62,8 +62,8 @@ def _cause_phrase(case: NeutralCase, kind: str, members: list[explain.Explanatio
 def drawn_causes(case: NeutralCase, plan: Plan, drawn: float) -> tuple[Phrase, ...]:
     """Possible reasons for a drawn value (A): typical mistakes that give it, then single errors of hand."""
     mark = case.notation.mark
-    right = reading_text(case.solution.current * plan.factor, mark)
-    phrases = [verdict_words.measure_line(right, reading_text(drawn * plan.factor, mark))]
+    right = length_text(case.solution.current * plan.factor, mark)
+    phrases = [verdict_words.measure_line(right, length_text(drawn * plan.factor, mark))]
     mistakes = _mistakes(case, drawn)
     phrases += mistakes or (verdict_words.NO_MISTAKE,)
     return (*phrases, *_single_errors(case, plan, drawn))

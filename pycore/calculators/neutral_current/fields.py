@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from pycore.constructions.methods import PARALLELOGRAM, THE_SUM
-from pycore.forms.common import SHARED, labels_of, lines_of, sequence_options
+from pycore.forms.common import OWN_PAPER_FIELDS, SHARED, labels_of, lines_of, sequence_options
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.words import accuracy
@@ -50,8 +50,8 @@ FIELDS: tuple[Field, ...] = (
         only=(("sheet", "problem"),),
     ),
     *(SHARED[name] for name in ("mirror", "print", "paper", "orientation")),
-    Field("scale", words.SCALE, "quantity", "sheet", "", "A", help=words.SCALE_HELP),
-    *(SHARED[name] for name in ("steps", "one-scale", "names", "colours", "decimal", "angles")),
+    Field("scale", words.SCALE, "quantity", "scale", "", "A"),
+    *(SHARED[name] for name in (*OWN_PAPER_FIELDS, "steps", "one-scale", "names", "colours", "decimal", "angles")),
     Field("drawn", accuracy.DRAWN_FIELD, "length", "accuracy", "", "A", help=accuracy.DRAWN_HELP),
     SHARED["hand"],
     Field("hand-mm", accuracy.HAND_MM, "quantity", "accuracy", "0.5", "mm", shown_when=_OWN_HAND),

@@ -17,7 +17,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import ACCURACY
 from pycore.sums.answer import Output, Working, WorkingLink
 from pycore.sums.page import SumPage, angle_text, outputs_on_paper, small_notices
-from pycore.words import boards, inputs
+from pycore.words import boards
 from pycore.words import verdict as verdict_words
 from pycore.words.phrase import Phrase, listed, say
 
@@ -84,12 +84,6 @@ def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
         phrases.append(words.zero_line(names) if len(zero) == 1 else words.zero_lines(names))
     if case.method != case.problem["method"]:
         phrases.append(words.one_line(case.lines[case.arms[0].number - 1]))
-    labels = labels_of(case.problem.choices)
-    for index, lag in enumerate(case.entered.lags):
-        if lag.doubtful:
-            name = f"a{index + 1}"
-            phrases.append((inputs.doubtful_angle(labels[name], case.problem.typed[name]),))
-    phrases += [words.prints_blank(label) for label in case.problem.unprintable]
     phrases += small_notices(case, plan)
     phrases += NeutralAccuracy(case).notices(plan)
     if not case.closed and case.solution.current * plan.factor < DOT_BELOW:
@@ -167,7 +161,7 @@ class NeutralCurrent(SumPage[NeutralCase]):
         return WorkingLink(sentence, ACCURACY, verdict_words.SEE_WHY)
 
     def notices(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
-        """Lines without current, doubtful angles, what is too small to draw."""
+        """Lines without current, what is too small to draw."""
         return _notices(case, plan)
 
     def calculated(self, case: NeutralCase, plan: Plan) -> tuple[Working, ...]:

@@ -9,15 +9,15 @@ TITLE = "Neutral current"
 JOB = "Find the neutral current"
 """What the front page says of it."""
 DESCRIPTION = (
-    "The neutral current of an unbalanced star-connected load: calculated, drawn to scale one move at a time, and "
-    "printed at exact size."
+    "The neutral current of an unbalanced load in star: calculated, drawn to scale one move at a time, and printed at "
+    "exact size."
 )
 SCENARIO = "Community hall, three heating banks in star"
 CAUTIONS = (
     cautions.NEUTRAL_DECIDED,
-    "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
-    "it. One conductor in the jaw of the clamp; a meter of the right measurement category.",
-    "Never open a neutral on a live system: the voltage across single-phase loads can rise to the line voltage and, "
+    "Readings on a live three-phase system are for competent or supervised people on a rig made for it. One conductor "
+    "in the jaw of the clamp; a meter of the right measurement category.",
+    "Never open a neutral on a live system. The voltage across single-phase loads can rise to the line voltage and, "
     "with mixed reactances, above it. If a combined neutral and earth conductor is lost, metalwork can become live.",
     cautions.NEUTRAL_CARRIES,
     cautions.EXAMINING_BODY,
@@ -105,13 +105,6 @@ def angle_label(voltage: Name, line: str, *, mirrored: bool) -> Phrase:
         voltage=voltage,
         line=line,
         sense=sense,
-    )
-
-
-def prints_blank(label: str) -> Phrase:
-    """A name, group or date that the sheet's lettering cannot set."""
-    return say(
-        "{label} has characters that the sheet cannot print. It is left blank, to be written by hand.", label=label
     )
 
 

@@ -151,6 +151,12 @@ class OpenCase(SumCase):
             return words.NOTHING_CONNECTED
         return figures.impedance(value if is_in_ohms(text) else rounded(value), self.notation.mark)
 
+    def value_texts(self) -> tuple[str, ...]:
+        """Each load, "" where nothing is connected, and the line voltage (V)."""
+        texts = (self.load_text(number) if load is not None else "" for number, load in enumerate(self.loads, start=1))
+        loads = (text.replace(self.notation.mark, ".") for text in texts)
+        return (*loads, quantity.plain(self.solution.star.line_voltage))
+
     def values_text(self, *, short: bool = False) -> str:
         """The loads, the line voltage (V) and the sequence; with ``short``, the usual sequence is left out."""
         volts = quantity.plain(self.solution.star.line_voltage, self.notation.mark) + f"{NO_BREAK_SPACE}V"

@@ -16,6 +16,7 @@ from pycore.calculators.open_neutral.construction import (
 )
 from pycore.constructions.construction import Step
 from pycore.constructions.moves import Intersect, SetOff, TurnAngle, length_of, turn_of
+from pycore.phasor import wrap
 from pycore.sums.on_paper import OnPaper
 from pycore.words import constructions as step_words
 from pycore.words.phrase import Phrase
@@ -36,12 +37,15 @@ def _triangle(drawn: OnPaper, step: Step) -> Written:
 def _shift(drawn: OnPaper, step: Step) -> Written:
     """The star point's voltage set off."""
     turn = next(move for move in step.moves if isinstance(move, TurnAngle))
-    angle = turn_of(turn, drawn.figure.readings)
-    sentence = words.shift(
-        drawn.notation.tags["sum"], drawn.zero_name(turn), drawn.degrees(angle), drawn.sense(angle),
-        drawn.length(_distance(drawn)),
-    )  # fmt: skip
-    return sentence, words.SHIFT_WHY
+    angle, name = turn_of(turn, drawn.figure.readings), drawn.notation.tags["sum"]
+    length = drawn.length(_distance(drawn))
+    if angle in (0.0, 180.0):
+        direction = drawn.direction(wrap(drawn.picture.reference + angle))
+        sentence = step_words.draw_first(name, direction, drawn.place, length)
+    else:
+        zero, size, sense = drawn.zero_name(turn), drawn.degrees(angle), drawn.sense(angle)
+        sentence = step_words.draw(name, zero, size, sense, drawn.place, length)
+    return sentence + words.ITS_TIP, words.SHIFT_WHY
 
 
 def _cut(drawn: OnPaper, step: Step) -> Written:

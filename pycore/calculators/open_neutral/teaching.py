@@ -21,8 +21,8 @@ PLAN = LessonPlan(
     slug="open-neutral",
     of_lines=True,
     aim=(
-        "Show on paper what a lost neutral does to three unequal loads, which load gets too much voltage, and why "
-        "nobody may open a neutral."
+        "Show on paper what a lost neutral does to three unequal loads. Which load gets too much voltage? Why may "
+        "nobody open a neutral?"
     ),
     parts=(
         LessonStage("Starter", 5, (
@@ -46,9 +46,9 @@ PLAN = LessonPlan(
             "charger. What happens? It can fail or catch fire, and then the voltages change again.",
         )),
         LessonStage("Independent work", 20, (
-            "Each learner has different loads from the class set: the drawing, three voltages, a check of the "
-            "displacement by Millman’s formula, and one sentence that says which load gets too much voltage. With "
-            "reactance (stretch), the displacement is calculated first and then drawn.",
+            "Each learner has different loads from the class set. They draw, read three voltages and check the "
+            "displacement by Millman’s formula. One sentence says which load gets too much voltage. With reactance "
+            "(stretch), the displacement is calculated first and then drawn.",
             "Extra work: disconnect one load. How are the other two connected now? In series across 400 V.",
         )),
         LessonStage("Exit question", 5, (
@@ -75,8 +75,8 @@ PLAN = LessonPlan(
     cover_stops=cover_stops(
         "If anyone wants to see this on a rig or at home: no. Nobody may ever open a neutral on a live system.",
         "If a learner reports flickering or very bright lamps at home: these can be signs of a lost neutral, which "
-        "can kill. Say at once: switch off at the main switch if that is safe, touch no metalwork, and call the "
-        "network operator’s emergency number now. Then tell the lecturer.",
+        "can kill. Say at once: switch off at the main switch if that is safe. Touch no metalwork. Call the network "
+        "operator’s emergency number now. Then tell the lecturer.",
     ),
     cover_handouts=cover_handouts_of("open-neutral"),
 )  # fmt: skip

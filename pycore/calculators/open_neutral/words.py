@@ -9,16 +9,16 @@ from pycore.words.sums import SumWords
 Name = Phrase | Symbol
 TITLE = "Open neutral"
 DESCRIPTION = (
-    "What happens to three unequal loads in star when the neutral opens: the displacement of the star point in the "
-    "diagram of line voltages, drawn to scale, and the voltage that each load then has."
+    "When the neutral opens: how far the star point of three unequal loads moves, drawn to scale, and the voltage "
+    "that each load then has."
 )
 SCENARIO = "Community hall, three heaters in star"
 WARNING = (
     "Never open a neutral on a live system. The voltage across single-phase loads can rise to the line voltage and, "
     "with mixed reactances, above it. If a combined neutral and earth conductor is lost, metalwork can become live. "
-    "This page is for work on paper only. Flickering or very bright lamps at home can be signs of a lost neutral: "
-    "switch off at the main switch if that is safe, touch no metalwork, and call the network operator’s emergency "
-    "number now."
+    "This page is for work on paper only. Flickering or very bright lamps at home can be signs of a lost neutral. "
+    "Switch off at the main switch if that is safe. Touch no metalwork. Call the network operator’s emergency number "
+    "now."
 )
 CAUTIONS = (
     WARNING,
@@ -117,7 +117,7 @@ NO_LOADS = "No load is connected. Enter at least one, such as 20 Ω."
 """Message if all three fields are empty."""
 
 WITHOUT_BOUND = (
-    "These reactances cancel, or almost cancel: the voltage of the star point would be unlimited, or more than "
+    "These reactances cancel, or almost cancel. The voltage of the star point would have no limit, or be more than "
     "1000 times the supply voltage. Change one of them. Real components have some resistance."
 )
 """Message if the admittances add to zero, or nearly."""
@@ -158,7 +158,7 @@ def too_little_voltage(line: str, volts: str, share: str, load: str) -> Phrase:
 def largest_resistance_rule(*, several_largest: bool, several_smallest: bool) -> Phrase:
     """The rule for resistances."""
     return say(
-        "The {largest} the largest resistance (the smallest power at normal voltage) {gets} the highest voltage: the "
+        "The {largest} the largest resistance (the least power at normal voltage) {gets} the highest voltage. The "
         "star point moves towards the {smallest} with the smallest resistance.",
         largest="loads with" if several_largest else "load with",
         gets="get" if several_largest else "gets",
@@ -190,13 +190,13 @@ OUTSIDE = say(
 """Mixed reactances."""
 
 EQUAL_LOADS = say(
-    "The three loads are equal, so the star point stays at the centre: the load currents add to zero there, and a "
+    "The three loads are equal, so the star point stays at the centre. The load currents add to zero there, and a "
     "connected neutral carries no current."
 )
 """The displacement is zero because all three loads are equal."""
 
 SPECIAL_LOADS = say(
-    "The loads are not equal, but their currents happen to add to zero, so the star point stays at the centre and a "
+    "The loads are not equal, but their currents happen to add to zero. So the star point stays at the centre, and a "
     "connected neutral carries no current."
 )
 """The displacement is zero although the loads are not equal."""
@@ -286,14 +286,8 @@ TRIANGLE_WHY = say("The supply fixes these three corners, whatever the loads are
 """Why the triangle does not depend on the loads."""
 
 
-def shift(name: Name, zero: Name, angle: str, sense: str, length: str) -> Phrase:
-    """Step: draw the displacement from the common point."""
-    return say(
-        "**Draw {name}.** Protractor’s centre on the common point, zero line along {zero}. Mark {angle} {sense} and "
-        "draw {length}. Its tip is the load’s star point.",
-        name=name, zero=zero, angle=angle, sense=sense, length=length,
-    )  # fmt: skip
-
+ITS_TIP = say(" Its tip is the load’s star point.")
+"""What the drawn displacement ends at."""
 
 SHIFT_WHY = say(
     "Size and angle are calculated by Millman’s formula (see the calculation), because the phase angles of these loads "

@@ -29,6 +29,7 @@ from pycore.sums.circuit import (
     companion_of,
     read_supply,
     supplied_text,
+    supply_texts,
     tags_of,
 )
 from pycore.sums.notes import sheet_words
@@ -100,6 +101,11 @@ class ParallelCase(SumCase):
             ("−j" if one.element.kind == CAPACITOR else "j") + one.text if one.element.in_ohms else one.text
             for one in self.entered.typed[place]
         ).replace("+ −j", "− j")
+
+    def value_texts(self) -> tuple[str, ...]:
+        """Each branch, the supply and its frequency."""
+        branches = (" + ".join(one.value_text for one in branch) for branch in self.entered.typed)
+        return (*branches, *supply_texts(self.entered.circuit))
 
     def values_text(self) -> str:
         """60 Ω, 20 Ω + 120 mH, 47 µF in parallel on 230 V, 50 Hz."""

@@ -21,7 +21,7 @@ LEVELS = {
 PLAN = LessonPlan(
     slug="parallel-circuit",
     aim=(
-        "Find the current of each branch, draw the currents with the common voltage as reference, and explain why the "
+        "Find the current of each branch and draw the currents with the common voltage as reference. Explain why the "
         "supply current is less than the branch currents added as numbers."
     ),
     parts=(

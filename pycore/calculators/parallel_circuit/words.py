@@ -11,8 +11,8 @@ DESCRIPTION = (
 )
 SCENARIO = "Village hall: heater, fan motor, capacitor"
 CAUTIONS = (
-    "At resonance, the currents in coil and capacitor can be many times the supply current: the cables and fuses of "
-    "the branches must be chosen for those currents.",
+    "At resonance, the currents in coil and capacitor can be many times the supply current. Cables and fuses of the "
+    "branches must be chosen for those currents.",
     cautions.CHARGED,
     cautions.COMPETENT_ON_CIRCUIT,
     f"{cautions.TEACHING_ONLY} {cautions.EXAMINING_BODY}",
@@ -74,8 +74,8 @@ def short_circuit(label: str) -> str:
 def no_voltage_possible(label: str) -> str:
     """The branches take almost none of the known current."""
     return (
-        f"{label}: at this frequency the branches together take almost no current, so the given current would need an "
-        "unlimited voltage. Enter the voltage instead, or add a resistance."
+        f"{label}: at this frequency the branches together take almost no current. The current typed would need a "
+        "voltage without limit. Enter the voltage instead, or add a resistance."
     )
 
 

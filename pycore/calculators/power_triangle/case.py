@@ -21,9 +21,11 @@ from pycore.forms.elements import parts, scaled
 from pycore.forms.reading import LagAngle, Reader
 from pycore.quantity import QuantityError
 from pycore.sheet.plan import Plan
+from pycore.sheet.space import Space
 from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.circuit import LEAST_HERTZ, MOST_HERTZ, arms_of, factor_with_side, side_of
 from pycore.sums.notes import sheet_words
+from pycore.sums.planner import candidate
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words import circuits as circuit_words
@@ -96,6 +98,10 @@ class PowerCase(SumCase):
         """Whether active power and the correction are both drawn: then a tip to tail can find the correction."""
         return self.corrected and {ACTIVE, CORRECTING} <= {arm.number for arm in self.arms}
 
+    def spaces(self, method: str, order: str) -> tuple[Space, ...]:
+        """The space of each order of a method; with further rows only its construction tells."""
+        return () if self.finds_correction else super().spaces(method, order)
+
     def build(self, method: str, order: str) -> Construction:
         """The construction of a method in an order; tip to tail, P first, finds the correction."""
         construction = super().build(method, order)
@@ -114,8 +120,8 @@ class PowerCase(SumCase):
         fits = (scale is None or plans[0].fit.fits) and plans[0].layout.orientation in self.ways()
         if fits or not plans[0].construction.further:
             return plans
-        bare = [self.planner.candidate(replace(plan.construction, further=0)) for plan in plans]
-        return self.planner.choose(bare, order, scale, second)
+        bare = [candidate(self, replace(plan.construction, further=0)) for plan in plans]
+        return self.planner.choose(self, bare, order, scale, second)
 
     def further(self, construction: Construction) -> tuple[ComponentRow, ...]:
         """The apparent power before the correction, where the table has no other row for it."""
@@ -185,6 +191,13 @@ class PowerCase(SumCase):
         """The power factor after the correction, as the target was typed, with its side."""
         side = side_of(phasor.angle(self.total))
         return circuit_words.factor_text(quantity.plain(self.entered.target, self.notation.mark), side)
+
+    def value_texts(self) -> tuple[str, ...]:
+        """The load, its power factor and side, the target and its side, voltage and frequency."""
+        entered, lag = self.entered, self.entered.lag.echo(".")
+        target = f"{quantity.plain(entered.target)} {entered.side}"
+        supply = scaled(entered.load.volts, "V", "."), scaled(entered.load.hertz, "Hz", ".")
+        return scaled(entered.amount, entered.unit, "."), f"{lag['factor']} {lag['sense']}", target, *supply
 
     def values_text(self) -> str:
         """10 kW at 0.700 lagging, to reach 0.95, on 400 V, 50 Hz, three phases."""

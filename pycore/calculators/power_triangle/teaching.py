@@ -26,7 +26,7 @@ PLAN = LessonPlan(
         LessonStage("Starter", 5, (
             "On the board: {values}. The energy meter counts kWh, that is active power over time. The cable must "
             "carry the full current, which depends on kVA.",
-            "Everyone estimates the line current before and after correction.",
+            "All estimate the line current before and after correction.",
         )),
         LessonStage("Demonstration", 15, (
             "Draw P to the right and, from its tip, Q at right angles, upward: {active_power} and {reactive_power}. "

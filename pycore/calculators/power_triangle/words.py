@@ -7,8 +7,8 @@ from pycore.words.sums import SumWords
 
 TITLE = "Power triangle"
 DESCRIPTION = (
-    "Active, reactive and apparent power: drawn as a triangle, with the power factor and the capacitor that raises it "
-    "to a target, for one phase or three phases."
+    "Active, reactive and apparent power: drawn as a triangle, for one phase or three, with the capacitor that raises "
+    "the power factor to a target."
 )
 SCENARIO = "Joinery workshop, saw and extractor on three phases"
 CAUTIONS = (
@@ -123,8 +123,8 @@ def target_already_reached(target: str) -> Phrase:
 
 
 NO_CORRECTION_POSSIBLE: Phrase = say(
-    "The load takes no active power, or almost none, so its power factor cannot be corrected: a capacitor or coil "
-    "of the same reactive power would leave no current at all."
+    "The load takes no active power, or almost none, so its power factor cannot be corrected. A capacitor or coil of "
+    "the same reactive power would leave no current at all."
 )  # fmt: skip
 """The load takes no active power."""
 

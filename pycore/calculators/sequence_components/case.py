@@ -99,6 +99,13 @@ class SequenceCase(SumCase):
         """The notes of a kind of sheet and what it shows."""
         return sheet_words(self, plan, kind, method, words.task(self.component), self.values_text())
 
+    def value_texts(self) -> tuple[str, ...]:
+        """Each phasor as size and angle."""
+        return tuple(
+            f"{quantity.plain(size)} {quantity.plain(round(angle, 1))}" if size else "0"
+            for size, angle in self.polar_values
+        )
+
     def values_text(self) -> str:
         """The three phasors as text, each as size and angle."""
         unit, mark = self.problem["unit"], self.notation.mark

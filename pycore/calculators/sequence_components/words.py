@@ -16,11 +16,10 @@ DESCRIPTION = (
 SCENARIO = "Print workshop, one feeder"
 CAUTIONS = (
     cautions.NEUTRAL_DECIDED,
-    "Never open a neutral on a live system: it carries three times the zero sequence current, and the voltage across "
-    "single-phase loads can rise to the line voltage and, with mixed reactances, above it. A clamp meter cannot prove "
-    "that a circuit is dead: isolate, and prove dead with a proved tester.",
-    "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
-    "it.",
+    "Never open a neutral on a live system. It carries three times the zero sequence current. Without it, the voltage "
+    "across single-phase loads can rise to the line voltage and, with mixed reactances, above it. A clamp meter "
+    "cannot prove that a circuit is dead: isolate, and prove dead with a proved tester.",
+    "Readings on a live three-phase system are for competent or supervised people on a rig made for it.",
     cautions.EXAMINING_BODY,
 )
 HELP = "Size and angle, such as 20 at -120, or real and imaginary part, such as 10 + j17.3. Write 0 for no phasor."

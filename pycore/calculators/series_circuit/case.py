@@ -25,6 +25,7 @@ from pycore.sums.circuit import (
     companion_of,
     read_supply,
     supplied_text,
+    supply_texts,
     tags_of,
 )
 from pycore.sums.notes import sheet_words
@@ -113,6 +114,10 @@ class SeriesCase(SumCase):
         known = "-known" if self.volts_drawn and self.typed_companions else ""
         task = words.TASKS[self.problem["drawn"] + known]
         return sheet_words(self, plan, kind, method, task, self.values_text() + ".")
+
+    def value_texts(self) -> tuple[str, ...]:
+        """Each element, the supply and its frequency."""
+        return (*(one.value_text for one in self.entered.typed), *supply_texts(self.entered.circuit))
 
     def values_text(self) -> str:
         """30 Ω, 0.2 H, 100 µF in series on 230 V, 50 Hz."""

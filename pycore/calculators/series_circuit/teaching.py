@@ -22,8 +22,8 @@ LEVELS = {
 PLAN = LessonPlan(
     slug="series-circuit",
     aim=(
-        "Find the current and the voltages of R, L and C in series, draw the voltages with the current as reference, "
-        "and explain why one component can have a higher voltage than the supply."
+        "Find the current and the voltages of R, L and C in series, and draw the voltages with the current as "
+        "reference. Explain why one component can have a higher voltage than the supply."
     ),
     parts=(
         LessonStage("Starter", 5, (

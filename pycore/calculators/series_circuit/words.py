@@ -150,8 +150,8 @@ EACH_VOLTAGE_INTRO: Phrase = say("Each voltage is this current times the resista
 def opposite_first(coil: Phrase, capacitor: Phrase) -> Phrase:
     """Before a construction that begins with coil and capacitor."""
     return say((
-        "{coil} and {capacitor} point in opposite directions, so this order begins with their difference, {coil} − "
-        "{capacitor}. The resistance is at right angles to it: the rest is a right-angled triangle."
+        "{coil} and {capacitor} are opposite, so this order begins with their difference, {coil} − {capacitor}. The "
+        "resistance is at right angles to it: the rest is a right-angled triangle."
     ), coil=coil, capacitor=capacitor)  # fmt: skip
 
 

@@ -149,6 +149,17 @@ class StarDeltaCase(SumCase):
         rectangular, polar = self.forms_of(number)
         return "" if load.imag == 0 else rectangular if is_polar(typed) else polar
 
+    def value_texts(self) -> tuple[str, ...]:
+        """Each load and the voltage that is known (V)."""
+        loads = (self.load_text(number).replace(self.notation.mark, ".") for number in (1, 2, 3))
+        return (*loads, quantity.plain(self.known_voltage))
+
+    @property
+    def known_voltage(self) -> float:
+        """The voltage as it was typed, of a phase or between lines, to two decimals (V)."""
+        volts = self.solution.circuit.line_voltage
+        return round(volts / ROOT_THREE if self.problem["known"] == "phase" else volts, 2)
+
     def values_text(self, *, short: bool = False) -> str:
         """Loads, connection, voltage and sequence; ``short`` leaves out the usual sequence."""
         if not self.connected:
@@ -158,10 +169,8 @@ class StarDeltaCase(SumCase):
         else:
             named = zip(self.load_names(), (1, 2, 3), strict=True)
             loads = ", ".join(words.named_load(name, self.load_text(number)) for name, number in named)
-        circuit, of_phase = self.solution.circuit, self.problem["known"] == "phase"
-        typed = circuit.line_voltage / ROOT_THREE if of_phase else circuit.line_voltage
-        volts = quantity.plain(round(typed, 2), self.notation.mark) + f"{NO_BREAK_SPACE}V"
-        voltage_text = words.to_neutral(volts) if of_phase else words.between_lines(volts)
+        volts = quantity.plain(self.known_voltage, self.notation.mark) + f"{NO_BREAK_SPACE}V"
+        voltage_text = words.to_neutral(volts) if self.problem["known"] == "phase" else words.between_lines(volts)
         one, two, three = conventions.line_names(self.problem["names"])
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         order = "" if short and self.problem["sequence"] == "123" else ", ".join(sequence)

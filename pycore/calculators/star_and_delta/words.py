@@ -193,8 +193,8 @@ LOADS_INTRO: Phrase = say(
 
 
 CORNER_LAW: Phrase = say(
-    "The current that flows in through a line flows out through the two branches at that corner, so each line "
-    "current is the difference of two branch currents."
+    "The current that flows in through a line flows out through the two branches at that corner. So each line current "
+    "is the difference of two branch currents."
 )
 """Kirchhoff's current law at the corners of a delta."""
 

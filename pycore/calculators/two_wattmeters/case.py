@@ -161,6 +161,13 @@ class WattmeterCase(SumCase):
         tag = super().row_tag(key)
         return (*tag, f"/{self.notation.unit_of(key)}") if self.balanced else tag
 
+    def value_texts(self) -> tuple[str, ...]:
+        """Both readings (W), or voltage (V), current (A) and lag of the load."""
+        if self.load is None:
+            return quantity.plain(self.result.first), quantity.plain(self.result.second)
+        load = self.load
+        return tuple(quantity.plain(value) for value in (load.voltage, load.current, round(load.lag, 2)))
+
     def values_text(self) -> str:
         """What is known, in words."""
         mark = self.notation.mark

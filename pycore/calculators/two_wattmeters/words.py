@@ -11,8 +11,8 @@ DESCRIPTION = (
 )
 SCENARIO = "Joinery workshop, one motor on three wires"
 CAUTIONS = (
-    "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
-    "it, with meters and leads of the right measurement category.",
+    "Readings on a live three-phase system are for competent or supervised people on a rig made for it. Meters and "
+    "leads must have the right measurement category.",
     "Before you change a connection, including the leads of a meter: isolate, and prove dead with a proved tester.",
     "Never open a current circuit under load, and never leave the secondary of a current transformer open.",
     cautions.LICENSED_PERSON,
@@ -154,8 +154,8 @@ THREE_WIRES: Phrase = say(
 
 
 REFUSED: Phrase = say(
-    "**The load is unbalanced:** the sum of both readings is still the total power, but the tangent formula does "
-    "not give its angle. Measure the reactive power, or measure each line."
+    "**The load is unbalanced:** the sum of both readings is still the total power. But the tangent formula does not "
+    "give its angle. Measure the reactive power, or measure each line."
 )
 """The tangent formula does not hold."""
 

@@ -1,0 +1,115 @@
+"""Marks for the parts of a question: method marks stand when a slip is carried on.
+
+A mistake of the catalogue that explains a wrong answer says which part was done wrong. What follows from it was then
+done rightly, and keeps its marks. Where several mistakes could explain it, marks are a range for a person to decide.
+"""
+
+from collections.abc import Iterable, Mapping
+
+from pycore.practice.answers import AnswerJudgement
+from pycore.practice.marking import ACCEPT, LOOK
+
+Range = tuple[int, int]
+"""Marks from and to."""
+Worth = Mapping[str, int]
+"""What each part can have."""
+
+DRAWN_PARTS: Mapping[str, tuple[str, ...]] = {
+    "scale": ("drawn-at-other-scale", "multiplied-lines"),
+    "lengths": ("swapped", "line-at-other-scale", "figures-exchanged"),
+    "directions": (
+        "a-exchanged", "angle-at-tip", "angle-turned", "angles-ignored", "angles-of-loads", "base-edge", "centre-off",
+        "kinds-exchanged", "lead-for-lag", "mirrored", "not-turned", "order-not-multiplied", "other-scale",
+        "other-scale-at-tip", "other-scale-throughout", "reversed", "right-angles", "turned", "wrong-way",
+        "wrong-way-a", "wrong-way-at-tip",
+    ),
+}  # fmt: skip
+"""Drawing mistakes by the part that they belong to; all others belong to the result."""
+SLIPS = (
+    "complement", "figures-exchanged", "gradians", "micro-as-milli", "milli-forgotten", "minus-forgotten",
+    "product-doubled", "product-dropped", "radians", "sign-slipped", "ten-too-few", "ten-too-many", "turned-round",
+)  # fmt: skip
+"""Calculation mistakes that are slips: the method is right, and its marks stand. All others are wrong methods."""
+
+
+def _part_of(key: str) -> str:
+    return next((part for part, keys in DRAWN_PARTS.items() if key in keys), "resultant")
+
+
+def _drawn_with(key: str, worth: Worth) -> dict[str, int]:
+    """The marks of a drawing with one mistake: its own part loses, what follows from it stands. Where that part has no
+    marks, the result loses them; where the result has none either, all do: wrong is never right."""
+    lost = next((part for part in (_part_of(key), "resultant") if worth.get(part)), None)
+    return {part: 0 if lost in (part, None) else marks for part, marks in worth.items()}
+
+
+def _calculated_with(key: str, worth: Worth) -> dict[str, int]:
+    """The marks of a calculation with one mistake."""
+    return {part: marks if part == "method" and key in SLIPS else 0 for part, marks in worth.items()}
+
+
+def _keys(reply: AnswerJudgement) -> tuple[tuple[str, ...], bool]:
+    """The mistakes that could explain an answer, and whether they do for sure: those of the one cause that is sure, or
+    of all; none where something else explains it."""
+    causes = reply.marked.causes
+    if reply.unit_meant or reply.follows or reply.missing or not causes:
+        return (), False
+    sure = causes[0].sure
+    return tuple(dict.fromkeys(one.key for cause in causes[: 1 if sure else None] for one in cause.mistakes)), sure
+
+
+def _open(reply: AnswerJudgement, worth: Worth, found: str) -> tuple[dict[str, int], ...]:
+    """Marks that no mistake explains: the least and the most. The part ``found`` is what was asked for, the others how
+    it was found; these stand where only the unit, the side or the line of the angle is wrong, or a slip was carried on.
+    """
+    stands = reply.follows or reply.coarse or bool(reply.unit_meant or reply.missing) or reply.origin is not None
+    least = {part: marks if stands else 0 for part, marks in worth.items()}
+    most = dict(worth)
+    if found in worth:
+        most[found] = worth[found] if reply.marked.band == LOOK else 0
+        least[found] = most[found] if reply.follows else 0
+    return least, most
+
+
+def drawing_marks(reply: AnswerJudgement, worth: Worth) -> tuple[dict[str, int], ...]:
+    """Marks for the parts of a drawing, from the answer that was read off it: by every explanation of it."""
+    if reply.marked.band == ACCEPT:
+        return (dict(worth),)
+    keys, sure = _keys(reply)
+    return (*(_drawn_with(key, worth) for key in keys), *(() if sure else _open(reply, worth, "resultant")))
+
+
+def calculation_marks(reply: AnswerJudgement, worth: Worth) -> tuple[dict[str, int], ...]:
+    """Marks for the parts of a calculation, from its answer: by every explanation of it."""
+    if reply.marked.band == ACCEPT:
+        return (dict(worth),)
+    keys, sure = _keys(reply)
+    return (*(_calculated_with(key, worth) for key in keys), *(() if sure else _open(reply, worth, "accuracy")))
+
+
+def spread(options: Iterable[Mapping[str, int]]) -> dict[str, Range]:
+    """From the least to the most that some explanation leaves of each part."""
+    listed = list(options)
+    return {part: (min(one[part] for one in listed), max(one[part] for one in listed)) for part in listed[0]}
+
+
+def total(options: Iterable[Mapping[str, int]]) -> Range:
+    """From the least to the most that some explanation leaves of all parts together."""
+    sums = [added(one.values()) for one in options]
+    return min(sums), max(sums)
+
+
+def added(counts: Iterable[int]) -> int:
+    """The sum of whole numbers."""
+    whole = 0
+    for count in counts:
+        whole += count
+    return whole
+
+
+def summed(parts: Iterable[Range]) -> Range:
+    """The marks of several parts."""
+    low = high = 0
+    for least, most in parts:
+        low, high = low + least, high + most
+    return low, high

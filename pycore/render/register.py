@@ -1,0 +1,113 @@
+"""The register as HTML, and the replies to its requests: papers come with each request and stay on the device."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from pycore.forms.links import USUAL
+from pycore.pages import register as page
+from pycore.pages.class_job import Job
+from pycore.pages.register import Register
+from pycore.practice import tables
+from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.this_device import link_html as link_to_kept
+from pycore.words import paper_marks as mark_words
+from pycore.words import register as words
+
+Reply = tuple[dict[str, Any], bytes | None]
+FIELDS = ()
+LONGEST = USUAL
+HEADS = {"group": words.GROUP, "learner": words.LEARNER, "mistake": words.MISTAKE, "of": words.OF}
+
+
+def _head(first: str, register: Register, last: str = "") -> Markup:
+    """Return the head of a table: each paper's title above its day."""
+    papers = [
+        h("th", {"scope": "col"}, paper.title, h("span", {"class": "day"}, paper.day)) for paper in register.papers
+    ]
+    end = h("th", {"scope": "col"}, last) if last else None
+    return h("thead", None, h("tr", None, h("th", {"scope": "col"}, first), papers, end))
+
+
+def _register_html(register: Register) -> Markup:
+    rows = [
+        h("tr", None, h("th", {"scope": "row"}, name),
+          [h("td", None, mark_words.of_total(*own, paper.of) if own is not None else "")
+           for own, paper in zip(marks, register.papers, strict=True)],
+          h("td", {"class": "total"}, mark_words.of_total(*total, of)))
+        for name, marks, total, of in register.learners()
+    ]  # fmt: skip
+    mistakes = [
+        h("tr", None, h("th", {"scope": "row"}, name), [h("td", None, str(count) if count else "") for count in counts])
+        for name, counts in register.mistakes()
+    ]
+    marks_table = h("table", {"class": "register"}, _head(words.LEARNER, register, words.TOTAL), h("tbody", None, rows))
+    named = register.group or words.NO_GROUP
+    parts = [h("h2", None, f"{words.GROUP}: {named}"), _scrolled(f"{words.MARKS}: {named}", marks_table)]
+    if mistakes:
+        table = h("table", {"class": "register"}, _head(words.MISTAKE, register), h("tbody", None, mistakes))
+        parts += [h("h3", None, words.MISTAKES), h("p", {"class": "help"}, words.MISTAKES_NOTE),
+                  _scrolled(f"{words.MISTAKES}: {named}", table)]  # fmt: skip
+    papers = [
+        h("li", None, h("span", None, words.paper_line(paper.title, paper.code, len(paper.marks))),
+          h("button", {
+              "type": "button", "class": "plain", "data-do": "erase", "data-code": paper.code,
+              "data-group": paper.group, "aria-label": f"{words.ERASE}: {paper.title}, {paper.code}",
+          }, words.ERASE))
+        for paper in register.papers
+    ]  # fmt: skip
+    return h("section", None, parts, h("h3", None, words.PAPERS), h("ul", {"class": "register-papers"}, papers))
+
+
+def _scrolled(label: str, table: Markup) -> Markup:
+    """Return a table that may be wider than a phone."""
+    marks: Marks = {"class": "wide-table", "role": "region", "aria-label": label, "tabindex": 0}
+    return h("div", marks, table)
+
+
+def register_html(registers: tuple[Register, ...]) -> Markup:
+    """Return the registers of all groups; a sentence where there is none."""
+    return join([_register_html(one) for one in registers]) if registers else h("p", None, words.EMPTY)
+
+
+def answer(_form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
+    """Return the register of the papers in a request."""
+    registers = page.read(request.get("papers"))
+    return {"ok": True, "regions": {"register": str(register_html(registers))}, "announce": "", "errors": []}, None
+
+
+def share(_form: Mapping[str, str], _request: Mapping[str, Any]) -> dict[str, Any]:
+    """Return a refusal: a register is in no link."""
+    return {"ok": False, "errors": [], "announce": ""}
+
+
+def job(_form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
+    """Return the job that writes the register as a table."""
+
+    def steps() -> Iterator[tuple[str, float]]:
+        yield "", 1.0
+
+    def result() -> Reply:
+        text = tables.write(page.table(page.read(request.get("papers")), HEADS), ".")
+        file = {"filename": words.TABLE_FILE, "type": "text/csv;charset=utf-8"}
+        return {**file, "told": words.told(tables.separator("."))}, text.encode()
+
+    return Job(steps(), result)
+
+
+def main_html() -> Markup:
+    """Return the page before the script has looked at what is kept."""
+    choose: Marks = {"type": "file", "id": "f-register", "accept": ".json,application/json", "class": "away",
+                     "data-register-file": True}  # fmt: skip
+    label = h("label", {"for": "f-register", "class": "plain"}, words.LOAD)
+    file = h("p", {"class": "file"}, h("input", choose), label)
+    buttons = [
+        h("button", {"type": "button", "class": "plain", "data-do": do}, label)
+        for do, label in {"save-table": words.SAVE_TABLE, "save-file": words.SAVE_FILE}.items()
+    ]
+    undo = h("button", {"type": "button", "class": "plain", "data-do": "undo", "hidden": True}, words.UNDO)
+    said: Marks = {"class": "said", "role": "status", "data-said": True, "data-erased": words.ERASED,
+                   "data-back": words.BACK, "data-loaded": words.LOADED, "data-bad-file": words.BAD_FILE}  # fmt: skip
+    noscript = h("noscript", None, h("p", {"class": "notice"}, words.NO_SCRIPT))
+    row = h("div", {"class": "row"}, buttons, file, undo, link_to_kept("../"))
+    return join(noscript, h("div", {"data-region": "register"}, register_html(())), row, h("p", said),
+                h("p", {"class": "help"}, words.HELP))  # fmt: skip

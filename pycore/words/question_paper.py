@@ -1,0 +1,250 @@
+"""The words of question papers: the form, the printed pages, the mark scheme, what is said while one is made."""
+
+from collections.abc import Sequence
+
+from pycore.words.cautions import EXAMINING_BODY
+from pycore.words.class_set import TIERS
+from pycore.words.inputs import quoted
+
+SLUG = "question-papers"
+TITLE = "Question papers"
+LEAD = (
+    "Make one paper of several questions, from any of the calculators. Each learner gets values of their own, or the "
+    "same values that you choose. The mark scheme has every answer, and the number that each usual mistake gives."
+)
+DESCRIPTION = "A question paper of several phasor questions for each learner, with its mark scheme, as PDF."
+
+PAPER_TITLE, COLLEGE, GROUP, DATE = "Title", "College", "Group", "Date"
+MINUTES, MINUTES_HELP = "Time allowed (minutes)", "Empty: no time is printed."
+INSTRUCTIONS = "Instructions on the front page"
+DEFAULT_TITLE = "Phasors: test"
+DEFAULT_INSTRUCTIONS = (
+    "Answer all questions. Show your working. Draw to scale, and put an arrowhead on the tip of every phasor."
+)
+LEARNERS = "Learners"
+LEARNERS_HELP = "Number of papers. If you enter names below, there is one paper for each name."
+PAPER, SCALE = "Paper size", "Scale of the drawings"
+CODES = "Codes on the sheets"
+CODES_CHOICES = (("paper", "of the paper only"), ("problem", "of each problem, with QR code"))
+CODES_HELP = (
+    "With the paper’s code no phone can open a question: for tests. With a problem’s code a phone can, and can show "
+    "the answer: for homework."
+)
+COUNT = "Number of questions"
+
+TOPIC, TIER, METHOD = "Topic", "Level", "Method"
+LINK = "Your own values"
+LINK_HELP = (
+    "Leave it empty, and each learner gets other values. To use your own, set them on the calculator, press Share, "
+    "and paste the link here. Then topic, level and method come from the link."
+)
+ASKS = "What is asked"
+ASKS_CHOICES = (("both", "drawing and calculation"), ("drawing", "drawing"), ("calculation", "calculation"))
+BEFORE = "Your sentences before the question"
+WORKING = "Space for working"
+WORKING_CHOICES = (("lines", "a page of lines"), ("squares", "a page of squares"), ("none", "on the problem sheet"))
+PARTS: dict[str, str] = {
+    "scale": "Scale", "directions": "Directions", "lengths": "Lengths", "resultant": "Result drawn", "method": "Method",
+    "accuracy": "Accuracy",
+}  # fmt: skip
+"""What marks are given for, by key, in the order of the mark scheme."""
+OF_DRAWING = ("scale", "directions", "lengths", "resultant")
+OF_CALCULATION = ("method", "accuracy")
+GIVEN_FOR: dict[str, str] = {
+    "scale": "every line is drawn to the scale of the sheet, or to one scale that is written down",
+    "directions": "every line has the right direction, within 2°",
+    "lengths": "every line has the right length, within 1 mm",
+    "resultant": "size and angle, as read off the drawing, are within the tolerances below",
+    "method": "the working shows a method that leads to the answer; it stands if a number before it was wrong",
+    "accuracy": "the calculated size is within 1 %, the angle within 0.5°",
+}
+"""For what the marks of a part are given. The limits of directions and lengths are common practice with no source."""
+CODES_OPEN = "Each row’s code opens the learner’s problem on its page, for example to check a photograph."
+SAME_FOR_ALL = "Every learner has the same values."
+OVERLAYS = "Overlays"
+OVERLAY_CHOICES = (("yes", "with the mark scheme"), ("no", "none"))
+FOLLOW_THROUGH = (
+    "Follow-through: a slip loses the marks of its own part once. What is then drawn or calculated correctly from it "
+    "keeps its marks."
+)
+GROUPS = (
+    ("roll", "Names"), ("sheets", "Paper size, scale, codes"), ("signs", "Line names and number style"),
+    ("again", "Values of the paper"),
+)  # fmt: skip
+SEED, SEED_HELP = "Paper number", "The same number always gives the same values. Change it for a resit."
+ADD, REMOVE, UP, DOWN = "Add a question", "Remove", "Move up", "Move down"
+NO_VALUES = "It has none of its own."
+MAKE, MAKE_SCHEME = "Make the papers", "Make the mark scheme"
+ONE = "Make one learner’s paper"
+WHICH = "Learner’s name or number"
+WHICH_HELP = "For a lost paper: a name from the list, a number, or the code on the learner’s paper."
+SHARE, SAVE, OPEN_FILE = "Share", "Save as a file", "Open a file"
+CHOICES = "Settings of this paper"
+FRONT = "The first learner’s front page"
+LINK_LABEL = "Link to this paper, without names"
+COPIED = "The link to this paper is copied. It contains no names."
+LINK_TOO_LONG = "Your own sentences make the link too long. Save the paper as a file instead."
+STOPPED = "Stopped. Nothing was saved."
+IN_HAND = "A question paper is being made. Let it finish, or stop it, then open the new version."
+OPENED, BACK = "The paper is open.", "Back to the paper before"
+BAD_FILE = "This file holds no question paper of this site."
+NO_SCRIPT = "JavaScript is off. A question paper is made on your own device, which needs JavaScript."
+NOTE = f"For a test, leave the codes as they are: no phone can open a question. {EXAMINING_BODY}"
+
+PAPER_LINE = "Paper **{code}**"
+HEADS = ("No.", "Topic", "Marks")
+MORE = "Your own sentences and values"
+KEPT = "Papers on this device"
+KEPT_HELP = (
+    "A paper is kept here when you make it, with its names. It is never sent. It stays for a year after the last "
+    "change, unless you erase it or choose another time."
+)
+KEPT_DETAIL = "Paper {code}, {count} learners, made on {date}."
+OPEN, ERASE = "Open", "Erase"
+NAME, TIME, TOTAL = "Name", "Time allowed", "Total"
+QUESTION, MARKS, MARKED = "Question", "Marks", "Marks given"
+ANSWER = "Answer:"
+ROOM_FOR_WORKING = "Working"
+
+
+def question(number: int) -> str:
+    """The name of a question."""
+    return f"{QUESTION} {number}"
+
+
+def marks(count: int) -> str:
+    """A number of marks."""
+    return "1 mark" if count == 1 else f"{count} marks"
+
+
+def parts_and_marks(parts: Sequence[tuple[str, int]]) -> str:
+    """Parts with their marks: scale 1, directions 2."""
+    return ", ".join(f"{PARTS[key].lower()} {count}" for key, count in parts if count)
+
+
+def to_draw(number: int, parts: Sequence[tuple[str, int]]) -> str:
+    """The part of a question that is drawn."""
+    return f"Draw the construction to scale on the sheet “{question(number)}”. [{parts_and_marks(parts)}]"
+
+
+def to_calculate(symbol: str, parts: Sequence[tuple[str, int]], *, angled: bool) -> str:
+    """The part of a question that is calculated."""
+    found = f"{symbol} and its angle" if angled else symbol
+    return f"Calculate {found}. Show your working. [{parts_and_marks(parts)}]"
+
+
+def which(code: str, place: int, of: int) -> str:
+    """The foot of a page: whose paper it is."""
+    return f"Paper {code}, learner {place} of {of}"
+
+
+def minutes(count: int) -> str:
+    """The time allowed."""
+    return f"{count} minutes"
+
+
+def contents(questions: int, total: int, learners: int) -> str:
+    """What a paper holds."""
+    asked = "1 question" if questions == 1 else f"{questions} questions"
+    people = "1 learner" if learners == 1 else f"{learners} learners"
+    return f"{asked}, {marks(total)}, for {people}."
+
+
+def values_of(tier: str, *, own: bool) -> str:
+    """Where a question's values come from."""
+    return "your values" if own else dict(TIERS)[tier].lower()
+
+
+def announced(code: str) -> str:
+    """Said when the form asks for another paper."""
+    return f"Paper {code} can be made."
+
+
+def bad_learners(label: str, typed: str, most: str) -> str:
+    """A number of learners that cannot be used."""
+    return f"{label}: {quoted(typed)} cannot be used. Enter a whole number from 1 to {most}."
+
+
+def bad_number(label: str, typed: str, most: str) -> str:
+    """A count that cannot be used."""
+    return f"{label}: {quoted(typed)} cannot be used. Enter a whole number from 0 to {most}."
+
+
+def no_marks(number: int) -> str:
+    """A question without marks."""
+    return f"Question {number} has no marks for what it asks. Give at least one part a mark."
+
+
+def too_long(label: str, most: int) -> str:
+    """A text that does not fit."""
+    return f"{label}: the text is too long. Use at most {most} characters."
+
+
+def bad_link(label: str, typed: str) -> str:
+    """A link that is none of a calculator's."""
+    return f"{label}: {quoted(typed)} is not a link to a calculator. Press Share on its page and paste the whole link."
+
+
+def bad_values(label: str, message: str) -> str:
+    """A link whose values cannot be used."""
+    return f"{label}: the values in the link cannot be used. {message}"
+
+
+def no_learner(typed: str, most: int) -> str:
+    """A name or number that no learner has."""
+    if not typed.strip():
+        return f"{WHICH}: enter a name from the list or a number up to {most}."
+    return f"{WHICH}: no learner of this paper is {quoted(typed)}. Enter a name from the list or a number up to {most}."
+
+
+def two_of_a_name(typed: str) -> str:
+    """A name that two learners have."""
+    return f"{WHICH}: two learners are called {quoted(typed)}. Enter the learner’s number."
+
+
+def other_paper(code: str) -> str:
+    """A code of another paper."""
+    return f"Code {code} belongs to another paper. Open that paper first: from this device, or from its file."
+
+
+def working(place: int, of: int) -> str:
+    """Which learner's paper is under way."""
+    return f"Paper {place} of {of}"
+
+
+def scheme_working(number: int) -> str:
+    """Which question's answers are under way."""
+    return f"Mark scheme, question {number}"
+
+
+def saved(papers: int) -> str:
+    """What the file of papers holds."""
+    return "The paper is saved as a PDF." if papers == 1 else f"{papers} papers are saved as one PDF."
+
+
+SAVED_SCHEME = "The mark scheme is saved as a PDF."
+
+
+def file_name(code: str, kind: str) -> str:
+    """The name of a file: question-paper-7AB-CDE-FGH.pdf."""
+    return f"{kind}-{code}.pdf"
+
+
+def scheme_title(title: str) -> str:
+    """The heading of a mark scheme."""
+    return f"Mark scheme: {title}"
+
+
+def scheme_question(number: int, topic: str, count: int) -> str:
+    """The heading of a question in the mark scheme."""
+    return f"{question(number)}: {topic}, {marks(count)}"
+
+
+def part_line(key: str) -> str:
+    """For what the marks of a part are given."""
+    return f"{PARTS[key]}: {GIVEN_FOR[key]}."
+
+
+def parts_sentence(parts: Sequence[tuple[str, int]]) -> str:
+    """Parts with their marks as a sentence."""
+    return f"{MARKS}: {parts_and_marks(parts)}."

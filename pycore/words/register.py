@@ -1,0 +1,39 @@
+"""The words of the register: the marks of a group over the weeks, and the mistakes that it makes."""
+
+from pycore.words.class_set import choose_separator
+
+SLUG = "register"
+TITLE = "Register"
+LEAD = (
+    "The marks of your groups over the weeks, and the mistakes that they make. Marks come here from the page "
+    "“Question papers”. They stay on this device and are never sent."
+)
+DESCRIPTION = "Marks of each learner by question paper, and the mistakes of a group over time, kept on this device."
+EMPTY = "There are no marks yet. Mark a question paper, then press “Add to the register”."
+GROUP, NO_GROUP = "Group", "without a group"
+LEARNER, TOTAL = "Learner", "Total"
+MARKS, MISTAKES = "Marks", "Mistakes over time"
+MISTAKE = "Mistake"
+MISTAKES_NOTE = "For each paper: how many learners made this mistake."
+OF = "of"
+PAPERS, ERASE, ERASED = "Papers", "Erase", "The paper is erased from the register."
+UNDO, BACK = "Undo", "The paper is back in the register."
+SAVE_TABLE, SAVE_FILE, LOAD = "Save as a table", "Save as a file", "Load a file"
+TABLE_FILE = "register.csv"
+LOADED = "The file’s papers are in the register."
+BAD_FILE = "This file holds no register of this site. Nothing has changed."
+NO_SCRIPT = "JavaScript is off. The register is kept by your browser, which needs JavaScript."
+HELP = (
+    "A paper marked again takes the place of its earlier marks. Learners are told apart by their names. Marks are kept "
+    "for a year after the last change, unless you erase them or choose another time."
+)
+
+
+def told(separator: str) -> str:
+    """The register has been saved as a table."""
+    return f"The table is saved. {choose_separator(separator)}"
+
+
+def paper_line(title: str, code: str, learners: int) -> str:
+    """A paper in the register."""
+    return f"{title}, paper {code}, {learners} {'learner' if learners == 1 else 'learners'}"
