@@ -30,10 +30,13 @@ def serve(arguments: argparse.Namespace, _rest: list[str]) -> int:
 
 
 def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
-    """Build dist/, with compressed copies for a host, and the pictures of README.md."""
+    """Build dist/, with compressed copies for a host, and the pictures of README.md.
+
+    With `--last`, it holds the assets of the edition before as well.
+    """
     from making.compress import compress_site
     from making.pictures import write_pictures
-    from making.whole import ensure_lettering
+    from making.whole import add_last_edition, ensure_lettering
 
     with stamps.one_at_a_time():
         environment.ensure_node_modules(developer=False)
@@ -42,6 +45,8 @@ def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
     folder = _build(arguments)
     with stamps.one_at_a_time():  # a build beside it would take the files away
         compress_site(folder)
+        if arguments.last:
+            add_last_edition(folder, Path(arguments.last))
     say(f"built: {folder}")
     return 0
 
@@ -93,13 +98,21 @@ def profile(arguments: argparse.Namespace, _rest: list[str]) -> int:
     return find(arguments.add)
 
 
+def lock(_arguments: argparse.Namespace, _rest: list[str]) -> int:
+    """Write anew which files pip may install, after a change of pyproject.toml."""
+    from making.locking import lock as write
+
+    return write()
+
+
 def _build(arguments: argparse.Namespace) -> Path:
     """Bring dist/ up to date and give its path."""
-    from making.whole import build_site
+    from making.whole import Choices, build_site
 
     with stamps.one_at_a_time():
         environment.ensure_node_modules(developer=False)
-        return build_site(base=getattr(arguments, "base", ""))
+        said = (getattr(arguments, name, "") for name in ("base", "security_contact", "security_until", "embed"))
+        return build_site(Choices(*said))
 
 
 COMMANDS = {
@@ -109,6 +122,7 @@ COMMANDS = {
     "check": (check, ("build", "test")),
     "bench": (bench, ("build", "test")),
     "profile": (profile, ("build", "test")),
+    "lock": (lock, ("lock",)),
 }
 
 
@@ -126,6 +140,14 @@ def _parser() -> argparse.ArgumentParser:
             command.add_argument("--add", action="store_true", help="keep what the list has already")
         if name in ("serve", "build"):
             command.add_argument("--base", default="", help="the address the site will have, for links on paper")
+            said = "makes pages for embedding, which these sites may frame: their addresses, or * for every site"
+            command.add_argument("--embed", default="", metavar="ORIGINS", help=said)
+        if name == "build":
+            said = "the site as published last: its scripts and styles stay beside the new ones"
+            command.add_argument("--last", default="", metavar="FOLDER", help=said)
+            said = "where faults of security are reported, such as mailto:...; goes into .well-known/security.txt"
+            command.add_argument("--security-contact", default="", metavar="ADDRESS", help=said)
+            command.add_argument("--security-until", default="", metavar="DAY", help="until when: 2027-06-30")
     return parser
 
 

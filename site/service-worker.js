@@ -1,17 +1,20 @@
 // Keeps the whole site on the device, one edition at a time and never two mixed. The build writes EDITION above this:
-// its name, the security policy, and every file with the digest of its contents.
+// its name, the security policy, every file with the digest of its contents, and the bytes of the large ones.
 
 
 const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
 const ROOT = new URL("./", location.href).href;
 const PREFIX = `phasor-folio-edition ${ROOT} `;
 const CACHE = PREFIX + EDITION.name;
+const LETTERS = `phasor-folio-letters ${ROOT}`;
 const AT_ONCE = 4;
+const ASKED = "phasor-folio-store"; // as in store.js: a cache by this name says that any connection will do
+const DEAR = 5_000_000; // bytes that are not loaded unasked over a connection that is metered or slow
 
 /** @param {string} path */
 const addressOf = (path) => new URL(path, ROOT).href;
 /** @param {string} path */
-const named = (path) => /^(?:a|lib|py)\//.test(path); // the name changes with the contents
+const named = (path) => /^(?:a|lib|py|letters)\//.test(path); // the name changes with the contents
 
 /** @param {ArrayBuffer} bytes */
 async function digestOf(bytes) {
@@ -63,11 +66,25 @@ async function obtain(path) {
   throw new Error(`${path || "the front page"} is not what this edition says it is`);
 }
 
+// Whether so much is wanted over such a connection that nobody should be made to load it: the page asks, or a later visit
+// has a better one.
+/** @param {string[]} wanted */
+async function isTooDear(wanted) {
+  const { saveData = false, effectiveType = "" } = navigator.connection ?? {};
+  if (!saveData && !/^(?:slow-2g|2g|3g)$/.test(effectiveType)) return false;
+  if (await caches.has(ASKED)) return false;
+  const older = await Promise.all((await editions()).map(async (name) => (await caches.open(name)).keys()));
+  const there = new Set(older.flat().map((request) => request.url));
+  const missing = wanted.filter((path) => !(named(path) && there.has(addressOf(path))));
+  return missing.reduce((bytes, path) => bytes + (EDITION.bytes[path] ?? 0), 0) > DEAR;
+}
+
 // What an interrupted visit has brought already stays: on a poor network every visit gets further.
 async function fetchWhole() {
   const cache = await caches.open(CACHE);
   const had = new Set((await cache.keys()).map((request) => request.url));
   const wanted = Object.keys(EDITION.files).filter((path) => !had.has(addressOf(path)));
+  if (await isTooDear(wanted)) throw new Error("too much for this connection, unasked");
   const bring = async () => {
     for (let path = wanted.pop(); path !== undefined; path = wanted.pop()) {
       await cache.put(addressOf(path), await obtain(path));
@@ -86,8 +103,11 @@ async function tidy(asking = "") {
 worker.addEventListener("install", (event) => event.waitUntil(fetchWhole()));
 worker.addEventListener("activate", (event) => event.waitUntil(tidy().then(() => worker.clients.claim())));
 worker.addEventListener("message", (event) => {
-  if (event.data === "take over") event.waitUntil(worker.skipWaiting());
-  if (event.data === "opened" && event.source instanceof Client) event.waitUntil(tidy(event.source.id));
+  const { data, source } = event;
+  if (data === "take over") event.waitUntil(worker.skipWaiting());
+  if (!(source instanceof Client)) return;
+  if (data === "opened") event.waitUntil(tidy(source.id));
+  if (data === "is it whole?") event.waitUntil(isWhole().then((whole) => event.ports[0]?.postMessage(whole)));
 });
 
 /**
@@ -101,25 +121,70 @@ function pathOf(request) {
   return Object.hasOwn(EDITION.files, `${path}/`) ? `${path}/` : undefined;
 }
 
+const sound = new Set(); // the files that were found whole since a page was last opened
+
+/**
+ * A file as it is kept; null where it is missing or damaged.
+ * @param {string} path
+ */
+async function kept(path) {
+  try {
+    const found = await caches.match(addressOf(path), { cacheName: CACHE });
+    if (!found || sound.has(path)) return found ?? null;
+    const whole = await ours(path, found);
+    if (whole) sound.add(path);
+    return whole;
+  } catch {
+    return null; // The storage is out of order.
+  }
+}
+
+/** @param {string} path @param {Response} response */
+async function keep(path, response) {
+  // One that somebody has removed meanwhile stays away.
+  if (await caches.has(CACHE)) await (await caches.open(CACHE)).put(addressOf(path), response);
+}
+
 /** @param {string} path */
 async function keepAnew(path) {
   const response = await ours(path, await fetch(addressOf(path), { cache: "reload" }));
   if (!response) throw new Error("not of this edition");
-  await (await caches.open(CACHE)).put(addressOf(path), response.clone());
+  await keep(path, response.clone());
   return response;
 }
 
-// From the device; what is missing there, or has failed and is asked for anew, comes from the host and is kept.
+// From the device; what is missing or damaged there, or has failed and is asked for anew, comes from the host and is kept.
 /** @param {Request} request @param {string} path */
 async function answer(request, path) {
-  const cached = async () => (await caches.open(CACHE)).match(addressOf(path));
   const anew = request.cache === "reload" && request.mode !== "navigate";
-  const found = anew ? null : await cached().catch(() => null);
+  const found = anew ? null : await kept(path);
   if (found) return found;
   try {
     return await keepAnew(path);
   } catch {
-    return (await cached().catch(() => null)) ?? fetch(request);
+    return (await kept(path)) ?? fetch(request);
+  }
+}
+
+/** @type {Promise<boolean> | null} */
+let looking = null;
+
+/** Whether all of this edition is on the device and undamaged; what is not is fetched anew, once nothing else is at work. */
+function isWhole() {
+  looking ??= mend().finally(() => (looking = null));
+  return looking;
+}
+
+async function mend() {
+  sound.clear();
+  const wanted = [];
+  for (const path of Object.keys(EDITION.files)) if (!(await kept(path))) wanted.push(path);
+  try {
+    if (wanted.length && (await isTooDear(wanted))) return false;
+    for (const path of wanted) await keep(path, await obtain(path));
+    return await caches.has(CACHE);
+  } catch {
+    return false; // Without a network, or the host has another edition by now.
   }
 }
 
@@ -133,8 +198,23 @@ async function olderOrHost(request) {
   return fetch(request);
 }
 
+// What sets names in other scripts is in no edition: it is kept once a name has used it, under an address for ever its own.
+/** @param {Request} request */
+async function letters(request) {
+  const cache = await caches.open(LETTERS).catch(() => null);
+  const found = await cache?.match(request.url);
+  if (found) return found;
+  const response = await fetch(request);
+  if (response.ok && cache) await cache.put(request.url, response.clone()).catch(() => {});
+  return response;
+}
+
 worker.addEventListener("fetch", (event) => {
   const { request } = event;
+  if (request.method === "GET" && request.url.startsWith(`${ROOT}letters/`)) {
+    event.respondWith(letters(request));
+    return;
+  }
   const path = pathOf(request);
   if (path === undefined) {
     if (request.method === "GET" && request.url.startsWith(ROOT) && named(request.url.slice(ROOT.length))) {
@@ -143,6 +223,7 @@ worker.addEventListener("fetch", (event) => {
     return;
   }
   if (request.mode === "navigate") {
+    sound.clear();
     // A page without its closing slash would look for its files in the wrong place.
     if (path.endsWith("/") && !/\/(?:index\.html)?(?:[?#]|$)/.test(request.url)) {
       event.respondWith(Response.redirect(addressOf(path), 302));

@@ -77,6 +77,14 @@ def _photographs(_stage: Stage) -> Iterable[Result]:
         return [Finding("marks in photographs", dict(photographs.count()))]
 
 
+def _blank_paper(_stage: Stage) -> Iterable[Result]:
+    """How many problems a robot draws right on blank paper by the sentences alone."""
+    blank = _from_tests("blank_paper")
+    with step(f"drawing {blank.COUNT} problems on blank paper"):
+        counts = dict(blank.count())
+    return [Finding("drawn on blank paper", counts, tuple({"look", "not drawn", "wrong"} & counts.keys()))]
+
+
 def _lighthouse(stage: Stage) -> Iterable[Result]:
     """Lighthouse's scores of every page; a page that cannot be scored is named and leaves the others standing."""
     for name, scored in bench_start.lighthouse(stage.address, stage.folder):
@@ -97,12 +105,14 @@ MEASUREMENTS: dict[str, Callable[[Stage], Iterable[Result]]] = {
     "paint": lambda stage: [bench_start.first_paint(stage.browser, stage.address)],
     "keystrokes": lambda stage: bench_typing.keystrokes(stage.browser, stage.address),
     "class-sets": lambda stage: bench_typing.class_sets(stage.browser, stage.address),
+    "question-papers": lambda stage: bench_typing.question_papers(stage.browser, stage.address),
     "memory": lambda stage: bench_weight.memory(stage.browser, stage.address),
     "sheets": _sheets,
     "lighthouse": _lighthouse,
     "links": _links,
     "learners": _learners,
     "photographs": _photographs,
+    "blank-paper": _blank_paper,
 }
 """By the name under which `build.py bench` runs it alone."""
 

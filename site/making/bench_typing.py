@@ -16,6 +16,10 @@ KEYSTROKE_GOAL, SLOWED_GOAL = 10.0, 50.0
 SLOWING = 4
 SHEETS_EACH = 2
 CLASSES, CLASS_GOAL, CLASS_LIMIT = (60, 600), 0.4, 600_000
+ONE_CLASS, QUESTIONS, PAPERS_GOAL = 30, 5, 5.0
+PAPER_LINK = (
+    "question-papers/#v=3&seed=77&learners={}&questions=5&q4-topic=series-circuit&q5-topic=star-and-delta&codes=problem"
+)
 CLASS_LINK = "class-set/#v=1&topic=neutral-current&tier=core&learners={}&method=any&paper=A4&seed=77"
 
 FIXED_WORK = """() => {
@@ -48,6 +52,7 @@ TIMED = """() => {
 TYPE = """async (edits) => {
   const root = document.documentElement;
   const field = document.querySelector("[name=i1]");
+  field.focus();
   const quiet = (pause) => new Promise((resolve) => setTimeout(resolve, pause));
   const times = [];
   const workers = [];
@@ -119,21 +124,41 @@ def class_sets(browser: Browser, address: str) -> list[Row]:
     ]
 
 
+def question_papers(browser: Browser, address: str) -> list[Row]:
+    """From the press of the button to the PDF of a class's question papers, beside that of its class set."""
+    with step(f"making question papers and class sets of {ONE_CLASS}, {ROUNDS} times"):
+        pairs = [(_made(browser, address, PAPER_LINK.format(ONE_CLASS)), _class_set(browser, address, ONE_CLASS))
+                 for _ in range(ROUNDS)]  # fmt: skip
+    papers, sets = (statistics.median(times) for times in zip(*pairs, strict=True))
+    what = f"a class set of {ONE_CLASS}"
+    return [Row(f"papers of {QUESTIONS} questions for {ONE_CLASS}", papers, sets, "s", what, PAPERS_GOAL)]
+
+
 def _class_set(browser: Browser, address: str, learners: int) -> float:
     """The seconds that one class set takes in a window of its own."""
+    return _made(browser, address, CLASS_LINK.format(learners))
+
+
+def _made(browser: Browser, address: str, link: str) -> float:
+    """The seconds that the file of a link takes in a window of its own."""
     context = browser.new_context()
     try:
-        return make_class_set(context.new_page(), address, learners)
+        return make_file(context.new_page(), address, link)
     finally:
         context.close()
 
 
 def make_class_set(page: Page, address: str, learners: int) -> float:
     """Make a class set in a page; gives the seconds from the press of the button to its PDF."""
-    page.goto(f"{address}{CLASS_LINK.format(learners)}")
+    return make_file(page, address, CLASS_LINK.format(learners))
+
+
+def make_file(page: Page, address: str, link: str) -> float:
+    """Make the PDF of a page's link; gives the seconds from the press of the button to the file."""
+    page.goto(f"{address}{link}")
     wait(page, ANSWERED)
     # Sheets have codes to open only where another device can open the address.
-    page.evaluate("document.documentElement.dataset.base = 'https://www.folio.example/class-set/'")
+    page.evaluate(f"document.documentElement.dataset.base = 'https://www.folio.example/{link.partition('#')[0]}'")
     with page.expect_download(timeout=CLASS_LIMIT) as saved:
         began = time.monotonic()
         page.click('[data-do="make"]')

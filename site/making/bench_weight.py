@@ -10,7 +10,7 @@ import time
 from collections.abc import Callable
 from functools import cache, partial
 from pathlib import Path
-from typing import BinaryIO
+from typing import BinaryIO, ClassVar
 
 import brotli
 from playwright.sync_api import Browser, Page
@@ -21,7 +21,7 @@ from making.bench_typing import make_class_set
 from making.pages import REST
 from making.progress import step
 from making.serve import Server, serving
-from making.splitting import COLD
+from making.splitting import COLD, WARM
 
 COMPRESSED_ALREADY = (".woff2", ".png")
 FIRST_GOAL, ALL_GOAL, MEMORY_GOAL = 0.24, 0.75, 0.9
@@ -35,7 +35,7 @@ CLASSES, CLASS_MEMORY_GOAL = (60, 1023), 1.2
 class RecordingServer(Server):
     """A server that remembers which files were asked for."""
 
-    requested: list[str]
+    requested: ClassVar[list[str]] = []
 
     def note(self, path: str) -> None:
         """Remember one request."""
@@ -63,7 +63,7 @@ def bytes_rows(browser: Browser, address: str, folder: Path) -> list[Row]:
     """What a first visit transfers from a host that compresses with brotli: until its answer, and with what follows."""
     with step("weighing both first visits"):
         ours, stock = (_weigh(folder, partial(visit, browser, address + page)) for page in (OURS, STOCK))
-    later = [next((folder / "lib").rglob(f"{REST}.zip")), *folder.rglob(COLD)]
+    later = [next((folder / "lib").rglob(f"{REST}.zip")), *folder.rglob(WARM), *folder.rglob(COLD)]
     # Asked for once Python is ready: whether this visit saw them or not is chance.
     first = sum(ours.values()) - math.fsum(ours.get(path, 0) for path in later)
     later_bytes = math.fsum(_compressed_size(path) for path in later)

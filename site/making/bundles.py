@@ -1,7 +1,6 @@
 """Joins scripts and styles into the few files that a page loads: each that it waits for costs a round trip."""
 
 import json
-import os
 import shutil
 from pathlib import Path
 
@@ -15,8 +14,8 @@ APART = ("early", "trusted", "photo-marks")
 """Modules that stay files of their own: what runs before its page is there, and so must be one with what the page
 imports; the page's only policy, for the same reason; what has no business with the page at all."""
 
-ALONE = ("worker", "theme")
-"""What shares nothing with a page: a thread of its own, and what runs before anything is painted."""
+ALONE = ("worker",)
+"""What shares nothing with a page: a thread of its own."""
 
 AS_WRITTEN = (
     "js/handout-player.js", "css/tokens.css", "css/drawing.css", "css/print.css", "css/handout.css", "css/photo.css",
@@ -33,6 +32,8 @@ def write_bundles(folder: Path) -> dict[str, tuple[str, ...]]:
     shutil.rmtree(staged, ignore_errors=True)
     for name, source in {"css": SITE / "css", "js": SITE / "js", "fonts": folder / "fonts"}.items():
         assets.copy_sources(source, staged / name)
+    # The names of chunks depend on the way to every source: it is the same wherever the site is built.
+    (staged / "node_modules").symlink_to(NODE_MODULES, target_is_directory=True)
     scripts = ["--format=esm", "--entry-names=js/[name]", "--chunk-names=js/[name]-[hash]"]
     _esbuild(staged, folder, [f"js/{name}.js" for name in APART], *scripts)
     _esbuild(staged, folder, [f"js/{name}.js" for name in ALONE], *scripts, "--bundle")
@@ -70,7 +71,8 @@ def minified(script: Path, *more: str) -> str:
 
 def _esbuild(staged: Path, folder: Path, entries: list[str], *more: str) -> None:
     """Make `entries`, files of `staged`, smaller or into one; what comes of them stands in `folder`."""
-    warnings = _run_esbuild([*entries, *COMMON, "--outbase=.", f"--outdir={folder}", *more], staged).strip()
+    options = [*COMMON, "--preserve-symlinks", "--outbase=.", f"--outdir={folder}"]
+    warnings = _run_esbuild([*entries, *options, *more], staged).strip()
     if warnings:
         raise BuildError(f"esbuild warns, and what it warns of might not be what was meant:\n{warnings}")
 
@@ -79,6 +81,5 @@ def _run_esbuild(arguments: list[str], folder: Path) -> str:
     """What esbuild prints when it is run in `folder`."""
     put_venv_on_path()
     program = NODE_MODULES / "esbuild" / "bin" / "esbuild"
-    environment = {**os.environ, "NODE_PATH": str(NODE_MODULES)}
     command = ["node", str(program), *arguments]
-    return run(command, "What esbuild says names the file and the line.", cwd=folder, env=environment)
+    return run(command, "What esbuild says names the file and the line.", cwd=folder)

@@ -1,12 +1,13 @@
-"""The list of functions of Pyodide's WebAssembly that the flows of learners and lecturers call.
+"""What of Pyodide's WebAssembly the flows of learners and lecturers use: functions called, pieces of data touched.
 
-It is made by `build.py profile` (profiling.py) and kept in called/, a file for each WebAssembly, named for its hash: a
-map of bits, one for each function that is no import, as base64.
+Both are found by `build.py profile` (profiling.py) and kept in called/, two files for each WebAssembly, named for its
+hash: maps of bits as base64, one for each function that is no import, one for each piece of data (wasm/tracing.py).
 """
 
 import base64
 import hashlib
 from collections.abc import Iterable
+from dataclasses import dataclass
 from pathlib import Path
 
 from making.paths import SITE
@@ -16,25 +17,36 @@ HASH_LENGTH = 16
 LINE = 100
 
 
-def place_of(wasm: bytes) -> Path:
-    """Where the list for this WebAssembly is, or would be."""
-    return FOLDER / f"{hashlib.sha256(wasm).hexdigest()[:HASH_LENGTH]}.txt"
+@dataclass(frozen=True)
+class Used:
+    """What the flows use: functions by own number; pieces of static data, None where nobody has traced them."""
+
+    called: frozenset[int]
+    touched: frozenset[int] | None = None
 
 
-def called_in(wasm: bytes) -> frozenset[int] | None:
-    """The functions by own number; None where nobody has made the list for this WebAssembly."""
-    path = place_of(wasm)
-    return parsed(path.read_text("utf-8")) if path.exists() else None
+def places_of(wasm: bytes) -> tuple[Path, Path]:
+    """Where the two lists for this WebAssembly are, or would be: of what is called, of what is touched."""
+    name = hashlib.sha256(wasm).hexdigest()[:HASH_LENGTH]
+    return FOLDER / f"{name}.txt", FOLDER / f"{name}.touched.txt"
 
 
-def keep(wasm: bytes, called: Iterable[int]) -> Path:
-    """Write the list for this WebAssembly in the place of any other; gives where it is."""
+def used_in(wasm: bytes) -> Used | None:
+    """What the flows use; None where nobody has made the list for this WebAssembly."""
+    called, touched = (parsed(path.read_text("utf-8")) if path.exists() else None for path in places_of(wasm))
+    return None if called is None else Used(called, touched)
+
+
+def keep(wasm: bytes, used: Used) -> Path:
+    """Write the lists for this WebAssembly in the place of any other; gives where the first is."""
     FOLDER.mkdir(exist_ok=True)
     for older in FOLDER.glob("*.txt"):
         older.unlink()
-    path = place_of(wasm)
-    path.write_text(written(called), encoding="utf-8", newline="\n")
-    return path
+    paths = places_of(wasm)
+    for path, numbers in zip(paths, (used.called, used.touched), strict=True):
+        if numbers is not None:
+            path.write_text(written(numbers), encoding="utf-8", newline="\n")
+    return paths[0]
 
 
 def parsed(text: str) -> frozenset[int]:

@@ -16,7 +16,7 @@ from making import stamps
 from making.paths import WORKSHOP
 from making.progress import step
 
-SHRINKS = {".css", ".html", ".js", ".json", ".mjs", ".svg", ".txt", ".wasm", ".webmanifest", ".zip"}
+SHRINKS = {".css", ".html", ".js", ".json", ".svg", ".txt", ".wasm", ".webmanifest", ".zip"}
 WINDOW = 24
 """Brotli's largest window that every browser reads: the library's modules repeat each other over megabytes."""
 

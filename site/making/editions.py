@@ -2,19 +2,29 @@
 
 import hashlib
 import json
+import shutil
 from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
 from making import stamps
 from making.bundles import minified
+from making.contact import PLACE
 from making.icons import ICONS
+from making.materials import BILL
 from making.paths import SITE
-from making.policy import HEADER_POLICY
+from making.policy import EMBEDDED, HASHED, HEADER_POLICY, LETTERS, NOT_FOUND
+from making.progress import BuildError
 from making.splitting import COLD
 
-NOT_LISTED = ("_headers", "service-worker.js")
+WORKER = "service-worker.js"
+NOT_LISTED = ("_headers", NOT_FOUND, WORKER, BILL, PLACE)
+PACKED = (".br", ".gz")
+HEAD = "const EDITION = "
+"""What the list of files begins with, in the script of the service worker."""
 DIGEST_LENGTH = 16
+LARGE = 50_000
+"""Bytes from which a file counts, when it is asked how much there is to load."""
 
 
 def memory_name(runtime: Path, library: Path, scripts: Iterable[Path]) -> str:
@@ -29,9 +39,8 @@ def write_edition(folder: Path, assets: str, home: Any) -> None:
     files = files_of(folder)
     source = minified(SITE / "service-worker.js")
     name = stamps.hash_of_texts(json.dumps(files, sort_keys=True), source)[:DIGEST_LENGTH]
-    edition = json.dumps({"name": name, "policy": HEADER_POLICY, "files": files})
-    script = f"const EDITION = {edition};\n{source}"
-    (folder / "service-worker.js").write_text(script, encoding="utf-8", newline="\n")
+    edition = json.dumps({"name": name, "policy": HEADER_POLICY, "files": files, "bytes": _large(folder, files)})
+    (folder / WORKER).write_text(f"{HEAD}{edition};\n{source}", encoding="utf-8", newline="\n")
 
 
 def files_of(folder: Path) -> dict[str, str]:
@@ -43,8 +52,38 @@ def files_of(folder: Path) -> dict[str, str]:
     return {
         name.removesuffix("index.html") if name.split("/")[-1] == "index.html" else name: _digest(path)
         for name, path in sorted(named.items(), key=lambda one: (one[1].name != COLD, one[0]))
-        if name not in NOT_LISTED and path.suffix not in (".br", ".gz")
+        if name not in NOT_LISTED and path.suffix not in PACKED and not name.startswith((f"{LETTERS}/", EMBEDDED))
     }
+
+
+def add_last(folder: Path, last: Path) -> int:
+    """Add to the site in `folder` the files of the edition published before it, `last`, whose names change with their
+    contents: pages of that edition, open somewhere or kept by something on the way, still ask for them. Gives how many.
+
+    What `last` holds of editions before it stays behind. Raises BuildError if there is no edition in it.
+    """
+    try:
+        listed = json.loads((last / WORKER).read_text("utf-8").partition(";\n")[0].removeprefix(HEAD))["files"]
+    except (OSError, ValueError, KeyError) as error:
+        raise BuildError(f"--last {last}: give the folder of the site as it was published last.") from error
+    letters = (path.relative_to(last).as_posix() for path in stamps.files_under(last / LETTERS))
+    names = [name for name in listed if name.partition("/")[0] in HASHED]
+    names += [name for name in letters if not name.endswith(PACKED)]
+    names = [name for name in names if not (folder / name).exists()]
+    for name in names:
+        target = folder / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        for ending in ("", *PACKED):
+            source = last / f"{name}{ending}"
+            if source.exists():
+                shutil.copyfile(source, target.with_name(target.name + ending))
+    return len(names)
+
+
+def _large(folder: Path, files: Iterable[str]) -> dict[str, int]:
+    """The bytes of the files that make up nearly all of the site."""
+    sizes = {name: (folder / name).stat().st_size for name in files if (folder / name).is_file()}
+    return {name: size for name, size in sizes.items() if size >= LARGE}
 
 
 def _digest(path: Path) -> str:

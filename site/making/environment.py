@@ -4,15 +4,18 @@ import os
 import shutil
 import subprocess
 import sys
-import tomllib
 from pathlib import Path
 
 from making import stamps
-from making.paths import NODE_MODULES, ROOT, SITE, VENV
+from making.paths import NODE_MODULES, SITE, VENV
 from making.programs import apt_install, root_on_debian, run
 from making.progress import BuildError, step
 
-CONSTRAINTS = SITE / "making" / "constraints.txt"
+LOCKED = SITE / "making" / "locked"
+"""For each extra of pyproject.toml every package with its version and the hashes of its files."""
+PIP_FAILED = (
+    "Is the package index reachable? pip says more. If an earlier run was stopped half-way, delete .venv and try again."
+)
 BIN = VENV / ("Scripts" if os.name == "nt" else "bin")
 PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
 OLDEST_NODE = 20
@@ -65,16 +68,16 @@ def _make_venv() -> None:
 
 
 def _install(extra: str) -> None:
-    """Install the packages of one extra of pyproject.toml, at exactly the pinned versions."""
-    with (ROOT / "pyproject.toml").open("rb") as handle:
-        packages = tomllib.load(handle)["project"]["optional-dependencies"][extra]
-    stamp = stamps.hash_of_texts(*packages, CONSTRAINTS.read_text(encoding="utf-8"))
+    """Install the packages of one extra of pyproject.toml: the locked files and no others."""
+    locked = LOCKED / f"{extra}.txt"
+    text = locked.read_text(encoding="utf-8")
+    stamp = stamps.hash_of_texts(text)
     mark = VENV / f"installed-{extra}"
     if stamps.read(mark) == stamp:
         return
-    with step(f"installing {len(packages)} Python packages for {extra}"):
-        command = [str(PYTHON), "-m", "pip", "install", "--quiet", "--disable-pip-version-check"]
-        run([*command, "--constraint", str(CONSTRAINTS), *packages], "Is the package index reachable? pip says more.")
+    with step(f"installing {text.count('==')} Python packages for {extra}"):
+        command = [str(PYTHON), "-m", "pip", "install", "--quiet", "--disable-pip-version-check", "--require-hashes"]
+        run([*command, "--requirement", str(locked)], PIP_FAILED)
     stamps.write(mark, stamp)
 
 

@@ -28,6 +28,11 @@ def _name(field: ast.AnnAssign) -> str:
     return field.target.id
 
 
+def _is_of_class(item: ast.AnnAssign) -> bool:
+    """Whether it is a value of the class itself (`ClassVar`), and no field."""
+    return isinstance(item.annotation, ast.Subscript) and ast.unparse(item.annotation.value) == "ClassVar"
+
+
 def _factory(value: ast.expr | None) -> str | None:
     """The name of the function that makes a field's default, for `field(default_factory=...)`."""
     if not (isinstance(value, ast.Call) and isinstance(value.func, ast.Name) and value.func.id == "field"):
@@ -72,7 +77,7 @@ def _written_out(node: ast.ClassDef, decorator: ast.expr) -> ast.ClassDef:
     if any(isinstance(item, ast.FunctionDef) and item.name == "__post_init__" for item in node.body):
         raise NotImplementedError(f"{node.name} has __post_init__")
     options = _options(decorator)
-    fields = [item for item in node.body if isinstance(item, ast.AnnAssign)]
+    fields = [item for item in node.body if isinstance(item, ast.AnnAssign) and not _is_of_class(item)]
     names = tuple(map(_name, fields))
     marks = "__match_args__ = __slots__" if options.get("slots") else "__match_args__"
     own = ast.parse(f"{marks} = {names!r}\n{_initialiser(fields)}").body

@@ -54,6 +54,20 @@ def first_answer(slug: str) -> None:
     api.handle(json.dumps({"do": "answer", "page": slug, "form": refused, "parts": regions}))
 
 
+def code_problem(slug: str) -> None:
+    """What a page asks when a problem opens it: by its code, or with a lecturer's own values and their check code."""
+    calculator = importlib.import_module("pycore.calculators.registry").CALCULATORS[slug]
+    if calculator.topic is None:
+        return
+    code = importlib.import_module("pycore.practice.codes").Code(calculator.topic, "core")
+    form = ask(do="open", page=slug, fragment=f"v=3&code={code}")["form"]
+    links = importlib.import_module("pycore.forms.links")
+    own = {**form, "code": str(calculator.check_code(calculator.case(form)))}
+    given = links.fragment(links.form_pairs(own, calculator.fields))
+    for opened in (form, ask(do="open", page=slug, fragment=given)["form"]):
+        ask(do="answer", page=slug, form=opened, parts=["answer", "sheet", "view", "check"], veiled=True)
+
+
 def is_ours(name: str) -> bool:
     """Whether a module is no part of the standard library."""
     return name.split(".")[0] in OURS
@@ -64,24 +78,30 @@ def ours() -> list[str]:
     return sorted(name for name in sys.modules if is_ours(name))
 
 
-def by_page() -> dict[str, list[str]]:
-    """By calculator, the modules that its first answer loads where no other page has been asked for."""
+def by_page() -> tuple[dict[str, list[str]], list[str]]:
+    """By calculator, the modules that its first answer loads where no other page has been asked for; and what the
+    problem of a code needs beside them, on whatever page."""
     modules = {}
+    coded: set[str] = set()
     for slug in list(importlib.import_module("pycore.calculators.registry").CALCULATORS):
         for name in ours():
             del sys.modules[name]
         first_answer(slug)
         modules[slug] = ours()
-    return modules
+        code_problem(slug)
+        coded |= set(ours()) - set(modules[slug])
+    return modules, sorted(coded)
 
 
-def shared(pages: dict[str, list[str]], complete: list[str]) -> dict[str, list[str]]:
+def shared(pages: dict[str, list[str]], coded: list[str], complete: list[str]) -> dict[str, list[str]]:
     """The modules of each archive: `library` has what every page's first answer loads, and the fronts of all packages,
-    so that other archives can be joined to them; a page's has what its own loads beside; `later` all the rest."""
+    so that other archives can be joined to them; a page's has what its own loads beside; `coded` what the problem of a
+    code needs; `later` all the rest, and what the pages' own and `coded` have."""
     packages = {name.rpartition(".")[0] for name in complete if name.startswith("pycore.")}
     first = set.intersection(*map(set, pages.values())) | packages
     own = {slug: sorted(set(names) - first) for slug, names in pages.items()}
-    return {"library": sorted(first), "later": sorted({name for name in complete if is_ours(name)} - first), **own}
+    rest = sorted({name for name in complete if is_ours(name)} - first)
+    return {"library": sorted(first), "later": rest, "coded": sorted(set(coded) - first), **own}
 
 
 def loaded() -> list[str]:
@@ -99,9 +119,9 @@ def needed(modules: str) -> str:
     """As JSON: by archive its modules, and the files of the standard library that it needs; `modules` is JSON, too:
     the whole of pycore with what it imports, and by lazy part its modules."""
     names = json.loads(modules)
-    pages = by_page()
+    pages, coded = by_page()
     read_a_traceback()
-    archives = shared(pages, names["whole"])
+    archives = shared(pages, coded, names["whole"])
     loaded_by = {"library": loaded()}
     loaded_by["codes"] = beside(with_part("codes", names["parts"]["codes"]), loaded_by["library"])
     for name in names["whole"]:

@@ -8,15 +8,18 @@ A shell `<template>.html` is given:
   under any sub-path of a host;
 - `root` + "licences.txt" is the text of every licence, to be linked from each page;
 - `assets`: root of css/, js/, fonts/ and icon.svg: `{{ assets }}css/sheet.css`;
+- `first`: the scripts that stand in the page itself, before all others;
 - `scripts`: the elements that load the shell's script and what that imports;
 - `worker`, `runtime`, `library`, `parts`, `memory`, `size`: for `<html data-worker="{{ worker }}" ...>`, each by its
   name;
 - `policy`: for `<meta http-equiv="Content-Security-Policy" content="{{ policy }}">`, the first thing in `<head>`;
+- `stored`: the megabytes of the whole site, at most what a device loads to store it;
 - `base`: the address that the page will have, for links on paper, or "".
 """
 
 import contextlib
 import importlib
+import re
 import urllib.parse
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
@@ -26,16 +29,27 @@ from typing import Any
 import jinja2
 from markupsafe import Markup
 
+from making import stamps
 from making.paths import SITE
-from making.policy import PAGE_POLICY
+from making.policy import EMBEDDED, INLINE, LETTERS, NOT_FOUND, PAGE_POLICY
 from making.progress import BuildError
 
 TEMPLATES = SITE / "templates"
 FIRST = "early.js"
 """The script that sends for Python."""
 
+STORED = "(megabytes)"
+"""Stands for the size of the whole site until every page is there."""
+
+CONTROL = re.compile(r'<template\b.*?</template>|<(button|input|select|textarea)\b((?:[^>"]|"[^"]*")*)>', re.DOTALL)
+"""A control of a page, or what a script copies into it, controls and all."""
+
+
 REST = "later"
 """The archive that a page starts with where it has none of its own."""
+
+CODED = "coded"
+"""The archive that a page starts with, too, where the code of a problem opens it."""
 
 
 @dataclass(frozen=True)
@@ -43,13 +57,15 @@ class Places:
     """Where the build has put what pages load, relative to the site's root, each ending in a slash.
 
     `memory` names the started Python that a device may keep: it changes with whatever that Python is made from.
-    `size` is that of the WebAssembly in bytes, because a host that compresses does not say it. `imports` has, by shell,
+    `size` is that of the WebAssembly in bytes, because a host that compresses does not say it; pages say beside it what
+    their archives have, and that for the problem of a code. `imports` has, by shell,
     the files of js/ that its script imports.
     """
 
     assets: str
     runtime: str
     library: str
+    letters: str
     base: str = ""
     memory: str = ""
     size: int = 0
@@ -57,14 +73,21 @@ class Places:
 
 
 def site_address(base: str) -> str:
-    """The address of the site's root, ending in a slash; "" stays "". Raises BuildError for what no browser opens."""
+    """The address of the site's root, ending in a slash; "" stays "". Raises BuildError for what no browser opens, and
+    for a name or password, which would stand on every sheet."""
     if not base:
         return ""
     with contextlib.suppress(ValueError):
         parts = urllib.parse.urlsplit(base)
+        if parts.username is not None or parts.password is not None:
+            raise BuildError("--base: leave the name and password out. The address is printed on every sheet.")
         if parts.scheme in ("http", "https") and parts.hostname and not (parts.query or parts.fragment):
             return base.rstrip("/") + "/"
     raise BuildError(f"--base {base}: give the site's address, such as https://www.example.org/folio/.")
+
+
+CALCULATOR = "sheet"
+"""The shell of calculators."""
 
 
 def pages_of_pycore() -> Iterable[Any]:
@@ -73,8 +96,10 @@ def pages_of_pycore() -> Iterable[Any]:
     return pages
 
 
-def write_pages(folder: Path, places: Places, pages: Iterable[Any]) -> list[str]:
-    """Write each page to `folder`/<slug>/index.html; gives the slugs.
+def write_pages(folder: Path, places: Places, pages: Iterable[Any], *, embedded: bool = False) -> list[str]:
+    """Write each page to `folder`/<slug>/index.html, and the one for addresses that have none; gives the slugs.
+
+    `embedded`: every calculator has a page for embedding too.
 
     Raises BuildError when a shell is missing or uses something that it was not given.
     """
@@ -86,37 +111,76 @@ def write_pages(folder: Path, places: Places, pages: Iterable[Any]) -> list[str]
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
-    slugs = []
+    written = {}
     for page in pages:
         try:
             answers = page.answers or page.slug
             own = (folder / places.library / f"{answers}.zip").exists()
-            variables = {**_variables(page, places), "parts": answers if own else REST}
-            html = shells.get_template(f"{page.template}.html").render(variables)
+            parts = answers if own else REST
+            sizes = _sizes(folder / places.library, places.size, parts)
+            variables = {**_variables(page, places), "parts": parts, "size": sizes}
+            shell = shells.get_template(f"{page.template}.html")
+            html = turned_off(shell.render(variables))
+            if embedded and page.template == CALCULATOR:
+                written[f"{EMBEDDED}{page.slug}"] = turned_off(shell.render(variables | {"embedded": EMBEDDED}))
         except jinja2.TemplateError as error:
             raise BuildError(f"the shell {page.template}.html of page {page.slug or 'home'}: {error!r}") from error
-        target = folder / page.slug / "index.html"
+        written[page.slug] = html
+    kept = (path for path in stamps.files_under(folder) if path.relative_to(folder).parts[0] != LETTERS)
+    stored = sum(path.stat().st_size for path in kept) + sum(map(len, written.values()))
+    for slug, html in written.items():
+        target = folder / slug if slug == NOT_FOUND else folder / slug / "index.html"
         target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(html, encoding="utf-8", newline="\n")
-        slugs.append(page.slug)
-    return slugs
+        target.write_text(html.replace(STORED, str(round(stored / 1e6))), encoding="utf-8", newline="\n")
+    return [slug for slug in written if slug != NOT_FOUND]
+
+
+def turned_off(page: str) -> str:
+    """A page with its fields and buttons off, until its script turns them on (js/controls-on.js).
+
+    Those that work without a module of the page stay as they are, and what only its script puts in place.
+    """
+
+    def off(control: re.Match[str]) -> str:
+        stays = not control[1] or re.search(r" (?:disabled|data-theme-switch|popovertarget)\b", control[0])
+        return control[0] if stays else f"<{control[1]} disabled data-off{control[2]}>"
+
+    return CONTROL.sub(off, page)
+
+
+def _sizes(archives: Path, wasm: int, parts: str) -> str:
+    """The bytes of the WebAssembly, of the archives that a page starts with, and of the one for the problem of a
+    code."""
+    library, own, coded = (_size(archives / f"{name}.zip") for name in ("library", parts, CODED))
+    return f"{wasm} {library + own} {coded}"
+
+
+def _size(path: Path) -> int:
+    return path.stat().st_size if path.exists() else 0
 
 
 def _variables(page: Any, places: Places) -> dict[str, object]:
     """What the shell of one page is given."""
     root = "../" * (page.slug.count("/") + 1) if page.slug else "./"
+    scripts = _scripts(f"{root}{places.assets}js/", page.template, places.imports.get(page.template, ()))
+    if page.slug == NOT_FOUND:
+        # It is given for addresses of any depth, and where another site begins at "/", it may start nothing of that.
+        root, scripts = places.base or "/", Markup()
     return {
         "page": page,
         "regions": {name: Markup(html) for name, html in page.regions.items()},
         "root": root,
         "assets": root + places.assets,
-        "scripts": _scripts(f"{root}{places.assets}js/", page.template, places.imports.get(page.template, ())),
+        "first": Markup("\n".join(f"<script>{script}</script>" for script in INLINE)),
+        "scripts": scripts,
         "worker": f"{root}{places.assets}js/worker.js",
         "runtime": root + places.runtime,
         "library": root + places.library,
+        "letters": root + places.letters,
         "memory": places.memory,
-        "size": places.size,
         "policy": PAGE_POLICY,
+        "embedded": "",
+        "stored": STORED,
         "base": f"{places.base}{page.slug}/" if places.base and page.slug else places.base,
     }
 

@@ -1,7 +1,9 @@
-"""Finds which functions of Pyodide's WebAssembly are called by what learners and lecturers do: `build.py profile`.
+"""Finds what of Pyodide's WebAssembly is used by what learners and lecturers do: `build.py profile`.
 
 Every function is marked (wasm/marking.py); then all flows run under Node (tests/host/flows.py), whole, and in Chromium
 the pages. What either calls is in the list (called.py): a function that is not costs whoever calls it a wait, no more.
+Then every access to memory is marked too (wasm/tracing.py), which takes several times as long: so of each flow only a
+part runs, from whose first answers on the static data that is touched is noted.
 """
 
 import json
@@ -20,10 +22,11 @@ from making.paths import DIST, PYODIDE, TESTS
 from making.programs import CHROMIUM_OPTIONS, run
 from making.progress import BuildError, say, step
 from making.serve import serving
-from making.splitting import COLD, GLUE, WASM
+from making.splitting import COLD, GLUE, PLACED, WASM
 from making.wasm.marking import keeping, marked
+from making.wasm.tracing import telling, traced
 
-CALLED = "globalThis.calledSoFar?.() ?? []"
+SEEN = "[globalThis.calledSoFar?.() ?? [], globalThis.touchedSoFar?.() ?? []]"
 STATE = "[document.documentElement.dataset.python, document.documentElement.dataset.answer]"
 TYPE = """() => {
   const fields = [...document.querySelectorAll("form input")].filter((one) => /^[0-9.]+$/.test(one.value));
@@ -34,45 +37,53 @@ TYPE = """() => {
   }
   for (const name of ["lesson", "share", "photo"]) document.querySelector(`[data-action="${name}"]`)?.click();
 }"""
-START_LIMIT, EDIT_LIMIT = 120.0, 8.0
+Seen = tuple[set[int], set[int]]
+"""Functions called and pieces of data touched."""
+
+START_LIMIT, EDIT_LIMIT = 240.0, 20.0
 MAIN = "neutral-current/"
 MEMORY = 15.0
 """Seconds after which a page that nobody touches has made a memory of its Python."""
 
 
 def profile(add: bool) -> int:
-    """Make the list for the Pyodide that is installed, or `add` to the one that is there; gives the exit code."""
+    """Make the lists for the Pyodide that is installed, or `add` to those that are there; gives the exit code."""
     wasm = (PYODIDE / WASM).read_bytes()
-    found = set(called.called_in(wasm) or ()) if add else set()
-    with tempfile.TemporaryDirectory() as temporary:
-        site = Path(temporary) / "site"
-        _lay_out(site, wasm)
-        with step("running every flow under Node (minutes)"):
-            found |= set(_flows(site, Path(temporary) / "runtime"))
-        with step("visiting every page with Python in Chromium"):
-            found |= _visits(site)
-    path = called.keep(wasm, found)
-    say(f"{len(found)} functions are called; kept in {path}")
+    before = called.used_in(wasm) if add else None
+    functions, pieces = set(before.called if before else ()), set(before.touched or () if before else ())
+    glue = keeping((PYODIDE / GLUE).read_text("utf-8"))
+    for share, script, data in (("whole", glue, marked(wasm)), ("part", telling(glue, wasm), traced(marked(wasm)))):
+        with tempfile.TemporaryDirectory() as temporary:
+            site = Path(temporary) / "site"
+            _lay_out(site, script, data)
+            with step(f"running every flow under Node, {share} (minutes)"):
+                found = [_flows(site, Path(temporary) / "runtime", share)]
+            with step("visiting every page with Python in Chromium"):
+                found += _visits(site)
+            functions.update(*(one for one, _ in found))
+            pieces.update(*(one for _, one in found))
+    path = called.keep(wasm, called.Used(frozenset(functions), frozenset(pieces)))
+    say(f"{len(functions)} functions are called, {len(pieces)} pieces of data touched; kept beside {path}")
     return 0
 
 
-def _lay_out(site: Path, wasm: bytes) -> None:
-    """The built site with marks in its WebAssembly."""
+def _lay_out(site: Path, script: str, wasm: bytes) -> None:
+    """The built site with another script and WebAssembly of Pyodide's."""
     shutil.copytree(DIST, site, ignore=shutil.ignore_patterns("*.br", "*.gz", COLD))
     folder = next((site / "py").iterdir())
-    (folder / WASM).write_bytes(marked(wasm))
-    (folder / GLUE).write_text(keeping((PYODIDE / GLUE).read_text("utf-8")), encoding="utf-8")
+    (folder / WASM).write_bytes(wasm)
+    (folder / PLACED[GLUE]).write_text(script, encoding="utf-8")
 
 
-def _flows(site: Path, runtime: Path) -> list[int]:
-    """What all flows call under Node."""
+def _flows(site: Path, runtime: Path, share: str) -> Seen:
+    """What all flows, or this share of them, use under Node."""
     runtime.mkdir()
     for path in (*(site / "py").glob("*/*"), *(site / "lib").glob("*/*")):
         shutil.copyfile(path, runtime / path.name)
     places = map(str, (TESTS / "host" / "flows.mjs", runtime, TESTS))
-    told = run(["node", *places, json.dumps(_slugs()), "whole", ""], "Which flow failed stands above.")
-    functions: list[int] = json.loads(told.splitlines()[-1])["called"]
-    return functions
+    told = run(["node", *places, json.dumps(_slugs()), share, ""], "Which flow failed stands above.")
+    seen = json.loads(told.splitlines()[-1])
+    return set(seen["called"]), set(seen["touched"])
 
 
 def _slugs() -> list[str]:
@@ -82,36 +93,36 @@ def _slugs() -> list[str]:
     return list(CALCULATORS)
 
 
-def _visits(site: Path) -> set[int]:
-    """What all pages with Python call in Chromium: where nobody has been, and from the memory of an earlier visit."""
+def _visits(site: Path) -> list[Seen]:
+    """What all pages with Python use in Chromium: where nobody has been, and from the memory of an earlier visit."""
     texts = {index: index.read_text("utf-8") for index in sorted(site.rglob("index.html"))}
     names = [index.relative_to(site).as_posix().removesuffix("index.html") for index, text in texts.items()
              if "data-worker" in text]  # fmt: skip
-    found: set[int] = set()
+    found: list[Seen] = []
     with serving(site) as address, sync_playwright() as playwright:
         browser = playwright.chromium.launch(
             executable_path=os.environ["PHASOR_FOLIO_CHROMIUM"], args=CHROMIUM_OPTIONS
         )
         for name in names:
             with browser.new_context(service_workers="block") as context:
-                found |= _visit(context, address + name)
+                found += _visit(context, address + name)
         with browser.new_context(service_workers="block") as context:
-            found |= _visit(context, address + MAIN, 1000 * MEMORY)
+            found += _visit(context, address + MAIN, 1000 * MEMORY)
             for name in names:
-                found |= _visit(context, address + name)
+                found += _visit(context, address + name)
         browser.close()
     return found
 
 
-def _visit(context: BrowserContext, address: str, pause: float = 1000) -> set[int]:
-    """What one page calls as it starts, is edited and then left alone for so many ms."""
+def _visit(context: BrowserContext, address: str, pause: float = 1000) -> list[Seen]:
+    """What one page uses as it starts, is edited and then left alone for so many ms."""
     page = context.new_page()
     page.goto(address, wait_until="commit")
     _settle(page, START_LIMIT)
     page.evaluate(TYPE)
     page.wait_for_timeout(pause)
     _settle(page, EDIT_LIMIT)
-    found = _called(page)
+    found = _seen(page)
     page.close()
     return found
 
@@ -129,10 +140,11 @@ def _settle(page: Page, seconds: float) -> None:
         raise BuildError(f"{page.url} was not ready after {seconds:.0f} s: open it and read the console.")
 
 
-def _called(page: Page) -> set[int]:
-    """What the workers of a page have called so far."""
-    found: set[int] = set()
+def _seen(page: Page) -> list[Seen]:
+    """What each worker of a page has used so far."""
+    found: list[Seen] = []
     for worker in page.workers:
         with suppress(PlaywrightError):  # one that has ended meanwhile
-            found |= set(worker.evaluate(CALLED))
+            functions, pieces = worker.evaluate(SEEN)
+            found.append((set(functions), set(pieces)))
     return found

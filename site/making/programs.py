@@ -178,12 +178,15 @@ def ensure_webkit() -> Path | None:
     return browser()
 
 
-READERS = {"qpdf": "qpdf", "pdfinfo": "poppler-utils", "pdftotext": "poppler-utils", "rsvg-convert": "librsvg2-bin"}
+READERS = {
+    "qpdf": "qpdf", "pdfinfo": "poppler-utils", "pdftotext": "poppler-utils", "rsvg-convert": "librsvg2-bin",
+    "soffice": "libreoffice-calc-nogui",
+}  # fmt: skip
 """Programs that read our files with other eyes, each with its Debian package."""
 
 
 def ensure_readers() -> list[str]:
-    """Programs that read PDF and SVG beside those from the package index; on Debian they are installed when missing.
+    """Programs that read our files beside those from the package index; on Debian they are installed when missing.
 
     Gives those that are missing all the same, after saying what is left out. Raises BuildError where CI is set.
     """
@@ -195,5 +198,5 @@ def ensure_readers() -> list[str]:
         packages = ", ".join(sorted({READERS[name] for name in missing}))
         raise BuildError(f"{', '.join(missing)} missing and CI is set: install the Debian packages {packages}.")
     if missing:
-        say(f"  left out: {', '.join(missing)} not installed, so sheets are not read by them")
+        say(f"  left out: {', '.join(missing)} not installed, so files are not read by them")
     return missing

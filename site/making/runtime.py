@@ -19,8 +19,9 @@ and would bring modules for networks and mail, ten times as large."""
 
 OURS = {
     "photo": (
-        "linear.py", "projection.py", "constructions/retrace.py", "practice/drawn.py", "practice/photograph.py",
-        "sums/photograph.py", "words/photograph.py", "render/photograph.py",
+        "linear.py", "projection.py", "constructions/retrace.py", "practice/slips.py", "practice/drawn.py",
+        "practice/photograph.py", "practice/photo_checks.py", "sums/photograph.py", "words/photograph.py",
+        "render/photo_panel.py", "render/photograph.py",
     ),
 }  # fmt: skip
 """By lazy part, the modules of pycore that stand in it and not in the library: no first visit needs them."""

@@ -3,16 +3,17 @@
 import http.server
 import io
 import os
+import re
 import shutil
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
-from functools import partial
+from functools import lru_cache, partial
 from pathlib import Path
 from typing import BinaryIO
 
 from making.paths import DIST
-from making.policy import HASHED, HEADERS
+from making.policy import ANCESTORS, ASK_FIRST, EMBEDDED, FOR_EVER, HASHED, HEADERS, NOT_FOUND, PAGE_POLICY, POLICY
 from making.progress import BuildError, say
 
 MEDIA_TYPES = {
@@ -34,6 +35,15 @@ MEDIA_TYPES = {
 }
 
 
+@lru_cache(maxsize=8)
+def framing_of(folder: Path) -> str:
+    """Who may frame the pages for embedding of a built site, as its `_headers` say; "" if it has none."""
+    rules = folder / "_headers"
+    text = rules.read_text("utf-8") if rules.exists() else ""
+    found = re.search(rf"^/{EMBEDDED}.*\n(?:  .*\n)*?  {POLICY}: {ANCESTORS} (.+)$", text, re.MULTILINE)
+    return found[1] if found else ""
+
+
 class Handler(http.server.SimpleHTTPRequestHandler):
     """Serves files with the headers that `_headers` asks of a host; lists no folder and logs nothing."""
 
@@ -44,10 +54,11 @@ class Handler(http.server.SimpleHTTPRequestHandler):
 
     def end_headers(self) -> None:
         """Add the security headers to every response, errors included."""
+        framed = framing_of(Path(self.directory)) if self.path.startswith(f"/{EMBEDDED}") else ""
         for name, value in HEADERS.items():
-            self.send_header(name, value)
+            self.send_header(name, f"{PAGE_POLICY}; {ANCESTORS} {framed}" if framed and name == POLICY else value)
         hashed = self.path.lstrip("/").startswith(tuple(f"{folder}/" for folder in HASHED))
-        self.send_header("Cache-Control", "public, max-age=31536000, immutable" if hashed else "no-cache")
+        self.send_header("Cache-Control", FOR_EVER if hashed else ASK_FIRST)
         super().end_headers()
 
     def send_head(self) -> io.BytesIO | BinaryIO | None:
@@ -82,6 +93,20 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         """Let the server send a file: one of them is slow on purpose."""
         assert isinstance(self.server, Server)
         self.server.send(source, outputfile)
+
+    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
+        """Send the site's own page for an address that has none, as hosts do."""
+        page = Path(self.directory) / NOT_FOUND
+        if code != http.HTTPStatus.NOT_FOUND or not page.is_file():
+            super().send_error(code, message, explain)
+            return
+        body = page.read_bytes()
+        self.send_response(code)
+        self.send_header("Content-Type", MEDIA_TYPES[".html"])
+        self.send_header("Content-Length", str(len(body)))
+        self.end_headers()
+        if self.command != "HEAD":
+            self.wfile.write(body)
 
     def list_directory(self, path: str | os.PathLike[str]) -> None:
         """Refuse: a folder without index.html is not a page."""

@@ -1,10 +1,12 @@
 """Walks through a function's instructions and finds what they refer to: functions, globals."""
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from making.wasm.encoding import read_unsigned
 
 FUNCTION, GLOBAL = "function", "global"
+OUTSIDE = "an instruction reaches beyond its function"
 
 _PLAIN = frozenset({0x00, 0x01, 0x05, 0x0B, 0x0F, 0x19, 0x1A, 0x1B, 0xD1, *range(0x45, 0xC5)})
 _ONE_NUMBER = frozenset({0x06, 0x07, 0x08, 0x09, 0x0C, 0x0D, 0x18, 0x20, 0x21, 0x22, 0x25, 0x26, 0x41, 0x42,
@@ -36,28 +38,38 @@ def past_locals(body: bytes) -> int:
     return at
 
 
+def walked(body: bytes) -> Iterator[tuple[int, int, int]]:
+    """Every instruction of a body: where it begins, its code, where it ends. Raises ValueError at one not known."""
+    at = past_locals(body)
+    while at < len(body):
+        begins, code = at, body[at]
+        at = _past(body, code, at + 1)
+        yield begins, code, at
+    if at != len(body):
+        raise ValueError(OUTSIDE)
+
+
 def references(body: bytes) -> list[Reference]:
-    """Every reference of a body to a function or a global. Raises ValueError at an instruction that is not known."""
+    """Every reference of a body to a function or a global."""
     found, at = [], past_locals(body)
     while at < len(body):
         code = body[at]
         at += 1
         if code in _PLAIN:
             continue
+        begins, at = at, _past(body, code, at)
         if code in _KINDS:
-            begins = at
-            number, at = read_unsigned(body, at)
-            found.append(Reference(_KINDS[code], begins, at, number))
-        else:
-            at = _past(body, code, at)
+            found.append(Reference(_KINDS[code], begins, at, read_unsigned(body, begins)[0]))
     if at != len(body):
-        raise ValueError("an instruction reaches beyond its function")
+        raise ValueError(OUTSIDE)
     return found
 
 
 def _past(body: bytes, code: int, at: int) -> int:
     """Where what stands behind an instruction of this code ends."""
-    if code in _ONE_NUMBER:
+    if code in _PLAIN:
+        return at
+    if code in _ONE_NUMBER or code in _KINDS:
         return _numbers(body, at, 1)
     if code in _TWO_NUMBERS:
         return _numbers(body, at, 2)

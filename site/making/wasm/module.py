@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from functools import cached_property
 from typing import NamedTuple
 
-from making.wasm.encoding import read_signed, read_unsigned, sections
+from making.wasm.encoding import read_signed, read_unsigned, sections, signed
 from making.wasm.instructions import Reference, references
 
 TYPES, IMPORTS, FUNCTIONS, TABLES, MEMORY, GLOBALS, EXPORTS = range(1, 8)
@@ -63,6 +63,11 @@ class Module:
         self.table_from, self.table = _table(self.section[ELEMENTS])
         self.bodies = _bodies(self.section[CODE])
 
+    @cached_property
+    def data(self) -> list[tuple[int, bytes]]:
+        """The static data: where each part stands in memory, and what it holds."""
+        return _data(self.section[DATA])
+
     @property
     def asked(self) -> int:
         """How many functions are imported: the number of the module's own first one."""
@@ -76,6 +81,11 @@ class Module:
     def refers(self, functions: Iterable[int], kind: str) -> set[int]:
         """The numbers of that kind that any of these functions, by own number, refers to."""
         return {one.number for function in functions for one in self.references[function] if one.kind == kind}
+
+
+def constant(value: int) -> bytes:
+    """The instruction that gives a number of 32 bits."""
+    return bytes([I32_CONST]) + signed(value)
 
 
 def _name(body: bytes, at: int) -> tuple[str, int]:
@@ -162,5 +172,18 @@ def _bodies(body: bytes) -> list[bytes]:
     for _ in range(count):
         length, at = read_unsigned(body, at)
         found.append(body[at : at + length])
+        at += length
+    return found
+
+
+def _data(body: bytes) -> list[tuple[int, bytes]]:
+    count, at = read_unsigned(body, 0)
+    found = []
+    for _ in range(count):
+        if body[at : at + 2] != bytes([0, I32_CONST]):
+            raise ValueError("static data that has no place of its own")
+        begins, at = read_signed(body, at + 2)
+        length, at = read_unsigned(body, at + 1)
+        found.append((begins, body[at : at + length]))
         at += length
     return found

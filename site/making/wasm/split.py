@@ -2,13 +2,15 @@
 
 A function that is cold, but called by a hot one, in the table or exported, has a stub in the hot module. A stub has the
 cold module brought if it is not there, then calls the function itself through a table of its own, so that every number
-in the first table stays what it was: memories hold such numbers. All static data stays in the hot module.
+in the first table stays what it was: memories hold such numbers. Of the static data the hot module has what the flows
+touch; the rest is warm (data.py).
 """
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 
-from making.wasm import module
+from making.wasm import data, module
+from making.wasm.data import HOT, Part
 from making.wasm.encoding import joined, listed, read_unsigned, signed, sized, text, unsigned
 from making.wasm.instructions import FUNCTION
 from making.wasm.module import Module
@@ -20,14 +22,15 @@ NEARBY = 300
 """Bytes up to which a function goes with a hot one that calls it: the other branches, such as what an error needs, are
 mostly as small, and a wait would cost more than all of them."""
 
-HOT = "hot"
-"""The module that the cold one imports from."""
-
 COLD_TABLE = "~table"
 """The hot module's export for the cold one: the table that the cold one fills. More of these names have a number."""
 
+WARM = "~warm"
+"""The hot module's export that says where memory tells whether the warm data is there. js/cold.js has it too."""
+
 _LOCAL_GET, _GLOBAL_GET, _GLOBAL_SET, _CALL, _CALL_INDIRECT = 0x20, 0x23, 0x24, 0x10, 0x11
 _UNSET = bytes([module.I32, 1, module.I32_CONST, 0, module.END])
+_FLAG = bytes([module.I32, 0]) + module.constant(data.WARM_FLAG) + bytes([module.END])
 _FUNCTION_OF_TYPE, _FUNCREF = 0x60, 0x70
 
 
@@ -98,8 +101,8 @@ def _moved(whole: Module, function: int, functions: dict[int, int], globals_: di
 class Split:
     """Both modules of one split."""
 
-    def __init__(self, whole: Module, parts: Parts, kept: Collection[str]) -> None:
-        self.whole, self.parts = whole, parts
+    def __init__(self, whole: Module, parts: Parts, kept: Collection[str], at_first: Sequence[Part]) -> None:
+        self.whole, self.parts, self.at_first = whole, parts, at_first
         self.exports = [one for one in whole.exports if one.name in kept]
         self.types = [one.written for one in whole.types]
         own = range(len(whole.globals_asked), len(whole.globals_asked) + len(whole.globals))
@@ -159,10 +162,12 @@ class Split:
             module.IMPORTS: listed([*map(self._import, imports), loader]),
             module.FUNCTIONS: listed(map(unsigned, kinds)),
             module.TABLES: self._tables(),
-            module.GLOBALS: listed([*(self._global(number).written for number in self.globals), _UNSET]),
+            module.GLOBALS: listed([*(self._global(number).written for number in self.globals), _UNSET, _FLAG]),
             module.EXPORTS: listed([*self._exports(functions), *self._for_cold(functions)]),
             module.ELEMENTS: self._elements(functions),
+            module.DATA_COUNT: unsigned(len(self.at_first)),
             module.CODE: listed(map(sized, bodies)),
+            module.DATA: data.section(self.at_first),
         }
         return joined((kind, anew.get(kind, body)) for kind, body in whole.sections)
 
@@ -190,12 +195,13 @@ class Split:
         ]
 
     def _for_cold(self, functions: dict[int, int]) -> list[bytes]:
-        """What the cold module imports beside that."""
+        """What the cold module imports beside that, and what tells of the warm data."""
         made = [(f"~{i:x}", module.A_FUNCTION, functions[number]) for i, number in enumerate(self.shared)]
         made += [(COLD_TABLE, module.A_TABLE, self.tables)]
         made += [(f"{COLD_TABLE}{i}", module.A_TABLE, i) for i in range(1, self.tables)]
         made += [(f"~global{i}", module.A_GLOBAL, self.globals[number]) for i, number in enumerate(self.changing)]
         made += [(f"~tag{i}", module.A_TAG, i) for i in range(len(self._tags()))]
+        made += [(WARM, module.A_GLOBAL, len(self.globals) + 1)]
         return [text(name) + bytes([kind]) + unsigned(number) for name, kind, number in made]
 
     def _tags(self) -> list[bytes]:
