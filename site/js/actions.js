@@ -2,8 +2,11 @@
 
 import * as device from "./device.js";
 import { download } from "./download.js";
-import { around, need } from "./elements.js";
+import { around, hide, need, write } from "./elements.js";
+import { byItself } from "./embedded.js";
 import * as form from "./form.js";
+import * as linkRow from "./link-row.js";
+import * as spoken from "./said.js";
 
 /** @import { Say } from "../types/shared.js" */
 /** @import { Bridge } from "./bridge.js" */
@@ -11,11 +14,10 @@ import * as form from "./form.js";
 /** @typedef {(bridge: Bridge, live: Say, complete: () => Promise<boolean>) => unknown} Action */
 
 const said = need("[data-said]");
-const linkRow = need("[data-link]");
 const slug = document.documentElement.dataset.slug ?? "";
 
-/** The page's address without its fragment: where the site was built for, or else where it is. */
-export const base = () => document.documentElement.dataset.base ?? location.href.replace(/[?#].*$/, "");
+/** The page's address without its fragment: where the site was built for, or else where it is, by itself. */
+export const base = () => document.documentElement.dataset.base ?? byItself(location.href.replace(/[?#].*$/, ""));
 
 /**
  * Say a sentence of pycore's below the buttons.
@@ -26,31 +28,40 @@ export function say(sentence) {
   said.textContent = sentence;
 }
 
-/** @param {Bridge} bridge @param {Say} live @param {string[] | undefined} kinds */
-async function pdf(bridge, live, kinds = undefined) {
-  const correction = device.factors(document.querySelector("[data-region=sheet] .paper")?.dataset.page);
-  const asked = { page: slug, form: form.read(), base: base(), code: true, needs: ["codes"] };
-  const reply = await bridge.ask({ do: "pdf", ...asked, correction, kinds });
-  if (!reply.ok) return;
-  download(reply);
-  told("saved");
-  live(said.dataset.saved ?? "");
+/**
+ * Say a sentence beside the buttons and to screen readers.
+ * @param {string} sentence
+ */
+export function announce(sentence) {
+  say(sentence);
+  spoken.live(sentence);
 }
 
-/** @param {string} link */
-function showLink(link) {
-  const field = need("input", HTMLInputElement, linkRow);
-  linkRow.hidden = false;
-  field.value = link;
-  field.focus();
-  field.select();
+/**
+ * Save the sheet as PDF; gives whether there was one. `more`: which kinds of sheet, or that it is given as a problem.
+ * @param {Bridge} bridge
+ * @param {{ kinds?: string[], problem?: boolean }} more
+ */
+export async function savePDF(bridge, more = {}) {
+  const correction = device.factors(document.querySelector("[data-region=sheet] .paper")?.dataset.page);
+  const asked = { page: slug, form: form.read(), base: base(), code: true, needs: ["codes"] };
+  const reply = await bridge.ask({ do: "pdf", ...asked, correction, ...more });
+  if (reply.ok) download(reply);
+  return reply.ok;
+}
+
+/** @param {Bridge} bridge @param {Say} live @param {string[] | undefined} kinds */
+async function pdf(bridge, live, kinds = undefined) {
+  if (!(await savePDF(bridge, { kinds }))) return;
+  told("saved");
+  live(said.dataset.saved ?? "");
 }
 
 /** @param {Bridge} bridge @param {Say} live */
 async function share(bridge, live) {
   const reply = await bridge.ask({ do: "share", page: slug, form: form.read(), base: base() });
   if (!reply.ok) return;
-  linkRow.hidden = true;
+  linkRow.hide();
   try {
     if (navigator.share && matchMedia("(pointer: coarse)").matches) {
       await navigator.share({ title: document.title, url: reply.link });
@@ -60,7 +71,7 @@ async function share(bridge, live) {
     told("copied");
     live(said.dataset.copied ?? "");
   } catch (error) {
-    if (!(error instanceof Error && error.name === "AbortError")) showLink(reply.link);
+    if (!(error instanceof Error && error.name === "AbortError")) linkRow.show(reply.link);
   }
 }
 
@@ -125,7 +136,7 @@ export function listen(bridge, live, failed, complete = async () => true) {
 /** Take back what was said of an earlier action: it holds no longer. */
 export function forget() {
   say("");
-  linkRow.hidden = true;
+  linkRow.hide();
 }
 
 /**
@@ -143,6 +154,6 @@ export function wait(sentence, but = []) {
       button.removeAttribute("aria-describedby");
     }
   }
-  need("[data-waiting]").textContent = sentence;
-  need("#waiting").hidden = !sentence;
+  write(need("[data-waiting]"), sentence);
+  hide(need("#waiting"), !sentence);
 }

@@ -36,9 +36,16 @@ export function fields(section) {
   function suggestUnit() {
     const how = own.querySelector("[name=answer-how]:checked");
     rest.hidden = !how;
-    if (!how || unitChosen) return;
-    const wanted = [...unit.options].find((option) => option.value === how.dataset.unit) ?? unit.options[0];
-    unit.value = wanted.value;
+    if (how && !unitChosen) {
+      const wanted = [...unit.options].find((option) => option.value === how.dataset.unit) ?? unit.options[0];
+      unit.value = wanted.value;
+    }
+    showUnit();
+  }
+
+  // Sizes found on the way are in the same unit.
+  function showUnit() {
+    for (const one of own.querySelectorAll("[data-unit-of-answer]")) one.textContent = unit.value;
   }
 
   /** @param {Asked} asked */
@@ -60,7 +67,7 @@ export function fields(section) {
     unit.replaceChildren(...asked.units.map((one) => new Option(one, one)));
     unitChosen &&= asked.units.includes(kept);
     if (unitChosen) unit.value = kept;
-    else suggestUnit();
+    suggestUnit();
   }
 
   function outdate() {
@@ -90,7 +97,10 @@ export function fields(section) {
   /** @param {Event} event */
   function edited(event) {
     version += 1;
-    if (event.target === unit) unitChosen = true;
+    if (event.target === unit) {
+      unitChosen = true;
+      showUnit();
+    }
     if (controlOf(event)?.name === "answer-how") suggestUnit();
     for (const one of controls()) {
       one.closest(".entry")?.toggleAttribute("data-worded", /[\p{L}°]/u.test(one.options ? "" : one.value));

@@ -8,7 +8,7 @@ const figure = need(".figure");
 const view = need(".view", HTMLElement, figure);
 const tabs = need(".tabs");
 const foot = need(".action-bar");
-const phone = matchMedia("(max-width: 47.99em)");
+const phone = matchMedia("(max-width: 47.99em) and (min-height: 20.01em)"); // lower, it would leave nothing to read
 const SHARE = 0.45; // of the drawing that is still to be seen where the band takes its place
 const ROOM = 6; // units around the lines of a move
 const CLOSEST = 1.5; // how much larger than the whole drawing on this phone a part of it may be
@@ -72,16 +72,28 @@ function follow() {
   frame();
 }
 
-/** What stood there was replaced. */
-export function again() {
-  hand.again();
-  frame();
+/** The whole sheet was asked for: it comes into view, below the drawing. @param {Event} event */
+function unfolded(event) {
+  const { target } = event;
+  if (target instanceof HTMLDetailsElement && target.open) {
+    need(".sheet", HTMLElement, figure).scrollIntoView({ block: "nearest" });
+  }
+}
+
+/** What stands there is about to be replaced; gives what follows that. */
+export function rest() {
+  const inHand = hand.rest();
+  return () => {
+    inHand();
+    frame();
+  };
 }
 
 /** Begin to follow the page's scroll. */
 export function listen() {
   document.addEventListener("scroll", follow, { passive: true });
   document.addEventListener("click", () => figure.hasAttribute("data-band") && follow());
+  need(".request").addEventListener("toggle", unfolded);
   figure.addEventListener("inked", frame);
   phone.addEventListener("change", follow);
 }

@@ -3,49 +3,59 @@
 // missing waits likewise for the rest of pycore, which follows each start. A worker that died or hangs is started
 // again, and what it was at is asked once more.
 
-import { places, startedWorker } from "./early.js";
+import { places, REST, startedWorker } from "./early.js";
+import { learn, textOf } from "./lettered.js";
 import { scriptURL, workerAddress } from "./trusted.js";
 
 export { regionHTML } from "./trusted.js";
 
-/** @import { Doing, FromWorker, Replies, Request, State, ToWorker } from "../types/shared.js" */
+/** @import { Doing, Fetched, FromWorker, Piece, Replies, Request, State, ToWorker } from "../types/shared.js" */
 
 const START_LIMIT = 60_000; // ms without any sign of progress, for slow phones on slow networks
 const REPLY_LIMIT = 20_000;
-const COLD_LIMIT = 60_000; // the same where a request waits for Python's cold module
+const COLD_LIMIT = 60_000; // the same where a request waits for Python's warm or cold module
 const RESTORE_LIMIT = 10_000; // ms for a kept memory, which takes a tenth of that on a slow phone
 const DEATHS = 3; // in a row, without an answer between them, before the reader is asked
 const QUIET = 5_000; // ms in which nothing was asked before a memory is made, so that nobody waits for it
 const MAKE_LIMIT = 60_000;
 const ROOM = 200e6; // bytes that the browser must have to spare for it
 
-const REST = "later"; // the part with all that no page's first answer needs
-
 /**
- * One request on its way. `tried`: lazy parts that were asked for on its account; `again`: Python died of it once;
- * `lacked`: it went without the cold module once.
+ * One request on its way. `early`: Python can answer it before all of its data is there; `tried`: lazy parts that were
+ * asked for on its account; `again`: Python died of it once; `lacked`: it went without the cold module once; `unset`:
+ * keys of letters that could not be had.
  * @typedef {{
- *   id: number, request: Request, topic: string, blob: Uint8Array | null, tried?: Set<string>, again?: boolean, lacked?: boolean,
- *   resolve: (reply: any) => void, reject: (error: Error) => void,
+ *   id: number, request: Request, topic: string, blob: Uint8Array | null, early: boolean, tried?: Set<string>,
+ *   again?: boolean, lacked?: boolean, unset?: string[], resolve: (reply: any) => void, reject: (error: Error) => void,
  * }} Job
  */
 
-/** @typedef {(state: State, detail?: number | string) => void} Hearer */
+/** @typedef {(state: State, detail?: Fetched | string) => void} Hearer */
 
 /** @typedef {ReturnType<typeof setTimeout> | 0} Timer */
 
 const root = document.documentElement;
 
-/** Whether this device is one that can spare the memory, and its browser the room to keep it. */
+/** Whether this device is one that can spare the memory, and its browser the room to keep it, and the will. */
 async function hasRoom() {
-  if (!globalThis.caches || navigator.connection?.saveData || (navigator.deviceMemory ?? Infinity) < 2) return false;
-  const { quota = Infinity, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {};
-  return quota - usage > ROOM;
+  if (navigator.connection?.saveData || (navigator.deviceMemory ?? Infinity) < 2) return false;
+  try {
+    if (!globalThis.caches) return false;
+    const { quota = Infinity, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {};
+    return quota - usage > ROOM;
+  } catch {
+    return false; // What sites keep is blocked.
+  }
 }
 
 export class Superseded extends Error {}
 export class Stuck extends Error {}
 export class Lacking extends Stuck {}
+
+/** What a script that cannot be had comes to: the host may have another edition by now. */
+export const lack = () => {
+  throw new Lacking();
+};
 
 /**
  * The worker and its queue. `onState(state, detail)` hears "fetching", "starting", "ready" and "failed"; "again" when
@@ -108,15 +118,16 @@ export class Bridge {
 
   /**
    * Ask pycore. With a `topic`, a later request of that topic replaces one that still waits. `request.needs` names
-   * lazy parts; when one cannot be had, pycore answers without it and says so.
+   * lazy parts; when one cannot be had, pycore answers without it and says so. `early`: it is for the first answer of a
+   * page as it was built, which tests have proven to need no warm data (cold.js).
    * @template {Doing} D
    * @param {Request<D>} request
-   * @param {{ topic?: string, blob?: Uint8Array | null }} options
+   * @param {{ topic?: string, blob?: Uint8Array | null, early?: boolean }} options
    * @returns {Promise<Replies[D]>}
    */
-  ask(request, { topic = "", blob = null } = {}) {
+  ask(request, { topic = "", blob = null, early = false } = {}) {
     return new Promise((resolve, reject) => {
-      const job = { id: this.#nextId++, request, topic, blob, resolve, reject };
+      const job = { id: this.#nextId++, request, topic, blob, early, resolve, reject };
       if (topic) {
         const older = this.#waiting.findIndex((waiting) => waiting.topic === topic);
         if (older >= 0) this.#waiting.splice(older, 1)[0].reject(new Superseded());
@@ -150,18 +161,19 @@ export class Bridge {
     } else if (data.part) {
       this.#parts.set(data.part, data.loaded ? "loaded" : "failed");
       this.#next();
-    } else if (data.stage === "cold") {
-      root.dataset.cold = String(data.slot);
+    } else if (data.stage === "cold" || data.stage === "warm") {
+      if (data.stage === "cold") root.dataset.cold = String(data.slot);
+      else if (this.#ready && !this.#running) return; // nobody waits for it
       this.#limit(this.#ready ? COLD_LIMIT : START_LIMIT, () => (this.#ready ? this.#died() : this.#fail("time")));
     } else if (data.stage === "restoring") {
       this.#limit(RESTORE_LIMIT, () => this.start({ anew: true }));
     } else if (data.stage) {
       this.#limit(START_LIMIT, () => this.#fail("time"));
-      this.#onState(data.stage, data.share);
+      this.#onState(data.stage, data.fetched);
     } else if (!this.#ready) {
       // What the browser kept may be damaged: the network is asked once before the reader is.
       if (this.#anew) this.#fail(data.failed ?? "");
-      else this.start({ anew: true });
+      else this.start({ anew: true, withCold: data.lacking });
     } else if (this.#running && data.id === this.#running.id) {
       this.#settle(data, this.#running);
     }
@@ -176,9 +188,15 @@ export class Bridge {
     this.#running = null;
     this.#deaths = 0;
     clearTimeout(this.#timer);
+    if (data.absent) {
+      job.reject(new Lacking());
+      this.#next();
+      return;
+    }
     const reply = data.failed || data.text === undefined ? null : JSON.parse(data.text);
     if (!reply) job.reject(new Error(data.failed));
     else if (reply.missing && !job.tried?.has(REST)) this.#askAgain(job);
+    else if (reply.unlettered && !job.unset) this.#bringLetters(job, reply.unlettered);
     else {
       if (reply.missing) this.#onLack(reply.announce);
       job.resolve({ ...reply, blob: data.blob });
@@ -201,13 +219,31 @@ export class Bridge {
   }
 
   /**
-   * A request that found modules missing, asked again once the rest is there; a later one of its topic replaces it.
+   * A request that found modules missing, asked again once the rest is there.
    * @param {Job} job
    */
   #askAgain(job) {
     job.request = { ...job.request, needs: [...(job.request.needs ?? []), REST] };
+    this.#back(job);
+  }
+
+  /**
+   * A request that waits once more; a later one of its topic replaces it.
+   * @param {Job} job
+   */
+  #back(job) {
     if (job.topic && this.#waiting.some((waiting) => waiting.topic === job.topic)) job.reject(new Superseded());
     else this.#waiting.unshift(job);
+  }
+
+  /**
+   * A name has letters of other scripts: asked again once they are shaped, and meanwhile others are answered.
+   * @param {Job} job @param {Piece[]} pieces
+   */
+  async #bringLetters(job, pieces) {
+    job.unset = await learn(pieces);
+    this.#back(job);
+    this.#next();
   }
 
   /** @param {string} part */
@@ -227,16 +263,20 @@ export class Bridge {
     if (next < 0) return;
     const [job] = this.#waiting.splice(next, 1);
     this.#running = job;
-    this.#send({ id: job.id, text: JSON.stringify(job.request), blob: job.blob });
+    this.#send({ id: job.id, text: textOf(job.request, job.unset), blob: job.blob, early: job.early });
     this.#limit(REPLY_LIMIT, () => this.#died());
   }
 
   // A worker holds a lock for as long as it lives, so that its end is known at once, whatever ended it.
   /** @param {string | undefined} life */
   #guard(life) {
-    if (!life || !navigator.locks) return;
+    if (!life) return;
     const watch = (this.#watch = new AbortController());
-    navigator.locks.request(life, { signal: watch.signal }, () => this.#watch === watch && this.#died()).catch(() => {});
+    try {
+      navigator.locks.request(life, { signal: watch.signal }, () => this.#watch === watch && this.#died()).catch(() => {});
+    } catch {
+      // Locks are refused to the page alone: it learns of the end when a reply does not come.
+    }
   }
 
   /** The worker stopped or hangs: what it was at is asked once more, then given up. */
@@ -267,6 +307,7 @@ export class Bridge {
       const maker = new Worker(scriptURL(workerAddress), { type: "module" });
       const limit = setTimeout(() => maker.terminate(), MAKE_LIMIT);
       maker.addEventListener("message", ({ data }) => {
+        if (!("made" in data)) return; // It says in between what it fetches.
         clearTimeout(limit);
         maker.terminate();
         root.dataset.memoryMade = String(data.made ?? 0);

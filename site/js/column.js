@@ -1,6 +1,8 @@
 // What stands beside the sheet: moves, results, checks, or the settings in their place.
 
-import { around, need } from "./elements.js";
+import { around, hide, need, write } from "./elements.js";
+import { sayElsewhere } from "./form.js";
+import { lay, lift } from "./layers.js";
 
 const column = need(".column");
 const main = need("main");
@@ -17,11 +19,17 @@ export function show(name) {
   need("[data-list]").scrollTop = 0;
 }
 
+const closeSettings = () => turnSettings(false);
+
 /** @param {boolean} on */
 function turnSettings(on) {
+  if (on === main.hasAttribute("data-settings")) return;
   main.toggleAttribute("data-settings", on);
+  if (on) lay(closeSettings);
+  else lift(closeSettings);
   for (const one of switches) one.setAttribute("aria-pressed", String(on));
   if (on) choices.scrollTop = 0;
+  sayElsewhere(); // A fault of the settings is out of sight with them.
 }
 
 const firstSetting = () => [...choices.querySelectorAll("input, select")].find((one) => one.checkVisibility());
@@ -36,7 +44,7 @@ export function reveal(element) {
     turnSettings(false);
     const [tab] = ["check", "meter", "result-list"].filter((name) => element.closest(`.${name}`));
     if (element.closest("details.working") || tab === "result-list") show("results");
-    else if (element.closest("section.working, .method")) show("moves");
+    else if (element.closest("section.working, .method, .easy")) show("moves");
     else if (tab) show(tab);
   }
   const fold = element.closest("details");
@@ -57,6 +65,8 @@ function clicked(event) {
     show(tab.dataset.tab ?? "");
     // Far down in a long list there would be nothing of a short one.
     if (tab.getBoundingClientRect().top > column.getBoundingClientRect().top + 1) column.scrollIntoView();
+    // What is asked for stands below the method on a phone: it comes into view.
+    document.querySelector(`.column .${tab.dataset.tab}`)?.scrollIntoView({ block: "nearest" });
   }
   if (around(event, "[data-settings-switch]")) {
     turnSettings(!main.hasAttribute("data-settings"));
@@ -84,15 +94,24 @@ function pressed(event) {
   }
 }
 
+/** @param {HTMLElement[]} set */
+const placeOf = (set) => set[0]?.closest("[data-also]");
+
+/**
+ * Whether `sayAlso` would move what stands below it.
+ * @param {HTMLElement[]} set
+ */
+export const saysOther = (set) => also.hidden === Boolean(placeOf(set)) || set.length > 0;
+
 /**
  * Say which values are set that stand elsewhere; `set` names their controls.
  * @param {HTMLElement[]} set
  */
 export function sayAlso(set) {
-  const place = set[0]?.closest("[data-also]");
-  also.hidden = !place;
+  const place = placeOf(set);
+  hide(also, !place);
   if (!place) return;
-  need("span", HTMLElement, also).textContent = place.getAttribute("data-also");
+  write(need("span", HTMLElement, also), place.getAttribute("data-also") ?? "");
   need("button", HTMLElement, also).dataset.alsoGo = set[0].getAttribute("name") ?? "";
 }
 

@@ -1,9 +1,10 @@
-// What this device keeps of its printer and its screen: one key of the browser's storage, with a version, checked
-// on reading, erasable. Where storage is refused it all works until the page is closed. None of it is in any link.
+// What this device keeps of its printer and its screen, with a version, checked on reading, erasable. None of it is in
+// any link.
+
+import * as store from "./kept.js";
 
 /** @import { Pair, PrinterSetup, ScreenSetup } from "../types/shared.js" */
 
-const KEY = "phasor-folio";
 const VERSION = 1;
 const LIMIT = 0.03 + 1e-9; // no printer is out by more; pycore holds the same limit
 const PAGE = /^(?:a[2-5]|letter|tabloid)[lp]$/;
@@ -43,14 +44,7 @@ function parsed(text) {
 
 /** Read what is kept, leaving out whatever is no set-up of ours, and let every print follow it. */
 export function load() {
-  let text;
-  try {
-    text = localStorage.getItem(KEY);
-  } catch {
-    state = "denied"; // What was kept for as long as this page lives stays.
-    apply();
-    return;
-  }
+  const text = store.read("device");
   const found = text === null ? {} : parsed(text);
   const known = found && typeof found === "object" && (text === null || found.version === VERSION);
   const ours = {
@@ -58,19 +52,15 @@ export function load() {
     screen: known && isScreen(found.screen) ? found.screen : null,
   };
   const lost = !known || Boolean(found.printer && !ours.printer) || Boolean(found.screen && !ours.screen);
-  state = lost ? "unreadable" : "ok";
+  state = lost ? "unreadable" : store.works("device") ? "ok" : "denied";
   kept = ours;
   apply();
 }
 
-function store() {
-  try {
-    if (kept.printer || kept.screen) localStorage.setItem(KEY, JSON.stringify({ version: VERSION, ...kept }));
-    else localStorage.removeItem(KEY);
-    state = "ok";
-  } catch {
-    state = "denied";
-  }
+function keepIt() {
+  const text = kept.printer || kept.screen ? JSON.stringify({ version: VERSION, ...kept }) : null;
+  if (text) store.stay();
+  state = store.write("device", text) ? "ok" : "denied";
   apply();
 }
 
@@ -106,13 +96,13 @@ export const factors = (page) => kept.printer?.pages[page ?? ""];
 export function keepPrinter(correction) {
   if (!isPrinter(correction)) return false;
   kept = { ...kept, printer: correction };
-  store();
+  keepIt();
   return true;
 }
 
 export function forgetPrinter() {
   kept = { ...kept, printer: null };
-  store();
+  keepIt();
 }
 
 /** CSS pixels in one true millimetre, and whether zoom or screen have changed since it was set up; or null. */
@@ -128,13 +118,13 @@ export function keepScreen(pxPerMm) {
   const value = { pxPerMm, pixelRatio: devicePixelRatio };
   if (!isScreen(value)) return false;
   kept = { ...kept, screen: value };
-  store();
+  keepIt();
   return true;
 }
 
 export function forgetScreen() {
   kept = { ...kept, screen: null };
-  store();
+  keepIt();
 }
 
 load();

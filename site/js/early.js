@@ -5,6 +5,10 @@ import { scriptURL, workerAddress } from "./trusted.js";
 /** @import { Places } from "../types/shared.js" */
 
 const root = document.documentElement;
+
+/** The archive with all that no page's first answer needs. */
+export const REST = "later";
+const CODED = "coded"; // the one with what the problem of a code needs of it
 /** @param {string} place */
 const address = (place) => new URL(place, document.baseURI).href;
 
@@ -17,14 +21,24 @@ export const places = placesOf(root.dataset);
 /** @param {DOMStringMap} data @returns {Places | null} */
 function placesOf({ runtime = "", library = "", parts = "", memory = "", size = "" }) {
   if (!runtime) return null;
+  const [wasm, archives, coded] = size.split(" ").map(Number);
+  const listed = parts.split(" ");
+  // It comes at once with what the page needs, not after all that nobody waits for.
+  const more = isCoded() && !listed.includes(REST) ? [CODED] : [];
   return {
     root: address(`${runtime}../../`),
     runtime: address(runtime),
     library: address(library),
-    parts: parts.split(" "),
+    parts: [...listed, ...more],
     memory,
-    size: Number(size),
+    size: wasm,
+    whole: wasm + archives + (more.length ? coded : 0),
   };
+}
+
+/** Whether the address names the code of a problem. */
+function isCoded() {
+  return Boolean(new URLSearchParams(location.hash.slice(1)).get("code")?.trim());
 }
 
 const EVENTS = ["message", "error"];
@@ -37,7 +51,7 @@ function note(event) {
 }
 // On a page that is idle, nobody may need Python: it is sent for with the first value that is typed.
 /** @type {Worker | null} */
-let sent = places && root.dataset.python !== "idle" ? send({}, note) : null;
+let sent = places && root.dataset.python !== "idle" && root.dataset.script !== "stopped" ? send({}, note) : null;
 
 /** @param {{ anew?: boolean, withCold?: boolean }} how @param {(event: Event) => void} hear */
 function send({ anew = false, withCold = false }, hear) {

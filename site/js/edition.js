@@ -1,66 +1,37 @@
-// Lets the site be kept on the device, and offers a newer edition once all of it is there. What is typed goes along.
+// Lets the site be kept on the device, and offers a newer edition once all of it is there. What is typed goes along. Where
+// loading it may cost something, that is asked first (store.js).
 
+import * as carried from "./carried.js";
 import { need } from "./elements.js";
+import * as store from "./store.js";
 import { editionAddress, scriptURL } from "./trusted.js";
-
-/** @import { Control, InputControl } from "../types/shared.js" */
 
 const PAUSE = 2_000; // ms in which the page can be used and nobody types before the rest of the site is fetched
 const AGAIN = 3_600_000; // ms between looks for a newer edition on a page that stays open
-const KEPT = "phasor-folio-typed";
 
 const root = document.documentElement;
 const offer = need("[data-edition-offer]");
-const workers = /** @type {ServiceWorkerContainer | undefined} */ (navigator.serviceWorker); // not on plain http
+const workers = keeper();
 
-/** @returns {Control[]} */
-function controls() {
-  const form = document.getElementById("problem");
-  const all = /** @type {Control[]} */ (form instanceof HTMLFormElement ? [...form.elements] : []);
-  return all.filter((one) => one.name || one.id);
-}
-/** @param {Control} one @returns {one is InputControl} */
-const toggles = (one) => one.type === "radio" || one.type === "checkbox";
-/** @param {Control} one */
-const keyOf = (one) => (toggles(one) ? `${one.name} ${one.value}` : one.name || one.id);
-
-function keepTyped() {
-  const values = controls().map((one) => [keyOf(one), toggles(one) ? one.checked : one.value]);
+/** What keeps the site; null in another's page, where the browser has none (on plain http) or blocks all that sites keep. */
+function keeper() {
+  if (root.dataset.embedded) return null;
   try {
-    sessionStorage.setItem(KEPT, JSON.stringify({ page: root.dataset.slug, values }));
+    return /** @type {ServiceWorkerContainer | undefined} */ (navigator.serviceWorker) ?? null;
   } catch {
-    // The address still holds every value that could be used.
+    return null;
   }
-}
-
-function takeTyped() {
-  let kept;
-  try {
-    kept = JSON.parse(sessionStorage.getItem(KEPT) ?? "null");
-    sessionStorage.removeItem(KEPT);
-  } catch {
-    return;
-  }
-  if (kept?.page !== root.dataset.slug || !Array.isArray(kept.values)) return;
-  const values = new Map(kept.values.filter((/** @type {unknown} */ pair) => Array.isArray(pair) && pair.length === 2));
-  const changed = controls().filter((one) => {
-    const value = values.get(keyOf(one));
-    if (toggles(one) ? typeof value !== "boolean" || value === one.checked : typeof value !== "string" || value === one.value) return false;
-    if (toggles(one)) one.checked = value;
-    else one.value = value;
-    return !toggles(one) || value;
-  });
-  // The page's own script hears of it as if it were typed now.
-  addEventListener("load", () => {
-    for (const one of changed) one.dispatchEvent(new Event("input", { bubbles: true }));
-  });
 }
 
 /** @param {() => void} then */
 function whenUsable(then) {
   let typed = -PAUSE;
   document.addEventListener("input", () => (typed = performance.now()));
-  const usable = () => [undefined, "ready", "failed"].includes(root.dataset.python);
+  // What the answer waits for comes first.
+  const usable = () => {
+    const { python, answer } = root.dataset;
+    return python === undefined || python === "failed" || (python === "ready" && answer !== "pending");
+  };
   const quiet = () => performance.now() - typed >= PAUSE;
   const wait = () => {
     setTimeout(() => (usable() && quiet() ? then() : wait()), PAUSE);
@@ -74,8 +45,18 @@ let leaving = false;
 function reload() {
   if (leaving) return;
   leaving = true;
-  keepTyped();
+  carried.keep();
   location.reload();
+}
+
+let warned = false;
+
+/** Why the newer edition is not taken over now: what is in hand is finished first; what cannot be kept goes at a second press. */
+function whyNot() {
+  const held = carried.inHand();
+  if (held || warned || carried.keep()) return held;
+  warned = true;
+  return offer.dataset.lost ?? "";
 }
 
 /**
@@ -85,6 +66,11 @@ function reload() {
 function offerIt(waiting) {
   offer.hidden = false;
   need("button", HTMLButtonElement, offer).onclick = () => {
+    const why = whyNot();
+    if (why) {
+      need("p", HTMLElement, offer).textContent = why;
+      return;
+    }
     if (waiting?.state !== "installed") {
       reload();
       return;
@@ -94,6 +80,14 @@ function offerIt(waiting) {
   };
 }
 
+// What is kept may have been damaged or erased since: only what is whole works without a network.
+/** @param {ServiceWorker} keeping */
+async function ask(keeping) {
+  const whole = await store.isWhole(keeping);
+  root.dataset.offline = whole ? "ready" : "partly";
+  store.show(whole ? "stored" : "partly");
+}
+
 /** @param {ServiceWorkerRegistration} registration */
 function follow(registration) {
   if (registration.waiting && workers?.controller) offerIt(registration.waiting);
@@ -101,10 +95,10 @@ function follow(registration) {
     const coming = registration.installing;
     coming?.addEventListener("statechange", () => {
       if (coming.state === "installed" && workers?.controller) offerIt(coming);
-      if (coming.state === "activated") root.dataset.offline = "ready";
+      if (coming.state === "activated") ask(coming);
     });
   });
-  if (registration.active) root.dataset.offline = "ready";
+  if (registration.active) ask(registration.active);
   let looked = Date.now();
   document.addEventListener("visibilitychange", () => {
     if (document.hidden || Math.abs(Date.now() - looked) < AGAIN) return;
@@ -113,19 +107,25 @@ function follow(registration) {
   });
 }
 
-/** @param {ServiceWorkerContainer} keeper */
-async function register(keeper) {
+/** @param {ServiceWorkerContainer} by */
+async function register(by) {
   try {
-    follow(await keeper.register(scriptURL(editionAddress), { updateViaCache: "none" }));
-  } catch {
-    root.dataset.offline = "refused"; // A private window, a full disk: the site works as long as there is a network.
+    follow(await by.register(scriptURL(editionAddress), { updateViaCache: "none" }));
+  } catch (error) {
+    // Without a network the script cannot be had, which another visit tries again; else the browser keeps nothing.
+    if (!(error instanceof TypeError)) store.refused();
   }
 }
 
-takeTyped();
+carried.take();
 if (workers?.controller) {
   // This page is of the edition that is kept: if no other window is open, older ones are wanted no more.
   workers.controller.postMessage("opened");
   workers.addEventListener("controllerchange", () => offerIt(null));
 }
-if (workers && !navigator.connection?.saveData) whenUsable(() => register(workers));
+if (workers) {
+  store.join(() => register(workers));
+  whenUsable(() => store.mayBegin(Boolean(workers.controller)) && register(workers));
+} else if (!root.dataset.embedded) {
+  store.refused();
+}

@@ -14,6 +14,18 @@ export function need(selector, kind, within = document) {
   return /** @type {E} */ (/** @type {Element} */ (found));
 }
 
+// What stays as it is is not written: even the same text or attribute, written again, costs style and layout.
+
+/** @param {Node} place @param {string} text */
+export function write(place, text) {
+  if (place.textContent !== text) place.textContent = text;
+}
+
+/** @param {HTMLElement} element @param {boolean} hidden */
+export function hide(element, hidden) {
+  if (element.hidden !== hidden) element.hidden = hidden;
+}
+
 /**
  * The element that a selector names and in which an event happened, if there is one.
  * @param {Event} event

@@ -1,6 +1,6 @@
 // The example that a page opens with: once a value of one's own stands in the form, what is left of it can be cleared.
 
-import { around, need } from "./elements.js";
+import { around, hide, need, write } from "./elements.js";
 import * as form from "./form.js";
 
 const place = need("[data-example]");
@@ -24,8 +24,8 @@ function left() {
 
 function offer() {
   const wanted = left().length > 0 && values().some((one) => one.value !== built[one.name]);
-  sentence.textContent = (wanted && place.dataset.left) || "";
-  button.hidden = !wanted;
+  write(sentence, (wanted && place.dataset.left) || "");
+  hide(button, !wanted);
 }
 
 function clear() {

@@ -1,6 +1,6 @@
 // The form: the only state of a page. Reads it, fills it, and shows what is wrong beside the control.
 
-import { around, need } from "./elements.js";
+import { around, hide, need, write } from "./elements.js";
 
 /** @import { AnswerReply, Control, Fault, InputControl, Offer, SelectControl, Values } from "../types/shared.js" */
 
@@ -12,7 +12,10 @@ const form = document.getElementById("problem");
  */
 export const namedControls = (of) => /** @type {Control[]} */ ([...of.elements]).filter((one) => one.name);
 
-export const controls = () => (form instanceof HTMLFormElement ? namedControls(form) : []);
+/** @type {Control[] | null} */
+let all = null; // no region holds a control, so they stay the same but for stray choices
+
+export const controls = () => (all ??= form instanceof HTMLFormElement ? namedControls(form) : []);
 
 /** @param {string} name */
 export const control = (name) => controls().find((one) => one.name === name);
@@ -79,13 +82,16 @@ function admitRadio(one, value) {
   Object.assign(need("input", HTMLInputElement, label), { id: `${one.id}-stray`, value, checked: true });
   need("[data-option]", HTMLElement, label).textContent = value;
   own.parentElement?.append(label);
+  all = null;
 }
 
 // A stray choice goes once something else is chosen.
 function tidy() {
   for (const stray of document.querySelectorAll("[data-stray]")) {
     const chosen = stray instanceof HTMLOptionElement ? stray.selected : stray.querySelector("input")?.checked;
-    if (!chosen) stray.remove();
+    if (chosen) continue;
+    stray.remove();
+    all = null;
   }
 }
 
@@ -125,7 +131,7 @@ export function refresh() {
   }
   for (const field of document.querySelectorAll("[data-only]")) {
     const choices = (field.dataset.only ?? "").split(" ").map((choice) => choice.split("="));
-    field.hidden = !choices.some(([name, value]) => values[name] === value);
+    hide(field, !choices.some(([name, value]) => values[name] === value));
   }
 }
 
@@ -161,14 +167,17 @@ export function followFactor(edited) {
 export function showEcho(echo) {
   for (const [name, heard] of Object.entries(echo ?? {})) {
     const words = about("echo-for", name);
-    if (words) words.textContent = heard.said ?? "";
+    if (words) write(words, heard.said ?? "");
     const factor = about("factor-of", name);
     const side = sideOf(name);
     const busy = document.activeElement;
     if (!(factor instanceof HTMLInputElement) || !side || busy === factor || busy === side) continue;
     factor.value = heard.factor ?? "";
     side.value = heard.sense ?? "lag";
-    for (const option of side.options) option.dataset.text = heard[`as_${option.value}`] ?? "";
+    for (const option of side.options) {
+      const text = heard[`as_${option.value}`] ?? "";
+      if (option.dataset.text !== text) option.dataset.text = text;
+    }
   }
 }
 
@@ -179,7 +188,8 @@ export function showEcho(echo) {
 export function showInks(inks) {
   for (const [name, ink] of Object.entries(inks ?? {})) {
     for (const sample of document.querySelectorAll(`[data-sample="${CSS.escape(name)}"]`)) {
-      sample.setAttribute("class", `sample sample-${name} ink-${ink}`);
+      const names = `sample sample-${name} ink-${ink}`;
+      if (sample.getAttribute("class") !== names) sample.setAttribute("class", names);
     }
   }
 }
@@ -192,17 +202,17 @@ export function showInks(inks) {
 export function showNames(labels, options) {
   for (const [name, label] of Object.entries(labels ?? {})) {
     const place = about("label-for", name);
-    if (place) place.textContent = label;
+    if (place) write(place, label);
   }
   for (const [name, texts] of Object.entries(options ?? {})) {
     for (const option of control(name)?.options ?? []) {
-      if (option.value in texts) option.textContent = texts[option.value];
+      if (option.value in texts) write(option, texts[option.value]);
     }
   }
 }
 
-/** The first control that cannot be used as it stands, if there is one. */
-const firstFault = () => controls().find((one) => one.hasAttribute("aria-invalid"));
+/** The first control that cannot be used as it stands, or is asked about, if there is one. */
+const firstFault = () => controls().find((one) => faulty.has(one));
 
 /**
  * A press that asks for it brings the first control that cannot be used into view, and goes to it.
@@ -234,8 +244,13 @@ function selectTapped({ target }) {
  */
 export function showErrors(errors) {
   showFaults(controls(), errors);
-  showElsewhere(errors);
-  for (const button of document.querySelectorAll("[data-go]")) button.hidden = !firstFault();
+  faults = errors;
+  sayElsewhere();
+  for (const button of document.querySelectorAll("[data-go]")) hide(button, !firstFault());
+  const typedIn = document.activeElement?.getAttribute("name");
+  const fault = errors.some(({ field }) => field === typedIn);
+  // What is wrong and what would help stand in view, above the bar, while the field is typed in.
+  if (fault) document.querySelector(`[data-message-for="${typedIn}"]`)?.scrollIntoView({ block: "nearest" });
 }
 
 /** @type {WeakSet<Control>} */
@@ -254,7 +269,7 @@ export function showFaults(listed, errors) {
     if (!error && !faulty.has(one)) continue;
     if (error) faulty.add(one);
     else faulty.delete(one);
-    if (error) one.setAttribute("aria-invalid", "true");
+    if (error && !error.question) one.setAttribute("aria-invalid", "true");
     else one.removeAttribute("aria-invalid");
     showMessage(one.name, error);
     underline(one, error?.part ?? "");
@@ -262,14 +277,26 @@ export function showFaults(listed, errors) {
   }
 }
 
-// A message far from the values would be missed: it is said beside the answer too, with the way to its field.
-/** @param {Fault[]} errors */
-function showElsewhere(errors) {
+const APART = "details, .choices, .column";
+
+/** @param {HTMLElement | undefined} one */
+function inSight(one) {
+  const { top = 0, bottom = 0 } = one?.getBoundingClientRect() ?? {};
+  return top > 0 && bottom < innerHeight * 0.75;
+}
+
+/** @type {Fault[]} */
+let faults = []; // of the latest answer
+
+/** A message out of sight would be missed: it is said beside the answer too, with the way to its field. */
+export function sayElsewhere() {
   const place = document.querySelector("[data-elsewhere]");
   if (!place) return;
-  const far = errors.find((error) => !error.awaited && control(error.field)?.closest("details, .choices, .column"));
-  place.hidden = !far || document.activeElement?.getAttribute("name") === far.field;
-  need("span", HTMLElement, place).textContent = far?.message ?? "";
+  /** @param {Fault} error */
+  const isFar = ({ awaited, field }) => !awaited && control(field)?.closest(APART) && !inSight(control(field));
+  const far = faults.find(isFar);
+  hide(place, !far || document.activeElement?.getAttribute("name") === far.field);
+  write(need("span", HTMLElement, place), far?.message ?? "");
 }
 
 /** @param {string} name @param {Fault | undefined} error */
@@ -277,6 +304,7 @@ function showMessage(name, error) {
   const slot = about("message-for", name);
   if (!slot) return;
   slot.hidden = !error;
+  slot.toggleAttribute("data-question", Boolean(error?.question));
   // Made anew only when it differs, so that a button in it keeps the focus.
   const shown = error ? JSON.stringify([error.message, error.offers]) : "";
   if (slot.dataset.shown === shown) return;

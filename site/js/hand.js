@@ -176,11 +176,15 @@ function walk(event) {
   }
 }
 
-/** What stood there was replaced: the move in hand stays in hand. */
-export function again() {
+/** What stands there is about to change: for that it is as pycore wrote it. Gives what brings the move in hand back. */
+export function rest() {
   const step = shown;
-  if (!step) return;
-  shown = "";
+  ink("");
+  return () => step && again(step);
+}
+
+/** The move in hand stays in hand. @param {string} step */
+function again(step) {
   const move = moveOf(step);
   if (!move) held = "";
   if (step !== passed) move?.setAttribute("data-unfolded", "");

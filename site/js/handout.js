@@ -16,17 +16,18 @@ async function text(place) {
 }
 
 /**
- * Save the handout of the form as it stands; gives whether there was one.
+ * Save the handout of the form as it stands, or a learner's, without the solution; gives whether there was one.
  * @param {Bridge} bridge
+ * @param {{ problem?: boolean }} more
  */
-export async function save(bridge) {
+export async function save(bridge, more = {}) {
   const [script, ...styles] = await Promise.all([
     text("./handout-player.js"),
     ...STYLES.map((name) => text(`../css/${name}.css`)),
   ]);
   const page = document.documentElement.dataset.slug;
   const asked = { page, form: form.read(), base: base(), code: true, needs: ["codes"] };
-  const reply = await bridge.ask({ do: "handout", ...asked, script, style: styles.join("\n") });
+  const reply = await bridge.ask({ do: "handout", ...asked, script, style: styles.join("\n"), ...more });
   if (reply.ok) download(reply);
   return reply.ok;
 }

@@ -7,8 +7,9 @@ import * as form from "./form.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live } from "./said.js";
+import { pend, settle } from "./state.js";
 
-/** @import { Fault, State } from "../types/shared.js" */
+/** @import { Fault, Fetched, State } from "../types/shared.js" */
 
 const root = document.documentElement;
 const page = need(".job").dataset.page ?? "";
@@ -21,12 +22,11 @@ const LATE = 400; // ms after which what is shown is marked as behind
 let bridge = null;
 let edition = 0; // counts edits, so that an older reply is never taken for the latest
 let shownFor = JSON.stringify(form.initial()); // the form that the answer in view belongs to
-let lateTimer = 0;
 /** @type {{ html: Map<string, string>, of: string } | null} */
 let before = null; // what was shown before a field was gone into
 let looking = false; // whether a code is being looked up
 
-/** @param {State} state @param {number | string | undefined} detail */
+/** @param {State} state @param {Fetched | string | undefined} detail */
 function hear(state, detail) {
   root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
   progress.show(state, detail);
@@ -57,13 +57,6 @@ function begin(started) {
   started.start();
 }
 
-/** @param {"fresh" | "pending" | "old"} state */
-function settle(state) {
-  clearTimeout(lateTimer);
-  delete root.dataset.late;
-  root.dataset.answer = state;
-}
-
 /** @param {unknown} error */
 function failed(error) {
   if (error instanceof Superseded) return;
@@ -75,8 +68,7 @@ function failed(error) {
 async function update() {
   const mine = ++edition;
   const values = form.read();
-  settle("pending");
-  lateTimer = setTimeout(() => (root.dataset.late = ""), LATE);
+  pend();
   try {
     const reply = await woken().ask({ do: "answer", page, form: values, parts: ["answer", "front"] }, { topic: "answer" });
     if (mine !== edition) return;
@@ -125,14 +117,23 @@ function look(is) {
 async function findCode() {
   if (looking) return;
   look(true);
+  const said = setTimeout(() => progress.lookUp(code.value), LATE);
   try {
-    const reply = await woken().ask({ do: "code", code: code.value });
+    // What the problem of a code needs is far less than all the rest, which comes if that is not enough.
+    const reply = await woken().ask({ do: "code", code: code.value, needs: ["coded"] });
+    clearTimeout(said);
+    progress.lookUp(null);
     const faults = (reply.errors ?? []).map((error) => ({ ...error, field: code.name }));
     form.showFaults([code], faults);
     if (reply.ok) location.assign(`${reply.page}/#${reply.fragment}`);
-    else code.focus();
+    else {
+      code.focus();
+      need(`[data-message-for="${code.name}"]`).scrollIntoView({ block: "nearest" });
+    }
     live(reply.announce ?? "");
   } catch (error) {
+    clearTimeout(said);
+    progress.lookUp(null);
     live(progress.stuck(error));
     if (!(error instanceof Stuck)) reportError(error);
   } finally {

@@ -1,4 +1,4 @@
-// Keys and swipes of the classroom view, presenter remotes among them. Digits wait for Enter. A letter is pressed in the
+// Keys and swipes of the lesson view, presenter remotes among them. Digits wait for Enter. A letter is pressed in the
 // menu, open or not.
 
 import { around, controlOf } from "./elements.js";

@@ -1,20 +1,16 @@
-// What the device keeps of the classroom view: large print.
+// What the device keeps of the lesson view: large print.
 
-const KEY = "phasor-folio-lesson";
+import * as store from "./kept.js";
 
 /** @param {boolean} on */
-export function keep(on) {
-  try {
-    if (on) localStorage.setItem(KEY, JSON.stringify({ version: 1, large: true }));
-    else localStorage.removeItem(KEY);
-  } catch {
-    // Not kept, but shown.
-  }
-}
+export const keep = (on) => store.write("lesson", on ? JSON.stringify({ version: 1, large: true }) : null, null);
+
+/** Hear of it when another window changes it. @param {() => void} then */
+export const follow = (then) => store.follow("lesson", then);
 
 export function kept() {
   try {
-    const found = JSON.parse(localStorage.getItem(KEY) ?? "null");
+    const found = JSON.parse(store.read("lesson") ?? "null");
     return found?.version === 1 && found.large === true;
   } catch {
     return false;

@@ -1,4 +1,4 @@
-// The menu of the classroom view: which views, methods and choices it offers, and which view stands next to the one in
+// The menu of the lesson view: which views, methods and choices it offers, and which view stands next to the one in
 // view. Past the last step the menu opens with that one, so that the two keys of a remote control reach every view.
 
 import { need } from "./elements.js";
@@ -41,7 +41,9 @@ export function offer(by) {
   for (const item of stations()) item.toggleAttribute("data-offered", item === one);
   const lead = need("[data-lesson-lead]", HTMLElement, dialog);
   const name = one ? need("span", HTMLElement, one).textContent ?? "" : "";
-  const words = { 1: lead.dataset.next, "-1": lead.dataset.back, 0: lead.dataset.lead }[offered] ?? "";
+  const touch = matchMedia("(hover: none) and (pointer: coarse)").matches;
+  const still = touch ? lead.dataset.touch : lead.dataset.lead;
+  const words = { 1: lead.dataset.next, "-1": lead.dataset.back, 0: still }[offered] ?? "";
   lead.textContent = words.replace("{view}", name);
   return lead.textContent;
 }

@@ -1,4 +1,4 @@
-// The picture of the classroom view: the arrow that the class expects, and what moves from one step to the next.
+// The picture of the lesson view: the arrow that the class expects, and what moves from one step to the next.
 
 import { need } from "./elements.js";
 

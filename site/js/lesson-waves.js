@@ -1,4 +1,4 @@
-// The waves of the classroom view: a cursor that is dragged, turned by keys, or played. Each moment is pycore's own.
+// The waves of the lesson view: a cursor that is dragged, turned by keys, or played. Each moment is pycore's own.
 
 import { need } from "./elements.js";
 

@@ -1,9 +1,10 @@
-// The classroom view: one step at a time, as pycore makes it, over the whole window. It shows the form as it stands
+// The lesson view: one step at a time, as pycore makes it, over the whole window. It shows the form as it stands
 // and keeps nothing of its own but where the lesson is. Its picture: lesson-picture.js; its waves: lesson-waves.js.
 
 import { regionHTML, Superseded } from "./bridge.js";
 import { around, need } from "./elements.js";
 import * as form from "./form.js";
+import { showDialog } from "./layers.js";
 import { listen as listenToKeys } from "./lesson-keys.js";
 import * as large from "./lesson-large.js";
 import * as menu from "./lesson-menu.js";
@@ -172,8 +173,8 @@ function settle() {
   dialog.toggleAttribute("data-asking", asking);
   const next = button("next");
   const isEnd = !isWhy() && !asking && Number(shown?.step) === shown?.steps;
-  const told = isWhy() ? "return" : asking ? "show" : isEnd && menu.neighbour(1) ? "onward" : "next";
-  next.textContent = next.dataset[told] ?? "";
+  const label = isWhy() ? "return" : asking ? "show" : isEnd && menu.neighbour(1) ? "onward" : "next";
+  next.textContent = next.dataset[label] ?? "";
   disable(next, isEnd && !menu.neighbour(1));
   disable(button("back"), !isWhy() && Number(shown?.step) === 1 && !menu.neighbour(-1));
   disable(button("why"), !canExplain());
@@ -194,8 +195,8 @@ function press(name, is) {
 /** @param {LessonReply} reply @param {boolean} asking */
 function announce(reply, asking) {
   if (waves.isMoving()) return;
-  const told = isWhy() ? reply.why : isBlank() && reply.blanked ? reply.blanked : asking ? reply.asked : reply.announce;
-  liveLine.textContent = [reply.notice, told].filter(Boolean).join(" ");
+  const sentence = isWhy() ? reply.why : isBlank() && reply.blanked ? reply.blanked : asking ? reply.asked : reply.announce;
+  liveLine.textContent = [reply.notice, sentence].filter(Boolean).join(" ");
 }
 
 /** @param {HTMLElement} one @param {boolean} is */
@@ -241,10 +242,7 @@ function answerOffer(by) {
   if (one) enter(one, by < 0 ? LAST : "1");
 }
 
-function reveal() {
-  revealed = true;
-  settle();
-}
+const reveal = () => ((revealed = true), settle());
 
 const doings = {
   next: () => move(1), back: () => move(-1),
@@ -365,7 +363,7 @@ function closed() {
 export function open(step = "1", ask = false) {
   place = { view: "lesson", step, ask };
   wait();
-  dialog.showModal();
+  showDialog(dialog);
   return show(step);
 }
 
@@ -377,6 +375,7 @@ export function join(joined) {
   page = joined;
   menu.join(dialog);
   if (large.kept()) setLarge(true);
+  large.follow(() => setLarge(large.kept()));
   dialog.addEventListener("click", (event) => {
     const pressed = around(event, "[data-lesson-do], [data-lesson-key]");
     if (pressed) pressedOne(pressed);

@@ -43,3 +43,24 @@ export function inIdle(run) {
   if ("requestIdleCallback" in globalThis) requestIdleCallback(run, { timeout: 500 });
   else setTimeout(run, 50);
 }
+
+const PACE_AFTER = 2_500; // ms of it before a pace is worth anything
+const PACE_OVER = 20_000; // ms: what was before says nothing of now
+
+/**
+ * Measures how fast something goes on: called with the share that is done, gives the seconds that are left at the pace
+ * of late, or null while there is none yet.
+ * @returns {(share: number) => number | null}
+ */
+export function paceOf() {
+  /** @type {{ at: number, share: number }[]} */
+  let seen = [];
+  return (share) => {
+    const at = performance.now();
+    if (seen.length && share < seen[seen.length - 1].share) seen = []; // begun anew
+    seen.push({ at, share });
+    while (at - seen[0].at > PACE_OVER) seen.shift();
+    const [taken, done] = [at - seen[0].at, share - seen[0].share];
+    return taken < PACE_AFTER || done <= 0 ? null : ((1 - share) * taken) / done / 1000;
+  };
+}

@@ -3,30 +3,35 @@
 import * as actions from "./actions.js";
 import * as band from "./band.js";
 import * as check from "./check.js";
+import * as college from "./college.js";
 import * as column from "./column.js";
-import { Bridge, Stuck, Superseded } from "./bridge.js";
+import { Bridge, lack, Stuck, Superseded } from "./bridge.js";
 import { around, controlOf, need } from "./elements.js";
 import * as example from "./example.js";
 import * as form from "./form.js";
+import * as easy from "./easy.js";
 import * as hand from "./hand.js";
 import * as handout from "./handout.js";
+import { isOld, onUncovered } from "./layers.js";
 import * as lesson from "./lesson.js";
+import * as opening from "./opening.js";
 import { afterQuiet, inIdle, spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live, showNotices, showScenario } from "./said.js";
 import * as settings from "./settings.js";
 import * as sharePanel from "./share-panel.js";
+import * as sheetDevice from "./sheet-device.js";
+import { pend, settle } from "./state.js";
 import * as veil from "./veil.js";
 
-/** @import { AnswerReply, Fault, Reply, State } from "../types/shared.js" */
+/** @import { AnswerReply, Fault, Fetched, Reply, State } from "../types/shared.js" */
 
 const root = document.documentElement;
 const slug = root.dataset.slug ?? "";
 const FRAGMENT_PAUSE = 334; // ms; engines limit how often the address may change
 const WORKINGS_PAUSE = 150; // ms of quiet before the long text below is made again
 const WITHOUT_PYTHON = ["print", "true-size"]; // what can be done with an answer that stands
-const LATE = 400; // ms after which what is shown is marked as behind
 const CODE_PAUSE = 800; // ms of quiet before the sheet is made again with its QR code
 
 const followWithWorkings = afterQuiet(WORKINGS_PAUSE, () => inIdle(showWorkings));
@@ -36,7 +41,7 @@ const followWithCode = afterQuiet(CODE_PAUSE, () => {
 const keepAddress = spaced(FRAGMENT_PAUSE, () => {
   if (!fragment || unread) return; // What is still to be read stands in the address.
   written = `#${fragment}${lesson.suffix()}`;
-  history.replaceState(null, "", written);
+  history.replaceState(history.state, "", written);
 });
 
 const wide = matchMedia("(min-width: 48em)"); // as in calculator.css: the sheet itself is in view, not the phone's drawing
@@ -48,7 +53,6 @@ let fragment = ""; // the problem as pycore writes it into links
 let shownFor = JSON.stringify(form.initial()); // the form that the answer in view belongs to
 /** @type {{ link: string } | null} */
 let unread = null; // a link still to be opened: until then the form does not say what is asked
-let lateTimer = 0;
 /** @type {{ regions: Map<string, string>, shownFor: string, workings: boolean } | null} */
 let before = null; // what was shown before a field was gone into
 let rememberAt = 0; // the edition whose answer is to be remembered so
@@ -58,12 +62,9 @@ let answering = Promise.resolve();
 /** @type {{ of: number, done: Promise<void> } | null} */
 let completing = null;
 const touched = /** @type {Set<string>} */ (new Set());
-const bridge = new Bridge(hear, (sentence) => {
-  actions.say(sentence);
-  live(sentence);
-});
+const bridge = new Bridge(hear, actions.announce);
 
-/** @param {State} state @param {number | string | undefined} detail */
+/** @param {State} state @param {Fetched | string | undefined} detail */
 function hear(state, detail) {
   root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
   progress.show(state, detail);
@@ -85,31 +86,21 @@ function standStill() {
   actions.wait(progress.failedWords(), WITHOUT_PYTHON);
 }
 
-/** @param {string} state */
-function settle(state) {
-  clearTimeout(lateTimer);
-  delete root.dataset.late;
-  root.dataset.answer = state;
-}
-
-function pend() {
+function wait() {
   if (root.dataset.python === "failed") {
     standStill();
     return;
   }
-  root.dataset.answer = "pending";
-  clearTimeout(lateTimer);
-  lateTimer = setTimeout(() => {
-    if (showsAnswer()) return;
-    root.dataset.late = "";
+  pend(() => {
+    if (showsAnswer()) return false;
     if (root.dataset.python !== "ready") actions.wait(progress.startingWords());
-  }, LATE);
+  });
 }
 
-/** @param {string} waiting */
-function markOld(waiting) {
+/** @param {string} waiting @param {string[]} but */
+function markOld(waiting, but = []) {
   settle("old");
-  actions.wait(waiting);
+  actions.wait(waiting, but);
 }
 
 /** @param {unknown} error */
@@ -131,30 +122,32 @@ function unanswered(error) {
  * Ask for parts of the answer to the form as it stands now; a later edit takes the place of one that waits.
  * @param {string} topic
  * @param {string[]} parts
- * @param {Record<string, unknown> & { needs?: string[] }} more
+ * @param {Record<string, unknown> & { needs?: string[], early?: boolean }} more
  */
-const ask = (topic, parts, more = {}) =>
-  bridge.ask({ do: "answer", page: slug, form: form.read(), parts, ...veil.asked(), base: actions.base(), ...more }, { topic });
+const ask = (topic, parts, { early = false, ...more } = {}) =>
+  bridge.ask({ do: "answer", page: slug, form: form.read(), parts, ...veil.asked(), base: actions.base(), ...more },
+    { topic, early });
 
 /**
  * Bring the answer up to date. `quiet`: it is what the page shows already.
  * The sheet comes with every answer, seen or not, because it is what would be printed.
  * @param {{ quiet?: boolean }} options
  */
-function update({ quiet = false } = {}) {
-  return (answering = answer(quiet));
-}
+const update = ({ quiet = false } = {}) => (answering = answer(quiet));
 
 /** @param {boolean} quiet */
 async function answer(quiet) {
   const mine = ++edition;
   const asked = JSON.stringify(form.read());
   veil.follow();
+  // Python begins before what else is to do: it has a thread of its own.
+  const parts = ["answer", ...(wide.matches ? [] : ["view"]), "sheet", ...veil.parts()];
+  const asking = ask("answer", parts, { early: quiet && !veil.isDown() });
   check.forget();
-  pend();
+  wait();
   actions.forget();
   try {
-    const reply = await ask("answer", ["answer", ...(wide.matches ? [] : ["view"]), "sheet", ...veil.parts()]);
+    const reply = await asking;
     if (mine !== edition) return;
     if (reply.ok) take(reply, mine, quiet, asked);
     else refuse(reply);
@@ -177,17 +170,27 @@ function remember() {
 function recall(errors) {
   const active = document.activeElement;
   const field = active?.getAttribute("name") || active?.getAttribute("data-factor-of");
-  if (!before || before.shownFor === shownFor || !errors.some((error) => error.field === field)) return;
-  for (const [name, html] of before.regions) regions.replace(name, html);
+  const known = before && !veil.isDown() && before.shownFor !== shownFor;
+  if (!before || !known || !errors.some((error) => error.field === field)) return;
+  exchange(before.regions);
   shownFor = before.shownFor;
   regions.busy("workings", !before.workings);
+}
+
+/** @param {Iterable<[string, string]>} html by region */
+function exchange(html) {
+  const inHand = band.rest();
+  for (const [name, text] of html) regions.replace(name, text);
+  sheetDevice.shape();
+  inHand();
 }
 
 /** @param {AnswerReply} reply */
 function put(reply) {
   const change = () => {
-    for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
-    band.again();
+    veil.empty(reply.regions);
+    exchange(Object.entries(reply.regions));
+    easy.again();
   };
   // In one column what changes may stand above the field, which would leave the screen.
   if (desk.matches) change();
@@ -199,6 +202,7 @@ function take(reply, mine, quiet, asked) {
   // Values that are no longer their code's lose it.
   shownFor = form.fill({ code: reply.code }).length ? JSON.stringify(form.read()) : asked;
   fragment = reply.fragment;
+  opening.end();
   if (!quiet) {
     put(reply);
     keepAddress();
@@ -227,7 +231,7 @@ function take(reply, mine, quiet, asked) {
 function refuse(reply) {
   recall(reply.errors ?? []);
   form.showErrors(reply.errors ?? []);
-  markOld(reply.waiting ?? "");
+  markOld(reply.waiting ?? "", ["find-code"]); // which asks nothing of the values
   live(reply.announce ?? "");
   lesson.refused(reply.announce ?? "");
 }
@@ -286,7 +290,8 @@ async function open(link) {
   const mine = (unread = { link });
   lesson.follow(link);
   veil.open(link);
-  pend();
+  opening.begin(link);
+  wait();
   try {
     const reply = await bridge.ask({ do: "open", page: slug, fragment: link }, { topic: "open" });
     if (!reply.ok) {
@@ -304,7 +309,8 @@ async function open(link) {
     column.sayAlso(form.setElsewhere());
     unread = null;
     showNotices(reply.notices ?? []);
-    await update();
+    if (reply.typed) markOld(check.mend(reply.typed, reply.errors ?? [], reply.held), ["find-code"]);
+    else await update();
   } catch (error) {
     failed(error);
   } finally {
@@ -317,12 +323,13 @@ function edited(event) {
   const control = controlOf(event);
   if (control?.form?.id !== "problem") return;
   form.followFactor(control);
-  form.refresh();
   const name = control.name || control.dataset.factorOf || control.dataset.senseOf;
   if (name) touched.add(name);
-  regions.steady(() => column.sayAlso(form.setElsewhere()));
-  showNotices([]);
   update();
+  form.refresh();
+  const set = form.setElsewhere();
+  if (column.saysOther(set)) regions.steady(() => column.sayAlso(set));
+  showNotices([]);
 }
 
 /** @param {Event} event */
@@ -345,10 +352,7 @@ async function unveil() {
 
 function begin() {
   root.dataset.python = "starting";
-  progress.begin(() => {
-    begin();
-    update();
-  });
+  progress.begin(() => (begin(), update()));
   bridge.start();
 }
 
@@ -359,36 +363,37 @@ document.addEventListener("focusin", (event) => {
 });
 form.listen();
 window.addEventListener("hashchange", (event) => {
-  // The address may have been written again since.
-  const { hash } = new URL(event.newURL);
-  if (hash === written) return;
+  const { hash } = new URL(event.newURL); // the address may have been written again since
+  if (hash === written || isOld(hash)) return;
   touched.clear();
+  check.clear();
   open(hash);
 });
+onUncovered(() => location.hash !== written && keepAddress());
 wide.addEventListener("change", () => update());
 form.refresh();
 actions.listen(bridge, live, unanswered, complete);
 actions.add("lesson", () => lesson.open());
 actions.add("code", () => sharePanel.open(bridge));
-actions.add("photo", async () => (await import("./photo.js")).open(bridge, unanswered, actions.say));
+actions.add("give", () => sharePanel.give(bridge, unanswered));
+actions.add("easy", () => easy.open(bridge));
+actions.add("photo", async () => (await import("./photo.js").catch(lack)).open(bridge, unanswered, actions.say));
 actions.add("handout", async () => {
   if (await handout.save(bridge)) actions.told("handed");
 });
 actions.add("check", () => check.ask(bridge, live));
 actions.add("find-code", () => check.findCode(bridge, live));
 actions.add("unveil", unveil);
+actions.add("veil", () => (veil.lower(), update()));
 example.join({ touched, cleared: update });
 band.listen();
 hand.listen(column.reveal);
 settings.listen(update, live);
-check.join({ reveal: column.reveal, look: (step) => lesson.open(step, veil.isDown()) });
-lesson.join({
-  bridge,
-  changed: keepAddress,
-  failed: unanswered,
-  share: (where) => sharePanel.open(bridge, where).catch(unanswered),
-});
+check.join({ bridge, live, failed: unanswered, reveal: column.reveal, look: lesson.open });
+/** @param {Record<string, string> | null} where */
+const share = (where) => sharePanel.open(bridge, where).catch(unanswered);
+lesson.join({ bridge, changed: keepAddress, failed: unanswered, share });
 
+// What is awaited is known before Python begins, and said so.
+college.start(open, update);
 begin();
-if (location.hash.length > 1) open(location.hash);
-else update({ quiet: JSON.stringify(form.read()) === JSON.stringify(form.initial()) });

@@ -2,14 +2,17 @@
 
 import * as actions from "./actions.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
+import * as college from "./college.js";
 import { controlOf } from "./elements.js";
 import * as form from "./form.js";
+import * as opening from "./opening.js";
 import { spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live, showNotices } from "./said.js";
+import { markAnswer } from "./state.js";
 
-/** @import { AnswerReply, State } from "../types/shared.js" */
+/** @import { AnswerReply, Fetched, State } from "../types/shared.js" */
 
 const root = document.documentElement;
 const page = root.dataset.slug;
@@ -29,7 +32,7 @@ let updating = Promise.resolve();
 
 const showsChoices = () => !unread && JSON.stringify(form.read()) === shownFor;
 
-/** @param {State} state @param {number | string | undefined} detail */
+/** @param {State} state @param {Fetched | string | undefined} detail */
 function hear(state, detail) {
   root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
   progress.show(state, detail);
@@ -39,14 +42,14 @@ function hear(state, detail) {
 /** Without Python the sheet in view can be printed if it is the one that is asked for. */
 function standStill() {
   const fresh = showsChoices();
-  root.dataset.answer = fresh ? "fresh" : "old";
+  markAnswer(fresh ? "fresh" : "old");
   actions.wait(progress.failedWords(), fresh ? WITHOUT_PYTHON : []);
 }
 
 /** @param {unknown} error */
 function failed(error) {
   if (error instanceof Superseded) return;
-  root.dataset.answer = "old";
+  markAnswer("old");
   actions.wait(progress.stuck(error));
   live(progress.stuck(error));
   if (!(error instanceof Stuck)) reportError(error);
@@ -65,7 +68,7 @@ async function draw(quiet) {
     standStill();
     return;
   }
-  root.dataset.answer = "pending";
+  markAnswer("pending");
   actions.forget();
   try {
     const reply = await bridge.ask({ do: "answer", page, form: asked }, { topic: "answer" });
@@ -80,7 +83,8 @@ function take(reply, quiet, asked) {
   form.showErrors(reply.errors ?? []);
   actions.wait(reply.waiting ?? "");
   if (!quiet) live(reply.announce ?? "");
-  root.dataset.answer = reply.ok ? "fresh" : "old";
+  markAnswer(reply.ok ? "fresh" : "old");
+  opening.end(); // Blank paper is nobody's problem: where a link is refused, the sheet of the page stands marked old.
   if (!reply.ok) return;
   shownFor = asked;
   if (quiet) return;
@@ -95,7 +99,8 @@ function take(reply, quiet, asked) {
 async function open(fragment) {
   written = fragment;
   unread = fragment;
-  root.dataset.answer = "pending";
+  opening.wait();
+  markAnswer("pending");
   try {
     const reply = await bridge.ask({ do: "open", page, fragment }, { topic: "open" });
     unread = "";
@@ -137,7 +142,6 @@ actions.listen(bridge, live, (error) => {
   if (!(error instanceof Stuck)) reportError(error);
 }, complete);
 
-const asBuilt = JSON.stringify(form.read()) === JSON.stringify(form.initial());
+// What is awaited is known before Python begins, and said so.
+college.start(open, update);
 begin();
-if (location.hash.length > 1) open(location.hash);
-else update({ quiet: asBuilt });

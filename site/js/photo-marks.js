@@ -7,7 +7,7 @@
 /** @typedef {{ width: number, height: number, data: ArrayLike<number> }} Picture */
 /** @typedef {ReturnType<typeof newBlob>} Blob */
 /** @typedef {ReturnType<typeof finished>} Patch */
-/** @typedef {Point & { size: number }} Mark */
+/** @typedef {Point & { size: number, wide: number, high: number }} Mark */
 /** @typedef {{ fits: (Mark | null)[], count: number, off: number }} Agreement */
 
 const LEVELS = [0.82, 0.68, 0.52]; // of the brightness about: below it ink begins; dimmer where a blur fills the ring
@@ -206,7 +206,7 @@ export function ringedDiscs(image) {
       if (within.length !== 1) continue;
       const size = Math.max(ring.wide, ring.high);
       if (found.some((mark) => Math.hypot(mark.x - within[0].x, mark.y - within[0].y) < size / 2)) continue;
-      found.push({ ...sharpened(grey, width, height, within[0]), size });
+      found.push({ ...sharpened(grey, width, height, within[0]), size, wide: ring.wide, high: ring.high });
     }
   }
   return found;
@@ -381,7 +381,8 @@ function bestOf(points, places) {
 /**
  * The marks of a sheet in a photograph. `editions`: the places (mm, clockwise from the upper left) of the marks that
  * sheets have now, and of those that sheets had before; the one that the points fit is found. Gives its number and for
- * each of its places the point in pixels, or null where it is not seen; null where none fits beyond doubt.
+ * each of its places the mark in pixels, or null where it is not seen; no marks where none fits beyond doubt. `seen`:
+ * how many marks there are, fitting or not.
  * @param {Picture} image
  * @param {Pair[][]} editions
  */
@@ -394,5 +395,5 @@ export function findMarks(image, editions) {
     if (found && better(found, best && best.found)) best = { edition, found };
     if (found && found.count === places.length) break;
   }
-  return best && { edition: best.edition, marks: best.found.fits.map((point) => point && { x: point.x, y: point.y }) };
+  return { edition: best ? best.edition : 0, marks: best && best.found.fits, seen: points.length };
 }

@@ -6,9 +6,11 @@ import { need } from "./elements.js";
 /** @import { Pair, Path, Point } from "../types/shared.js" */
 
 const NEAR = 30; // CSS px within which a press takes hold of a handle
-const SLOW = 0.25; // how far a point moves for a slow finger, which is thicker than what it points at
-const FAST = 0.7; // CSS px for each ms from which the point keeps up with the finger
+const SLOW = 0.25; // how far a point moves for a finger that all but rests, which is thicker than what it points at
+const FAST = 0.06; // CSS px for each ms from which the point keeps up with the finger
+const CATCHING_UP = 0.3; // the share of what it lags behind that the point catches up with each move of a fast finger
 const LOUPE = 132; // CSS px
+const GAP = 8; // CSS px between the loupe and the edges of what is seen of the picture
 const MARGIN = 0.1; // of the marks' own extent, shown about them
 const ENLARGED = 2.4; // CSS px for each pixel of the picture in the loupe, at least twice the picture's own size
 
@@ -29,13 +31,14 @@ export class Picture {
   #frame;
   #whole = document.createElement("canvas");
   #view = { x: 0, y: 0, width: 1, height: 1 }; // the part that is shown
+  #quarters = 0; // how far the picture was turned since it was opened
   #canvas;
   #lines;
   #box;
   #loupe;
   /** @type {Handle[]} */
   #handles = []; // { x, y, button, marked }
-  /** @type {{ handle: Handle, x: number, y: number, time: number, touch: boolean } | null} */
+  /** @type {{ handle: Handle, x: number, y: number, lag: Point, time: number, touch: boolean } | null} */
   #held = null;
   /** @type {Path[]} */
   #paths = [];
@@ -85,9 +88,29 @@ export class Picture {
     const pen = penOf(this.#whole, { willReadFrequently: true });
     pen.imageSmoothingQuality = "high";
     pen.drawImage(bitmap, 0, 0, this.width, this.height);
+    this.#quarters = 0;
     this.clear();
     this.look(null);
     return pen.getImageData(0, 0, this.width, this.height);
+  }
+
+  /**
+   * Turn the picture clockwise by so many quarters; its points and lines are taken away.
+   * @param {number} quarters
+   */
+  turn(quarters) {
+    const before = this.#whole;
+    const after = document.createElement("canvas");
+    const sizes = [before.width, before.height];
+    [after.width, after.height] = quarters % 2 ? sizes.reverse() : sizes;
+    const pen = penOf(after, { willReadFrequently: true });
+    pen.translate(after.width / 2, after.height / 2);
+    pen.rotate((quarters * Math.PI) / 2);
+    pen.drawImage(before, -before.width / 2, -before.height / 2);
+    this.#whole = after;
+    this.#quarters = (this.#quarters + quarters) % 4;
+    this.clear();
+    this.look(null);
   }
 
   /**
@@ -104,7 +127,8 @@ export class Picture {
       bottom = Math.min(this.height, Math.ceil(Math.max(...ys) + margin));
     }
     this.#view = { x: left, y: top, width: right - left, height: bottom - top };
-    this.#frame.dataset.view = [left, top, right - left, bottom - top].join(" ");
+    this.#frame.dataset.view = [left, top, right - left, bottom - top, this.#quarters].join(" ");
+    this.#frame.style.setProperty("--shape", String((right - left) / (bottom - top)));
     for (const canvas of [this.#canvas, this.#lines]) [canvas.width, canvas.height] = [right - left, bottom - top];
     penOf(this.#canvas).drawImage(this.#whole, -left, -top);
     this.draw(this.#paths);
@@ -179,7 +203,8 @@ export class Picture {
     event.preventDefault();
     this.#frame.setPointerCapture(event.pointerId);
     handle.button.focus({ preventScroll: true });
-    this.#held = { handle, x: event.clientX, y: event.clientY, time: event.timeStamp, touch: event.pointerType !== "mouse" };
+    const touch = event.pointerType !== "mouse";
+    this.#held = { handle, x: event.clientX, y: event.clientY, lag: { x: 0, y: 0 }, time: event.timeStamp, touch };
     this.#look(handle);
     this.onMove(handle);
   }
@@ -190,9 +215,16 @@ export class Picture {
     if (!held) return;
     const [across, down] = [event.clientX - held.x, event.clientY - held.y];
     const speed = Math.hypot(across, down) / Math.max(1, event.timeStamp - held.time);
-    const gain = (held.touch ? Math.min(1, Math.max(SLOW, speed / FAST)) : 1) * this.coarseness;
+    const gain = held.touch ? Math.min(1, Math.max(SLOW, speed / FAST)) : 1;
+    const lag = { x: held.lag.x + across, y: held.lag.y + down };
+    const share = gain < 1 ? 0 : CATCHING_UP;
+    const step = {
+      x: across * gain + (lag.x - across * gain) * share,
+      y: down * gain + (lag.y - down * gain) * share,
+    };
+    held.lag = { x: lag.x - step.x, y: lag.y - step.y };
     Object.assign(held, { x: event.clientX, y: event.clientY, time: event.timeStamp });
-    this.#shift(held.handle, across * gain, down * gain);
+    this.#shift(held.handle, step.x * this.coarseness, step.y * this.coarseness);
     this.#look(held.handle);
   }
 
@@ -223,6 +255,9 @@ export class Picture {
       this.#shift(handle, step[0] * size, step[1] * size);
       this.#look(handle);
       this.onDrop(handle);
+    } else if (handle && (event.key === "Enter" || event.key === " ")) {
+      event.preventDefault();
+      this.onDrop(handle);
     } else if (!handle && event.target === this.#frame && event.key === "Enter") {
       const { x, y, width, height } = this.#view;
       const added = this.onPress(x + width / 2, y + height / 2);
@@ -232,7 +267,22 @@ export class Picture {
   }
 
   /**
-   * Show what lies about a point, enlarged, in a corner that the finger does not cover.
+   * Put the loupe into that corner of what is seen of the picture which is farthest from a point.
+   * @param {Handle} handle
+   */
+  #away(handle) {
+    const box = this.#frame.getBoundingClientRect();
+    const place = handle.button.getBoundingClientRect();
+    const [left, right] = [Math.max(0, box.left), Math.min(document.documentElement.clientWidth, box.right)];
+    const [top, bottom] = [Math.max(0, box.top), Math.min(innerHeight, box.bottom)];
+    const atRight = place.left + place.right < left + right;
+    const atFoot = place.top + place.bottom < top + bottom;
+    this.#loupe.style.left = `${(atRight ? right - LOUPE - GAP : left + GAP) - box.left}px`;
+    this.#loupe.style.top = `${(atFoot ? bottom - LOUPE - GAP : top + GAP) - box.top}px`;
+  }
+
+  /**
+   * Show what lies about a point, enlarged, away from it and from the finger.
    * @param {Handle} handle
    */
   #look(handle) {
@@ -240,7 +290,7 @@ export class Picture {
     const sharp = Math.min(3, devicePixelRatio || 1);
     loupe.width = loupe.height = LOUPE * sharp;
     loupe.hidden = false;
-    loupe.classList.toggle("at-right", handle.x < this.#view.x + this.#view.width / 2);
+    this.#away(handle);
     const share = Math.max(ENLARGED, 2 / this.coarseness) * sharp;
     const size = loupe.width / share;
     const pen = penOf(loupe);

@@ -5,8 +5,11 @@ import { regionHTML, Superseded } from "./bridge.js";
 import { download } from "./download.js";
 import { around, need } from "./elements.js";
 import * as form from "./form.js";
+import { showDialog } from "./layers.js";
+import { opened, turned, turnsToUpright } from "./photo-file.js";
 import { findMarks } from "./photo-marks.js";
 import { Picture } from "./photo-picture.js";
+import * as veil from "./veil.js";
 
 /** @import { Pair, Path, PhotoReply, Point, Say, SheetMark, Tap, Values } from "../types/shared.js" */
 /** @import { Bridge } from "./bridge.js" */
@@ -17,6 +20,7 @@ const LEAST = 500;
 const MARK_INSET = 0.16;
 const NEEDS = ["photo"]; // the lazy part of pycore that measures
 const SURE = 1.2; // pixels: how well a point is set at best
+const SOME = 4; // so many marks are those of some sheet
 
 const slug = document.documentElement.dataset.slug ?? "";
 /** @param {string} name */
@@ -39,8 +43,12 @@ let problem; // the form that is being checked
 let shown = null; // the picture, while the panel is open
 /** @type {(Point | null)[]} */
 let marks = []; // { x, y } or null, as `places` has them
-/** @type {Handle[]} */
-let taps = []; // handles, in the order of asked.taps
+/** @type {(Pair | null)[] | null} */
+let rings = null; // width and height of the ring of each mark that was found and stands where it was found
+/** @type {Set<number>} */
+let untouched = new Set(); // marks whose rings lie where they were laid
+/** @type {(Handle | null)[]} */
+let taps = []; // handles, in the order of asked.taps; null for what is not drawn yet
 let byHand = false;
 /** @type {Path[]} */
 let overlay = [];
@@ -54,6 +62,7 @@ function picture() {
 }
 
 const ground = () => choice("ground");
+const dragging = () => sentence(ground() === "marks" ? "drag" : "corners");
 const places = () => (ground() !== "marks" ? asked.corners : printed === "older" ? asked.older : asked.marks);
 
 function style() {
@@ -97,7 +106,7 @@ export async function open(bridge, failed, said) {
   find("picture").tabIndex = 0;
   stage("choose");
   changed();
-  dialog.showModal();
+  showDialog(dialog);
 }
 
 // The photo is not kept: closing the panel lets go of every pixel of it.
@@ -110,7 +119,10 @@ function forget() {
 
 /** @param {...string} sentences */
 function prompt(...sentences) {
-  find("prompt").textContent = sentences.join(" ");
+  const line = find("prompt");
+  // A shorter sentence leaves its place as high as it was: the picture must not move from under the finger.
+  if (dialog.dataset.stage === "marks") line.style.minHeight = getComputedStyle(line).height;
+  line.textContent = sentences.join(" ");
 }
 
 /**
@@ -124,15 +136,17 @@ function ask(tap) {
 /** @param {string} name */
 function stage(name) {
   dialog.dataset.stage = name;
+  find("prompt").style.minHeight = "";
   for (const part of dialog.querySelectorAll("[data-photo-stage]")) {
     part.hidden = (part.dataset.photoStage === "choose") !== (name === "choose");
   }
-  button("marks-done").hidden = name !== "marks";
+  button("marks-done").hidden = button("turn").hidden = name !== "marks";
+  button("not-drawn").hidden = name !== "taps" || taps.length >= asked.taps.length;
   button("move-marks").hidden = name !== "taps" && name !== "result";
   button("back").hidden = name !== "taps" || taps.length === 0;
   button("whole").hidden = name !== "taps" && name !== "result";
   button("again").hidden = name === "choose";
-  button("overlay").hidden = button("save").hidden = name !== "result";
+  button("overlay").hidden = button("save").hidden = name !== "result" || veil.isDown();
   find("help").hidden = name !== "taps";
   find("help").textContent = sentence(byHand ? "steer" : "found");
   if (name !== "result") find("result").replaceChildren();
@@ -148,24 +162,10 @@ function changed(event = undefined) {
 }
 
 /** @param {File} file */
-async function opened(file) {
-  try {
-    return await createImageBitmap(file, { imageOrientation: "from-image" });
-  } catch {
-    try {
-      // What is too large to be held whole may still be had smaller.
-      return await createImageBitmap(file, { imageOrientation: "from-image", resizeWidth: MOST });
-    } catch {
-      return null;
-    }
-  }
-}
-
-/** @param {File} file */
 async function take(file) {
   const mine = ++edition;
   prompt(sentence("looking"));
-  const bitmap = await opened(file);
+  const bitmap = await opened(file, MOST);
   if (mine !== edition) {
     bitmap?.close();
     return;
@@ -190,12 +190,31 @@ async function take(file) {
   const place = ({ x, y }) => [x ?? 0, y ?? 0];
   const found = ground() === "marks" ? findMarks(pixels, editions.map((name) => asked[name].map(place))) : null;
   marks = found?.marks ?? [];
-  printed = found ? editions[found.edition] : "";
-  byHand = !found;
-  const fit = found && (await fits(mine));
+  rings = found?.marks?.map((mark) => mark && [mark.wide, mark.high]) ?? null;
+  printed = found?.marks ? editions[found.edition] : "";
+  byHand = !found?.marks;
+  untouched = new Set();
+  if (byHand) {
+    startMarks(found ? sentence(found.seen < SOME ? "none" : "misfit") : sentence("corners"));
+    return;
+  }
+  stand(places().map(place));
+  const misfit = await whyNot();
   if (mine !== edition) return;
-  if (fit) startTaps();
-  else startMarks(sentence(ground() === "marks" ? "lost" : "corners"));
+  if (misfit) startMarks(misfit);
+  else startTaps();
+}
+
+/**
+ * Turn the picture, its marks and their rings, so that the sheet stands upright.
+ * @param {Pair[]} at the places of the marks on the sheet
+ */
+function stand(at) {
+  const quarters = turnsToUpright(at, marks);
+  const { width, height } = picture();
+  marks = marks.map((mark) => mark && turned(mark, quarters, width, height));
+  if (quarters % 2) rings = rings && rings.map((ring) => ring && [ring[1], ring[0]]);
+  picture().turn(quarters);
 }
 
 // Marks.
@@ -215,9 +234,17 @@ function startMarks(said) {
     handles.push({ index, handle: picture().add(at.x, at.y, place.name, place.sign, "mark") });
   });
   picture().onPress = () => null;
-  picture().onMove = ({ name }) => prompt(said, `${name}.`);
-  const noteMarks = () => {
+  // No more than the name: a longer sentence would push the picture away under the finger.
+  picture().onMove = ({ name }) => prompt(name);
+  untouched = new Set(handles.map(({ index }) => index).filter((index) => !marks[index] || untouched.has(index)));
+  /** @param {Handle | undefined} moved */
+  const noteMarks = (moved = undefined) => {
     byHand = true;
+    const mine = handles.find((one) => one.handle === moved)?.index;
+    if (mine !== undefined) {
+      untouched.delete(mine);
+      if (rings) rings[mine] = null;
+    }
     marks = places().map((_, index) => {
       const set = handles.find((one) => one.index === index)?.handle;
       return set ? { x: set.x, y: set.y } : null;
@@ -235,16 +262,15 @@ const request = () => ({
   way: choice("way"),
   photo: { width: picture().width, height: picture().height, tap: Math.max(SURE, 0.35 * picture().coarseness) },
   marks: marks.map((mark) => mark && [mark.x, mark.y]),
+  rings,
+  untouched: byHand ? [...untouched] : [],
+  ...veil.asked(),
 });
 
-/**
- * Whether the marks fit the sheet; if not, why not is said, unless something else was done meanwhile.
- * @param {number} mine
- */
-async function fits(mine) {
+/** Why the marks do not fit the sheet; "" if they do. */
+async function whyNot() {
   const reply = await page.bridge.ask(request(), { topic: "photo" });
-  if (!reply.ok && mine === edition) prompt(reply.announce);
-  return reply.ok;
+  return reply.ok ? "" : reply.announce;
 }
 
 const setMarks = () => marks.filter((mark) => mark !== null);
@@ -279,7 +305,10 @@ function next() {
 
 async function judge() {
   const mine = ++edition;
-  const set = Object.fromEntries(asked.taps.map(({ name }, index) => [name, [taps[index].x, taps[index].y]]));
+  const set = Object.fromEntries(asked.taps.map(({ name }, index) => {
+    const tap = taps[index];
+    return [name, tap && [tap.x, tap.y]];
+  }));
   const reply = await page.bridge.ask({ ...request(), taps: set }, { topic: "photo" });
   if (mine !== edition) return;
   stage(reply.ok ? "result" : "taps");
@@ -317,15 +346,30 @@ const actions = {
   },
   async "marks-done"() {
     const mine = ++edition;
-    if ((await fits(mine)) && mine === edition) startTaps();
+    const misfit = await whyNot();
+    if (mine !== edition) return;
+    if (misfit) prompt(misfit);
+    else startTaps();
   },
   "move-marks"() {
     edition += 1;
-    startMarks(sentence(ground() === "marks" ? "lost" : "corners"));
+    startMarks(dragging());
+  },
+  turn() {
+    edition += 1;
+    picture().turn(1);
+    marks = [];
+    rings = null;
+    startMarks(dragging());
+  },
+  "not-drawn"() {
+    edition += 1;
+    taps.push(null);
+    next();
   },
   back() {
     edition += 1;
-    picture().remove(taps.pop());
+    picture().remove(taps.pop() ?? undefined);
     stage("taps");
     ask(asked.taps[taps.length]);
   },

@@ -1,26 +1,20 @@
-// What this device keeps of practice: one key of the browser's storage. Where storage is refused it lasts until the
-// page is closed. Whether it is a record of ours, pycore decides.
+// What this device keeps of a learner's practice. Whether it is a record of ours, pycore decides.
+
+import * as kept from "./kept.js";
+
+export const FILE_NAME = "phasor-folio-practice.json";
+const MOST_TAKEN = 100;
+/** @type {("practice" | "taken")[]} */
+const PARTS = ["practice", "taken"];
 
 /** @import { PracticeRecord } from "../types/shared.js" */
-
-const KEY = "phasor-folio-practice";
-
-/** @type {PracticeRecord | null} */
-let kept = null; // the record when storage is refused
-let working = true;
 
 /**
  * The record as it is kept; null where there is none.
  * @returns {PracticeRecord | null}
  */
 export function read() {
-  let text = null;
-  try {
-    text = localStorage.getItem(KEY);
-  } catch {
-    working = false;
-  }
-  if (!working) return kept;
+  const text = kept.read("practice");
   if (text === null) return null;
   try {
     return JSON.parse(text) ?? {};
@@ -34,33 +28,41 @@ export function read() {
  * @param {PracticeRecord} record
  */
 export function write(record) {
-  kept = record;
-  try {
-    localStorage.setItem(KEY, JSON.stringify(record));
-    working = true;
-  } catch {
-    working = false;
-  }
+  const text = JSON.stringify(record);
+  return kept.write("practice", text, { name: FILE_NAME, text });
 }
 
-/** Keep nothing. */
+/** Keep nothing; gives what brings it back. */
 export function forget() {
-  kept = null;
-  try {
-    localStorage.removeItem(KEY);
-  } catch {
-    working = false;
-  }
+  const before = PARTS.map((part) => kept.read(part));
+  for (const part of PARTS) kept.write(part, null);
+  return () => PARTS.forEach((part, place) => kept.write(part, before[place]));
 }
+
+// Files that were added to the record, by length and a sum of their signs: added once more they would count twice.
+/** @param {string} text */
+function markOf(text) {
+  let sum = 2166136261; // the start and the factor of FNV-1a
+  for (let at = 0; at < text.length; at += 1) sum = Math.imul(sum ^ text.charCodeAt(at), 16777619);
+  return `${text.length}.${sum >>> 0}`;
+}
+
+const taken = () => (kept.read("taken") ?? "").split(" ").filter(Boolean);
 
 /**
- * Whether a change of this key of the storage, null for all of it, is one of the record.
- * @param {string | null} key
+ * Whether a file was added to the record before.
+ * @param {string} text
  */
-export const holds = (key) => key === KEY || key === null;
+export const tookBefore = (text) => taken().includes(markOf(text));
 
-/** Whether the browser keeps what it is given. */
-export const works = () => working;
+/**
+ * A file has been added to the record.
+ * @param {string} text
+ */
+export const took = (text) => kept.write("taken", [...taken(), markOf(text)].slice(-MOST_TAKEN).join(" "), null);
+
+/** @param {() => void} then */
+export const follow = (then) => kept.follow("practice", then);
 
 /** A number of this device's own, with which a new record begins. */
 export const seed = () => crypto.getRandomValues(new Uint16Array(1))[0];

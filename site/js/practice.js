@@ -2,15 +2,19 @@
 // kept here and nowhere else; what it means, pycore alone knows.
 
 import { fields } from "./answer-form.js";
+import * as college from "./college.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
-import { around, need } from "./elements.js";
+import { around, controlOf, need } from "./elements.js";
+import * as form from "./form.js";
 import * as guess from "./guess.js";
+import { learner, saveFile, stay } from "./kept.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import * as store from "./practice-store.js";
 import { live } from "./said.js";
+import { markAnswer } from "./state.js";
 
-/** @import { PracticeRecord, PracticeReply } from "../types/shared.js" */
+/** @import { PracticeRecord, PracticeReply, Values } from "../types/shared.js" */
 
 const root = document.documentElement;
 const main = need(".practice");
@@ -26,9 +30,12 @@ const button = (name) => need(`[data-do="${name}"]`, HTMLElement, main);
 let asked = 0; // counts requests, so that an older reply is dropped
 /** @type {PracticeRecord | null} */
 let incoming = null; // what a file brought, until it is decided what becomes of it
-/** @type {PracticeRecord | null} */
-let erased = null; // the record before it was erased, as long as that can be undone
+let fileText = ""; // that file as it is written
+/** @type {(() => void) | null} */
+let bringBack = null; // what was erased, as long as that can be undone
 let problem = ""; // the problem in view, as HTML
+/** @type {Values | null} */
+let lastGiven = null; // the last answer to it that was checked
 
 const bridge = new Bridge((state, detail) => {
   root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
@@ -43,10 +50,17 @@ function say(sentence) {
 /** @param {unknown} error */
 function failed(error) {
   if (error instanceof Superseded) return;
-  root.dataset.answer = "old";
+  markAnswer("old");
   live(progress.stuck(error));
   if (!(error instanceof Stuck)) reportError(error);
 }
+
+/**
+ * One move, with the record of this device and how the learner draws.
+ * @param {string} move
+ */
+const asking = (move) =>
+  ({ do: /** @type {const} */ ("practice"), move, record: store.read(), seed: store.seed(), drawn: form.read(), college: college.chosen() });
 
 /**
  * Ask pycore for one move; gives its reply, or nothing if another move was made meanwhile.
@@ -55,9 +69,9 @@ function failed(error) {
  */
 async function ask(move, more = {}) {
   const mine = ++asked;
-  root.dataset.answer = "pending";
+  markAnswer("pending");
   try {
-    const request = { do: /** @type {const} */ ("practice"), move, record: store.read(), seed: store.seed(), ...more };
+    const request = { ...asking(move), ...more };
     const reply = await bridge.ask(request, { topic: "practice" });
     return mine === asked ? reply : null;
   } catch (error) {
@@ -69,22 +83,24 @@ async function ask(move, more = {}) {
 /** @param {PracticeReply | null} reply */
 function take(reply) {
   if (!reply) return;
-  root.dataset.answer = "fresh";
+  markAnswer("fresh");
   live(reply.announce ?? "");
   if (!reply.ok) {
     say(reply.said);
     return;
   }
   store.write(reply.record);
-  if (!store.works()) say(said.dataset.denied);
   if (reply.said) say(reply.said);
   if (reply.regions.problem !== problem) {
     problem = reply.regions.problem;
+    lastGiven = null;
     answer.clear();
     guess.forget();
     regions.replace("guess", "");
   }
   answer.follow(reply.asked);
+  form.showEcho(reply.echo);
+  form.showErrors(reply.errors ?? []);
   for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
   guess.draw();
   if (!reply.regions.incoming) dropIncoming();
@@ -101,6 +117,12 @@ function show(state) {
   button("next").hidden = !done;
 }
 
+/** The learner draws at another scale, or on other paper. */
+function drawOtherwise() {
+  form.refresh();
+  return ask("open").then(take);
+}
+
 function dropIncoming() {
   incoming = null;
   regions.replace("incoming", "");
@@ -108,26 +130,30 @@ function dropIncoming() {
 
 async function check() {
   const of = answer.version();
-  const reply = await ask("mark", { given: answer.read() });
+  const given = answer.read();
+  const reply = await ask("mark", { given });
   if (!reply || of !== answer.version()) {
-    root.dataset.answer = "fresh";
+    markAnswer("fresh");
     return;
   }
   if (!reply.ok) {
-    root.dataset.answer = "fresh";
+    markAnswer("fresh");
     answer.take(reply);
     live(reply.announce ?? "");
     return;
   }
   take(reply);
+  lastGiven = given;
   answer.take({ ...reply, regions: {} });
-  if (reply.state !== "asking") button("next").focus({ preventScroll: true });
+  if (reply.state === "asking") return;
+  button("next").focus({ preventScroll: true });
+  stay();
 }
 
 // A guess changes nothing: no record, no level.
 /** @param {[number, number]} at */
 async function sayGuess(at) {
-  const request = { do: /** @type {const} */ ("practice"), move: "guess", record: store.read(), seed: store.seed(), at };
+  const request = { ...asking("guess"), at };
   try {
     const reply = await bridge.ask(request, { topic: "guess" });
     if (!reply.ok) return;
@@ -139,12 +165,7 @@ async function sayGuess(at) {
 }
 
 function save() {
-  const blob = new Blob([JSON.stringify(store.read(), null, 1)], { type: "application/json" });
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(blob);
-  link.download = said.dataset.fileName ?? "";
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  saveFile({ name: store.FILE_NAME, text: JSON.stringify(store.read(), null, 1) });
   say(said.dataset.exported);
 }
 
@@ -157,22 +178,22 @@ async function load() {
     return;
   }
   say("");
-  const reply = await ask("read", { text: await chosen.text() });
+  fileText = await chosen.text();
+  const reply = await ask("read", { text: fileText, before: store.tookBefore(fileText) });
   if (reply?.incoming) incoming = reply.incoming;
   take(reply);
   main.querySelector('[data-do="merge"]')?.focus();
 }
 
 async function erase() {
-  erased = store.read();
-  store.forget();
+  bringBack = store.forget();
   take(await ask("erase"));
   button("undo").hidden = false;
 }
 
 function undo() {
-  if (erased) store.write(erased);
-  erased = null;
+  bringBack?.();
+  bringBack = null;
   button("undo").hidden = true;
   say("");
   return ask("open").then(take);
@@ -190,17 +211,26 @@ const doings = {
   show: async () => {
     answer.forget();
     main.toggleAttribute("data-shown", true);
-    take(await ask("show"));
+    take(await ask("show", { given: lastGiven }));
     button("next").focus({ preventScroll: true });
   },
   next: async () => {
     main.removeAttribute("data-shown");
+    form.fill({ scale: "" });
     goOn(await ask("next"));
+  },
+  another: async () => {
+    main.removeAttribute("data-shown");
+    goOn(await ask("another"));
   },
   export: save,
   erase,
   undo,
-  merge: async () => take(await ask("merge", { incoming })),
+  merge: async () => {
+    const reply = await ask("merge", { incoming });
+    if (reply?.ok) store.took(fileText);
+    take(reply);
+  },
   replace: async () => take(await ask("replace", { incoming })),
   leave: dropIncoming,
 };
@@ -209,15 +239,32 @@ document.addEventListener("click", (event) => {
   const pressed = around(event, "[data-do]");
   if (pressed) doings[pressed.dataset.do ?? ""]();
   if (around(event, '[data-action="check"]')) check();
+  const offer = around(event, "[data-set]");
+  if (!offer) return;
+  form.fill(JSON.parse(offer.dataset.set ?? "{}"));
+  drawOtherwise();
+});
+document.addEventListener("change", (event) => {
+  if (controlOf(event)?.form?.id === "problem") drawOtherwise();
 });
 guess.join(sheet, sayGuess);
 document.addEventListener("submit", (event) => event.preventDefault());
-way.addEventListener("change", async () => take(await ask("way", { way: way.value })));
-file.addEventListener("change", load);
-// Another window of this site may have gone on with the same record.
-addEventListener("storage", (event) => {
-  if (store.holds(event.key)) ask("open").then(take);
+way.addEventListener("change", async () => {
+  form.fill({ scale: "" });
+  take(await ask("way", { way: way.value }));
 });
+file.addEventListener("change", load);
+// Another window of this site may have gone on with the same record, or with another learner's.
+store.follow(() => {
+  showLearner();
+  ask("open").then(take);
+});
+
+function showLearner() {
+  const line = need("[data-learner]", HTMLElement, main);
+  line.hidden = !learner();
+  line.textContent = (line.dataset.learner ?? "").replace("{who}", learner());
+}
 
 function begin() {
   root.dataset.python = "starting";
@@ -228,5 +275,6 @@ function begin() {
   bridge.start();
 }
 
+showLearner();
 begin();
 ask("open").then(take);

@@ -9,6 +9,7 @@ import { afterQuiet } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live } from "./said.js";
+import { markAnswer } from "./state.js";
 
 /** @import { PrinterSetup, SetupReply } from "../types/shared.js" */
 
@@ -36,7 +37,7 @@ function failed(error) {
 function outdate() {
   edition += 1;
   correction = null;
-  root.dataset.answer = "pending";
+  markAnswer("pending");
 }
 
 /** Bring sheet, result and what is kept up to date with the form. */
@@ -59,7 +60,7 @@ function take(reply) {
   correction = reply.correction ?? null;
   if (reply.scaling) need("#scaling", HTMLDetailsElement).open = true;
   live(reply.announce ?? "");
-  root.dataset.answer = reply.ok ? "fresh" : "old";
+  markAnswer(reply.ok ? "fresh" : "old");
 }
 
 const updateSoon = afterQuiet(TYPING_PAUSE, update);

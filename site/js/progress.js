@@ -1,17 +1,24 @@
-// The strip at the foot that says how far the start is. Its sentences stand in the page.
+// The strip that says what the page waits for until Python runs: what is loaded, how much of it is here, how long the
+// rest takes. Its sentences stand in the page.
 
 import { Lacking } from "./bridge.js";
 import { need } from "./elements.js";
+import { paceOf, spaced } from "./pace.js";
 
-/** @import { State } from "../types/shared.js" */
+/** @import { Fetched, State } from "../types/shared.js" */
 
 const strip = need("[data-progress]");
 const text = need("[data-progress-text]", HTMLElement, strip);
+const far = need("[data-progress-far]", HTMLElement, strip);
+const over = document.querySelector("[data-progress-too]"); // the same in a lesson, which lies over the strip
 const bar = need("[data-bar]", HTMLElement, strip);
 const retry = need("[data-retry]", HTMLElement, strip);
-const SLOW_AFTER = 15_000;
-const TOLD_FOR = 6_000; // ms; a new start is over sooner than its reason could be read
+const SPOKEN_AFTER = 3_000; // ms of waiting before it is said in words
+const REASON_SHOWN_FOR = 6_000; // ms; a new start is over sooner than its reason could be read
 const SHOWN_AFTER = 250; // ms; a start from the cache is over before anybody could read a sentence
+const FAR_PAUSE = 2_000; // ms between two figures, which nobody reads if they run
+const MINUTE = 60; // s
+const CODE = /^[\w \-–—−]{1,20}$/u; // what a sentence repeats of an address
 
 /** @param {string} name */
 const word = (name) => strip.dataset[name] ?? "";
@@ -22,71 +29,125 @@ const word = (name) => strip.dataset[name] ?? "";
  */
 function speak(name) {
   text.textContent = word(name);
+  far.textContent = "";
   strip.dataset.speaks = "";
 }
 
 /** @type {ReturnType<typeof setTimeout>[]} */
 let timers = [];
-let told = "again"; // why Python is started once more: it stopped by itself, or lacked a part
-let toldUntil = 0; // until when that is said
+let reason = "again"; // why Python is started once more: it stopped by itself, or lacked a part
+let reasonUntil = 0; // until when that is said
+let loading = "loading"; // the sentence for what is loaded
+let code = ""; // the code of the problem that is loaded, if it is one
+let pace = paceOf();
+let fetching = false; // or else no figure is said
+let looking = false; // whether a typed code is being looked up, which goes on when Python is ready
+
+/**
+ * Say what the page waits for: the answer to a link's "values", what else a "link" asks for, the problem of a "code", the
+ * same where its values are there already ("problem"), or without any of them what it needs for whatever is typed.
+ * @param {"values" | "link" | "code" | "problem" | ""} awaited
+ * @param {string} typed the code
+ */
+export function expect(awaited = "", typed = "") {
+  code = CODE.test(typed.trim()) ? typed.trim().toUpperCase() : "";
+  const known = code ? { code: "loadingCode", problem: "loadingProblem" } : { code: "loadingAnyCode", problem: "loadingValues" };
+  loading = { values: "loadingValues", link: "loadingLink", "": "loading", ...known }[awaited];
+}
 
 /**
  * Begin anew; `again` is called when the reader asks for another try.
  * @param {() => void} again
  */
 export function begin(again) {
+  pace = paceOf();
   timers = [
     setTimeout(() => (strip.hidden = false), SHOWN_AFTER),
-    setTimeout(() => speak("slow"), SLOW_AFTER),
+    setTimeout(() => (strip.dataset.speaks = "loading"), loading === "loading" ? SPOKEN_AFTER : SHOWN_AFTER),
   ];
   retry.hidden = true;
   retry.onclick = again;
-  text.textContent = word("starting");
+  far.textContent = "";
+  sayLoading(null);
   delete strip.dataset.speaks;
   bar.style.width = "0";
 }
 
+/**
+ * Say that the problem of a typed code is on its way, for as long as it is.
+ * @param {string | null} typed null once it is there, or will not come
+ */
+export function lookUp(typed) {
+  looking = typed !== null;
+  expect(looking ? "code" : "", typed ?? "");
+  strip.hidden = !looking;
+  if (!looking) return;
+  sayLoading(null);
+  strip.dataset.speaks = "loading";
+}
+
 /** The sentence for a start that failed. */
-export const failedWords = () => word("failed");
+export const failedWords = () => word(loading === "loading" ? "failed" : "failedOwn");
 
 /** The sentence for a start that is under way. */
 export const startingWords = () => word("starting");
 
+// Said anew only when it changes, because it is read aloud.
+/** @param {number | null} seconds that are left, if that is known */
+function sayLoading(seconds) {
+  const minutes = Math.round((seconds ?? 0) / MINUTE);
+  const left = seconds === null ? "" : seconds < MINUTE ? word("soon") : word(minutes === 1 ? "minute" : "minutes");
+  const sentences = [word(loading).replace("{code}", code), left.replace("{minutes}", String(minutes)), word(`${loading}Meanwhile`)];
+  const said = sentences.filter(Boolean).join(" ");
+  if (text.textContent !== said) text.textContent = said;
+  if (over) over.textContent = `${said} ${far.textContent}`;
+}
+
+const sayFar = spaced(FAR_PAUSE, (/** @type {Fetched} */ { share, bytes, whole }) => {
+  if (!fetching || performance.now() < reasonUntil) return;
+  const mega = (/** @type {number} */ number) => (number / 1e6).toFixed(1);
+  far.textContent = word("far").replace("{done}", mega(bytes)).replace("{whole}", mega(whole));
+  sayLoading(pace(share));
+});
+
 /**
- * Show a state of the start; `share` in percent.
+ * Show a state of the start.
  * @param {State} state
- * @param {number | string | undefined} share
+ * @param {Fetched | string | undefined} detail
  */
-export function show(state, share = 0) {
+export function show(state, detail = "") {
   if (state === "ready" || state === "failed") timers.forEach((timer) => clearTimeout(timer));
-  if (state === "ready") hideWhenTold();
+  if (state === "ready") hideAfterReason();
   else if (state === "failed" || state === "again") strip.hidden = false;
   retry.hidden = state !== "failed";
-  if (state === "again") tell("again");
-  if (performance.now() < toldUntil && state !== "failed") {
-    speak(told);
+  fetching = typeof detail === "object";
+  if (state === "again") showReason("again");
+  if (performance.now() < reasonUntil && state !== "failed") {
+    speak(reason);
     bar.style.width = "0";
-  } else if (state === "fetching") {
-    text.textContent = word("fetching").replace("{share}", String(share));
-    bar.style.width = `${Number(share) * 0.8}%`;
+  } else if (typeof detail === "object") {
+    sayFar(detail);
+    bar.style.width = `${detail.share * 95}%`;
   } else if (state === "starting") {
-    text.textContent = word("starting");
-    bar.style.width = "90%";
+    if (loading === "loading") text.textContent = word("starting");
+    far.textContent = "";
+    bar.style.width = "97%";
   } else if (state === "failed") {
-    speak("failed");
+    speak(loading === "loading" ? "failed" : "failedOwn");
     bar.style.width = "0";
   }
 }
 
 /** @param {string} name */
-function tell(name) {
-  told = name;
-  toldUntil = performance.now() + TOLD_FOR;
+function showReason(name) {
+  reason = name;
+  reasonUntil = performance.now() + REASON_SHOWN_FOR;
 }
 
-function hideWhenTold() {
-  if (performance.now() >= toldUntil) delete strip.dataset.speaks;
-  const left = toldUntil - performance.now();
+function hideAfterReason() {
+  if (looking) return;
+  if (performance.now() >= reasonUntil) delete strip.dataset.speaks;
+  const left = reasonUntil - performance.now();
   if (left > 0) timers.push(setTimeout(() => (strip.hidden = true), left));
   else strip.hidden = true;
 }
@@ -97,7 +158,7 @@ function hideWhenTold() {
  */
 export function stuck(error) {
   const name = error instanceof Lacking ? "lacking" : "stuck";
-  if (name === "lacking") tell(name);
+  if (name === "lacking") showReason(name);
   speak(name);
   strip.hidden = false;
   timers.push(setTimeout(() => (strip.hidden = true), 8000));

@@ -3,9 +3,15 @@
 import morphdom from "morphdom";
 
 import { regionHTML } from "./bridge.js";
+import { patch, read } from "./patch.js";
+
+/** @import { Part } from "./patch.js" */
 
 // What every edit changes is changed where it stands: most of a sheet stays, and need not be laid out again.
-const CHANGED_IN_PLACE = ["answer", "notes", "results", "sheet", "kinds", "view", "workings"];
+const CHANGED_IN_PLACE = ["answer", "notes", "results", "figures", "sheet", "kinds", "view", "workings"];
+
+/** What a region shows, by its name. @type {Map<string, Part | null>} */
+const parts = new Map();
 
 const TOLD_BY = ["data-set", "data-action", "data-to-working"]; // each is one of its kind in a region
 
@@ -33,11 +39,20 @@ function identity(element) {
 }
 
 /**
- * Make what stands in a region like the HTML, and leave what is like it already.
+ * Make what stands in a region like the HTML, and leave what is like it already: by what differs from the text that it
+ * shows, or, where that is not known or a script has changed it since, element by element.
+ * @param {string} name
  * @param {HTMLElement} region
  * @param {string} html
  */
-function change(region, html) {
+function change(name, region, html) {
+  const [was, now] = [parts.get(name), name === "workings" ? null : read(html)];
+  if (!was || !now || !patch(region, was, now)) compare(region, regionHTML(html));
+  parts.set(name, now);
+}
+
+/** @param {HTMLElement} region @param {string} html */
+function compare(region, html) {
   const wanted = /** @type {HTMLElement} */ (region.cloneNode(false));
   wanted.innerHTML = html;
   morphdom(region, wanted, {
@@ -69,13 +84,14 @@ export function steady(run) {
  * @param {string} html
  */
 export function replace(name, html) {
+  if (document.documentElement.dataset.follows === name) delete document.documentElement.dataset.follows;
   const region = regionOf(name);
   if (!region || last.get(name) === html) return false;
   const open = [...region.querySelectorAll("details[data-keep][open]")].map((part) => part.dataset.keep);
   const before = active();
   const focused = before !== region && region.contains(before) ? before : null;
   const focus = focused ? identity(focused) : "";
-  if (CHANGED_IN_PLACE.includes(name)) change(region, regionHTML(html));
+  if (CHANGED_IN_PLACE.includes(name)) change(name, region, html);
   else region.innerHTML = regionHTML(html);
   last.set(name, html);
   /** @type {NodeListOf<HTMLDetailsElement>} */
@@ -88,6 +104,18 @@ export function replace(name, html) {
     if (target !== document.activeElement) target.focus({ preventScroll: true });
   }
   return true;
+}
+
+/**
+ * Leave nothing in these regions.
+ * @param {string[]} names
+ */
+export function empty(names) {
+  for (const name of names) {
+    regionOf(name)?.replaceChildren();
+    last.delete(name);
+    parts.delete(name);
+  }
 }
 
 /** What every region shows now, by name, to be put back by `replace`. */

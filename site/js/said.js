@@ -1,6 +1,6 @@
 // Sentences of pycore's that stand beside the answer, or are read out.
 
-import { need } from "./elements.js";
+import { hide, need, write } from "./elements.js";
 import { afterQuiet } from "./pace.js";
 
 const ANNOUNCE_PAUSE = 700; // ms of quiet before a sentence is read out
@@ -17,8 +17,8 @@ export const live = afterQuiet(ANNOUNCE_PAUSE, (/** @type {string} */ sentence) 
 export function showNotices(notices) {
   const list = need("[data-open-notices]");
   const items = notices.map((notice) => Object.assign(document.createElement("li"), { textContent: notice }));
-  list.replaceChildren(...items);
-  list.hidden = notices.length === 0;
+  if (items.length || list.childElementCount) list.replaceChildren(...items);
+  hide(list, notices.length === 0);
 }
 
 /**
@@ -29,6 +29,6 @@ export function showScenario(scenario) {
   const place = document.querySelector("[data-scenario]");
   if (!place || typeof scenario !== "string") return;
   // Its text stays when it goes, and with it its line: the fields below do not move.
-  if (scenario) place.textContent = scenario;
-  place.hidden = !scenario;
+  if (scenario) write(place, scenario);
+  hide(place, !scenario);
 }

@@ -1,6 +1,6 @@
 // All settings put back to those of the page at one press, which can be undone. Values stay as they are.
 
-import { controlOf, need } from "./elements.js";
+import { controlOf, need, write } from "./elements.js";
 import * as form from "./form.js";
 
 /** @import { Values } from "../types/shared.js" */
@@ -10,20 +10,22 @@ const said = need("[data-settings-said]");
 // Values, the kind of sheet, what was measured, and what was typed for the title block.
 const APART = "[data-holds-values], [data-field=sheet], .field.length, .field.text";
 
+const PLACES = ".choices, .scale-row";
+
 /** @type {Values | null} */
 let before = null; // the settings from before they were put back
 
 /** @param {Record<string, string>} values */
 function settingsOf(values) {
-  const names = form.controls().filter((one) => one.closest(".choices") && !one.closest(APART)).map((one) => one.name);
+  const names = form.controls().filter((one) => one.closest(PLACES) && !one.closest(APART)).map((one) => one.name);
   return Object.fromEntries(names.map((name) => [name, values[name] ?? ""]));
 }
 
 /** @param {Values | null} kept @param {string} sentence */
 function keep(kept, sentence) {
   before = kept;
-  button.textContent = (kept ? button.dataset.undo : button.dataset.settingsBack) ?? "";
-  said.textContent = sentence;
+  write(button, (kept ? button.dataset.undo : button.dataset.settingsBack) ?? "");
+  write(said, sentence);
 }
 
 /**

@@ -2,6 +2,7 @@
 
 import * as device from "./device.js";
 import { around, need } from "./elements.js";
+import { go } from "./embedded.js";
 
 const figure = need(".figure");
 const corrected = need("[data-corrected]");
@@ -47,6 +48,13 @@ function size() {
   return true;
 }
 
+/** The papers that are shown now give the sheet's place its shape. */
+export function shape() {
+  const papers = [...figure.querySelectorAll("[data-page]")].map((paper) => paper.dataset.page).join(" ");
+  const page = need("main");
+  if (page.dataset.papers !== papers) page.dataset.papers = papers;
+}
+
 /** @param {boolean} on */
 function turn(on) {
   figure.toggleAttribute("data-true-size", on);
@@ -65,7 +73,7 @@ function toggle() {
     turn(true);
     need("button", HTMLElement, bar).focus({ preventScroll: true });
   } else {
-    location.href = main.dataset.setUp ?? "";
+    go(main.dataset.setUp ?? "");
   }
 }
 

@@ -1,14 +1,16 @@
 // Python on a thread of its own. Knows nothing of the page: text and bytes in, text and bytes out.
 
 import { fetchAhead } from "./ahead.js";
-import { COLD, joinCold } from "./cold.js";
+import { COLD, joinCold, WARM } from "./cold.js";
 import * as memory from "./memory.js";
 import { joinPart } from "./part.js";
 
-/** @import { FromWorker, Places, ToWorker } from "../types/shared.js" */
+/** @import { Fetched, FromWorker, Places, ToWorker } from "../types/shared.js" */
 
 const PART_LIMIT = 10_000; // ms; without the part the answer is complete but for what the part makes
 const REST_LIMIT = 60_000; // for what an answer cannot do without, on slow networks
+const COLD_LIMIT = 50_000; // less than the page waits for it
+const STALL = 25_000; // in which nothing comes of a module: with one more try, less than the page waits
 const REPORT_PAUSE = 100; // ms: more often nobody could read, and the page would be laid out each time
 const REST = "later";
 
@@ -42,25 +44,34 @@ Error.stackTraceLimit = 0;
 let python;
 /** @type {Handle} */
 let handle;
-/** @type {WebAssembly.Module | undefined} */
-let cold; // compiled, once it is there
+/** @type {ReturnType<typeof joinCold>} */
+let data; // of the Python that was made last
+/** @type {Map<string, WebAssembly.Module>} */
+const modules = new Map(); // beside the hot one, compiled, once they are there
+/** @type {Promise<WebAssembly.Module> | null} */
+let warm = null; // on its way, or there
 let lacking = false; // whether a call went without its cold function: what this Python says from then on counts for nothing
+/** @type {(error: unknown) => void} */
+let lose;
+/** @type {Promise<never>} */
+const lost = new Promise((_kept, broken) => (lose = broken)); // broken at that moment, since a start might wait for ever
+lost.catch(() => {});
 /** @type {Places} */
 let places; // addresses of site, runtime and library, the parts to start with, the name of a kept memory
 
-addEventListener("message", async ({ data }) => {
+addEventListener("message", async ({ data: message }) => {
   try {
-    if (data.start) await start(data.start);
-    else if (data.make) await make(data.make);
-    else if (data.part) await load(data.part);
-    else answer(data);
+    if (message.start) await start(message.start);
+    else if (message.make) await make(message.make);
+    else if (message.part) await load(message.part);
+    else if (message.early || (await isWhole(message))) answer(message);
   } catch (error) {
-    tell({ id: data.id ?? null, failed: String(error), lacking });
+    tell({ id: message.id ?? null, failed: String(error), lacking });
   }
 });
 
 /** @returns {Promise<[{ loadPyodide: (options: object) => Promise<Python> }, { default: memory.ModuleMaker }]>} */
-const scripts = () => Promise.all([import(`${places.runtime}pyodide.mjs`), import(`${places.runtime}pyodide.asm.mjs`)]);
+const scripts = () => Promise.all([import(`${places.runtime}pyodide.js`), import(`${places.runtime}pyodide.asm.js`)]);
 
 /**
  * Load Pyodide with the site's library: from `bytes`, a kept memory, if there is one.
@@ -74,7 +85,7 @@ async function loadPython(bytes, more = {}) {
     indexURL: places.runtime,
     stdLibURL: `${places.library}library.zip`,
     createPyodideModule: (/** @type {memory.Settings} */ settings) => {
-      joinCold(settings, coldModule);
+      data = joinCold(settings, moduleAtOnce);
       return maker(settings);
     },
     ...(bytes ? { _loadSnapshot: bytes } : {}),
@@ -83,55 +94,118 @@ async function loadPython(bytes, more = {}) {
 }
 
 // A call within Python cannot wait for a promise: the request holds this thread until the file is there.
-/** @param {number} slot */
-function coldModule(slot) {
-  if (cold) return cold;
+/** @param {string} name @param {number} slot */
+function moduleAtOnce(name, slot) {
+  const there = modules.get(name);
+  if (there) return there;
   if (lacking) throw new Error("asked for in vain"); // by what reports the first time
   tell({ stage: "cold", slot });
   try {
     const request = new XMLHttpRequest();
-    request.open("GET", `${places.runtime}${COLD}`, false);
+    request.open("GET", `${places.runtime}${name}`, false);
     request.responseType = "arraybuffer";
+    request.timeout = COLD_LIMIT;
     request.send();
     if (request.status !== 200) throw new Error(`${request.status}`);
-    return (cold = new WebAssembly.Module(request.response));
+    const module = new WebAssembly.Module(request.response);
+    modules.set(name, module);
+    return module;
   } catch (error) {
     lacking = true;
+    lose(error);
     throw error;
   }
 }
 
-// A call has found it wanting: the next Python begins with it, past whatever the browser has kept of it.
-async function fetchCold() {
-  const response = await fetch(`${places.runtime}${COLD}`, { cache: "reload", signal: AbortSignal.timeout(REST_LIMIT) });
-  if (response.ok) cold = await WebAssembly.compile(await response.arrayBuffer());
+// However slow a network is: as long as something comes, it is waited for, and the page hears that.
+/** @param {string} name @param {RequestInit} options */
+async function fetchModule(name, options = {}) {
+  const stalled = new AbortController();
+  let timer = 0;
+  const wait = () => {
+    clearTimeout(timer);
+    timer = self.setTimeout(() => stalled.abort(), STALL);
+    tell({ stage: "warm" });
+  };
+  try {
+    wait();
+    const response = await fetch(`${places.runtime}${name}`, { ...options, signal: stalled.signal });
+    if (!response.ok || !response.body) throw new Error(`${response.status}`);
+    const pieces = [];
+    const reader = response.body.getReader();
+    for (let read = await reader.read(); !read.done; read = await reader.read()) {
+      pieces.push(read.value);
+      wait();
+    }
+    const module = await WebAssembly.compile(await new Blob(pieces).arrayBuffer());
+    modules.set(name, module);
+    return module;
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+// What cannot be had is asked for once more past whatever the browser has kept of it, and anew by the next who needs it.
+function fetchWarm() {
+  warm ??= fetchModule(WARM).catch(() => fetchModule(WARM, { cache: "reload" }));
+  warm.catch(() => (warm = null));
+  return warm;
+}
+
+// Python may do more than give the page's first answer only where all of its data is in memory.
+async function fill() {
+  if (!data.isThere()) data.put(await fetchWarm());
+}
+
+/**
+ * The same for a request, which is told of when that cannot be.
+ * @param {ToWorker} request
+ */
+async function isWhole({ id }) {
+  if (data.isThere()) return true;
+  tell({ stage: "warm" });
+  try {
+    await fill();
+    return true;
+  } catch (error) {
+    tell({ id, failed: String(error), absent: true });
+    return false;
+  }
 }
 
 /** @param {Places & { anew: boolean, withCold: boolean }} places */
 async function start({ anew, withCold, ...given }) {
   places = given;
-  const whole = withCold && fetchCold().catch(() => {}); // without it, all that does not need it is answered
+  // A call has found it wanting: it comes past whatever the browser has kept of it. Without it, all else is answered.
+  const whole = withCold && fetchModule(COLD, { cache: "reload" }).catch(() => {});
   let next = 0;
-  const report = (/** @type {number} */ share) => {
+  const report = (/** @type {Fetched} */ fetched) => {
     if (performance.now() < next) return;
     next = performance.now() + REPORT_PAUSE;
-    tell({ stage: "fetching", share: Math.floor(share * 100) });
+    tell({ stage: "fetching", fetched });
   };
-  const bad = fetchAhead(places, { report, anew });
+  const { bad, come } = fetchAhead(places, { report, anew });
   const life = holdLife();
   scripts().catch(() => {}); // while the kept memory is read
-  const restored = !anew && (await Promise.race([restore(), bad]));
+  const restored = !anew && (await Promise.race([restore(), bad, lost]));
   if (!restored) {
     if (anew) await memory.forget(places);
-    python = await Promise.race([loadPython(null), bad]);
+    come.then(fetchWarm).catch(() => {}); // after what the first answer needs
+    python = await Promise.race([loadPython(null), bad, lost]);
     tell({ stage: "starting" });
-    await Promise.race([joinAll(python, places.parts), bad]);
+    if (!isProven(places.parts)) await Promise.race([fill(), bad, lost]);
+    await Promise.race([joinAll(python, places.parts), bad, lost]);
     handle = python.pyimport("pycore.api").handle;
   }
   await whole;
+  if (lacking) await lost; // Python may go on where a call came to nothing.
   Error.stackTraceLimit = TRACE;
   tell({ stage: "ready", restored, life: await life });
 }
+
+// Tests show that a page's own archive is joined, and its first answer given, without the warm data.
+/** @param {string[]} parts */
+const isProven = (parts) => parts.length === 1 && parts[0] !== REST;
 
 async function restore() {
   const bytes = places.memory ? await memory.kept(places) : null;
@@ -149,13 +223,19 @@ async function restore() {
   }
 }
 
-// The page waits for this lock, and has it the moment that this worker is no more.
+// The page waits for this lock, and has it the moment that this worker is no more. A browser that blocks what sites
+// keep refuses locks too: then the page learns of the end when a reply does not come.
 async function holdLife() {
-  if (!navigator.locks) return "";
-  const life = `phasor-folio ${crypto.randomUUID()}`;
-  // Held before the page can ask for it: or else the page would have it at once.
-  await new Promise((held) => navigator.locks.request(life, () => (held(null), new Promise(() => {}))));
-  return life;
+  try {
+    const life = `phasor-folio ${crypto.randomUUID()}`;
+    // Held before the page can ask for it: or else the page would have it at once.
+    await new Promise((held, refused) => {
+      navigator.locks.request(life, () => (held(null), new Promise(() => {}))).catch(refused);
+    });
+    return life;
+  } catch {
+    return "";
+  }
 }
 
 /**
@@ -164,10 +244,14 @@ async function holdLife() {
  */
 async function make(given) {
   places = { ...given, parts: [] }; // every page starts from the same memory
-  if (await memory.isSettled(places)) return tell({ made: 0 });
-  const bad = fetchAhead(places);
   try {
+    if (await memory.isSettled(places)) return tell({ made: 0 });
+    const { bad } = fetchAhead(places);
     const maker = await Promise.race([loadPython(null, { _makeSnapshot: true }), bad]);
+    await fill().catch((error) => {
+      lacking = true;
+      throw error;
+    });
     maker.runPython("import pycore.api");
     const bytes = memory.packed(maker.makeMemorySnapshot());
     const tried = await loadPython(memory.unpacked(bytes));
@@ -201,6 +285,7 @@ async function joinAll(into, parts, limit = REST_LIMIT) {
 /** @param {string} part */
 async function load(part) {
   try {
+    await fill();
     await joinAll(python, [part], part === REST ? REST_LIMIT : PART_LIMIT);
     tell({ part, loaded: true });
   } catch (error) {

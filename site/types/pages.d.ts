@@ -14,7 +14,7 @@ interface Element {
 
 interface Navigator {
   /** Not in every engine. */
-  readonly connection?: { readonly saveData?: boolean };
+  readonly connection?: { readonly saveData?: boolean; readonly effectiveType?: string };
   readonly deviceMemory?: number;
 }
 

@@ -31,6 +31,8 @@ export interface Fault {
   offers?: Offer[];
   /** Nothing was typed yet: what to type is said beside the buttons, and the field shows no fault. */
   awaited?: boolean;
+  /** It can be used, and may be meant otherwise: it is asked which. */
+  question?: boolean;
 }
 
 /** How pycore understood one input. */
@@ -47,7 +49,8 @@ export interface Asked {
 
 /** The words that a request of the api can begin with. */
 export type Doing =
-  | "answer" | "begin" | "code" | "finish" | "handout" | "lesson" | "mark" | "next" | "open" | "pdf" | "photo"
+  | "answer" | "begin" | "code" | "easy" | "finish" | "handout" | "hint" | "lesson" | "mark" | "next" | "open" | "pdf"
+  | "photo"
   | "practice" | "set-again" | "setup" | "share" | "stop";
 
 /** A request. `needs` names the lazy parts without which its reply would be incomplete. */
@@ -55,6 +58,23 @@ export interface Request<D extends Doing = Doing> {
   do: D;
   needs?: string[];
   [value: string]: unknown;
+}
+
+/** A piece of a name that pycore's own faces cannot set; `rtl`: it is read from the right. */
+export interface Piece {
+  key: string;
+  text: string;
+  script: string;
+  rtl: boolean;
+}
+
+/** The characters of a glyph, its advance and its outline, in thousandths of an em. */
+export type Glyph = [string, number, string];
+
+/** What a request knows of letters that pycore's own faces lack; null for a piece that no font has. */
+export interface Letters {
+  glyphs: Glyph[];
+  runs: Record<string, number[] | null>;
 }
 
 /** What every reply may have. Where `ok` is false, the rest of a reply's own type is missing. */
@@ -65,6 +85,8 @@ export interface Reply {
   waiting?: string;
   /** Modules were missing: the rest of pycore has not come yet. */
   missing?: boolean;
+  /** Pieces of names that have to be shaped first. */
+  unlettered?: Piece[];
   /** The bytes of a file, beside the reply. */
   blob: Uint8Array<ArrayBuffer> | null;
 }
@@ -86,6 +108,8 @@ export interface AnswerReply extends Reply {
   labels?: Values;
   options?: Record<string, Values>;
   scenario?: string;
+  /** Of a college's settings: what is chosen, by field. */
+  chosen?: Values;
 }
 
 export interface OpenReply extends Reply {
@@ -95,6 +119,10 @@ export interface OpenReply extends Reply {
   notices?: string[];
   /** The link or its code gives the values: none of them is the example's. */
   own?: boolean;
+  /** A code that cannot be used; `errors` says why. */
+  typed?: string;
+  /** It checks values that are still to be typed: their answer is held back. */
+  held?: boolean;
 }
 
 export interface LessonReply extends Reply {
@@ -127,6 +155,8 @@ export interface CodeReply extends Reply {
 export interface ShareReply extends Reply {
   link: string;
   note: string;
+  /** What the code of a problem that is given is for. */
+  told?: string;
   regions: Values;
 }
 
@@ -136,6 +166,31 @@ export interface SetupReply extends Reply {
   scaling?: boolean;
   type: string;
   filename: string;
+}
+
+/** A question paper as it is kept and as a file holds it: its form and its list of names. */
+export interface PaperText {
+  form: Values;
+  roll: string;
+  /** Of the one being put together: the links that it had last. */
+  links?: string[];
+}
+
+/** A question paper that was made: its code, its number of learners, the day. */
+export interface MadePaper extends PaperText {
+  id: string;
+  code: string;
+  learners: number;
+  day: number;
+}
+
+/** A marked paper as the register keeps it; `day` counts from 1970. What its learners have is pycore's. */
+export interface RegisterEntry {
+  paper: string;
+  group: string;
+  day: number;
+  marks: { place: number, name: string }[];
+  [value: string]: unknown;
 }
 
 /** Long work: the first reply, those on the way, and the last, which may bring a file. */
@@ -148,13 +203,40 @@ export interface WorkReply extends FileReply {
   said: string;
   share: number;
   told: string;
+  /** What the register keeps of a paper that was marked. */
+  entry?: Omit<RegisterEntry, "day">;
+  /** The code of the paper whose file it is. */
+  code?: string;
 }
 
 /** A record of practice: what it holds, pycore alone knows. */
 export type PracticeRecord = Record<string, unknown>;
 
+/** What this device keeps, by kind. */
+export type Thing = "practice" | "taken" | "class" | "papers" | "register" | "college" | "lesson" | "device" | "theme" | "store";
+
+/** What a reader knows of what is kept: its name, what can be counted in it, its file, and how it is erased alone. */
+export interface KeptRow {
+  name: string;
+  entry: Entry;
+  counts: Record<string, number>;
+  readable: boolean;
+  file: { name: string; text: string };
+  erase: () => void;
+}
+
+/** One kept text: of what kind, of which learner ("" the first), under which key, and the day of its last change since 1970. */
+export interface Entry {
+  thing: Thing;
+  who: string;
+  key: string;
+  text: string;
+  day: number;
+}
+
 export interface PracticeReply extends Reply {
   asked: Asked;
+  echo: AnswerReply["echo"];
   incoming?: PracticeRecord;
   record: PracticeRecord;
   regions: Values;
@@ -195,13 +277,20 @@ export interface PhotoReply extends Reply {
   taps: Tap[];
 }
 
+/** The reply to a request for the moves for easy reading. */
+export interface EasyReply extends Reply {
+  regions: Values;
+}
+
 export interface Replies {
   answer: AnswerReply;
   begin: WorkReply;
   code: CodeReply;
+  easy: EasyReply;
   finish: WorkReply;
   handout: FileReply;
   lesson: LessonReply;
+  hint: MarkReply;
   mark: MarkReply;
   next: WorkReply;
   open: OpenReply;
@@ -249,6 +338,15 @@ export interface Places {
   parts: string[];
   memory: string;
   size: number;
+  /** Bytes of the WebAssembly and of all archives that the start fetches. */
+  whole: number;
+}
+
+/** How far fetching is: the share of it, and its bytes as they come over the network. */
+export interface Fetched {
+  share: number;
+  bytes: number;
+  whole: number;
 }
 
 /** What a page sends to its worker: one of start, make, part, or a request with its number. */
@@ -259,15 +357,16 @@ export interface ToWorker {
   id?: number;
   text?: string;
   blob?: Uint8Array | null;
+  /** Whether the request is for a page's first answer, which needs no warm data. */
+  early?: boolean;
 }
 
 /** What a worker sends back. */
 export interface FromWorker {
-  stage?: "fetching" | "restoring" | "starting" | "ready" | "cold";
+  stage?: "fetching" | "restoring" | "starting" | "ready" | "warm" | "cold";
   /** The number of the function for whose sake the cold module is fetched. */
   slot?: number;
-  /** How far fetching is, in per cent. */
-  share?: number;
+  fetched?: Fetched;
   restored?: boolean;
   /** The name of the lock that the worker holds as long as it lives. */
   life?: string;
@@ -282,6 +381,8 @@ export interface FromWorker {
   failed?: string;
   /** Whether it failed for want of the cold module: that Python can do nothing more. */
   lacking?: boolean;
+  /** Whether it failed because the warm data could not be had: the next request tries anew. */
+  absent?: boolean;
 }
 
 /** What a bridge says of the start. */

@@ -5,8 +5,16 @@ interface ErrorConstructor {
   stackTraceLimit: number;
 }
 
-/** What the build writes above the service worker: this edition's name, policy, and files with their digests. */
-declare const EDITION: { name: string; policy: string; files: Record<string, string> };
+interface WorkerNavigator {
+  /** Not in every engine. */
+  readonly connection?: { readonly saveData?: boolean; readonly effectiveType?: string };
+}
+
+/**
+ * What the build writes above the service worker: this edition's name, policy, files with their digests, and the bytes of
+ * the large ones.
+ */
+declare const EDITION: { name: string; policy: string; files: Record<string, string>; bytes: Partial<Record<string, number>> };
 
 /** Pyodide's own script, which the bench lays beside its worker. */
 declare module "*/pyodide.mjs" {

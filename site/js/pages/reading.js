@@ -1,1 +1,3 @@
+import "../controls-on.js";
 import "../edition.js";
+import "../page-runs.js";

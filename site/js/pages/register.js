@@ -1,0 +1,4 @@
+import "../controls-on.js";
+import "../edition.js";
+import "../register.js";
+import "../page-runs.js";

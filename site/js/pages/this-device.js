@@ -1,0 +1,4 @@
+import "../controls-on.js";
+import "../edition.js";
+import "../this-device.js";
+import "../page-runs.js";

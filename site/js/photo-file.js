@@ -1,0 +1,46 @@
+// A photograph from its file, and how it must be turned for the sheet to stand upright in it.
+
+/** @import { Pair, Point } from "../types/shared.js" */
+
+/**
+ * The picture in a file, turned as its camera says; null if it cannot be read.
+ * @param {File} file
+ * @param {number} most pixels of the width of a picture that is too large to be held whole
+ */
+export async function opened(file, most) {
+  try {
+    return await createImageBitmap(file, { imageOrientation: "from-image" });
+  } catch {
+    try {
+      return await createImageBitmap(file, { imageOrientation: "from-image", resizeWidth: most });
+    } catch {
+      return null;
+    }
+  }
+}
+
+/**
+ * How many quarter turns clockwise bring the sheet's upper edge to the top.
+ * @param {Pair[]} places of marks on the sheet, y up
+ * @param {(Point | null)[]} points where they are seen, y down
+ */
+export function turnsToUpright(places, points) {
+  const seen = points.flatMap((point, index) => (point ? [{ point, height: places[index][1] }] : []));
+  const middle = seen.reduce((sum, { height }) => sum + height, 0) / seen.length;
+  const across = seen.reduce((sum, { point, height }) => sum + (height - middle) * point.x, 0);
+  const down = seen.reduce((sum, { point, height }) => sum + (height - middle) * point.y, 0);
+  if (Math.abs(down) >= Math.abs(across)) return down < 0 ? 0 : 2;
+  return across < 0 ? 1 : 3;
+}
+
+/**
+ * Where a point of a picture is after quarter turns clockwise.
+ * @param {Point} point
+ * @param {number} quarters
+ * @param {number} width of the picture before
+ * @param {number} height
+ * @returns {Point}
+ */
+export function turned({ x, y }, quarters, width, height) {
+  return [{ x, y }, { x: height - y, y: x }, { x: width - x, y: height - y }, { x: y, y: width - x }][quarters % 4];
+}
