@@ -45,7 +45,7 @@ def found_in(shot: Taken, folder: Path) -> list[list[float] | None] | None:
     command = ["node", "--input-type=module", "-e", RUN, SCRIPT.as_uri(), asked, str(pixels)]
     done = subprocess.run(command, capture_output=True, text=True, timeout=120, check=True)
     found = json.loads(done.stdout)
-    if not found or found["edition"] != int(shot.before):
+    if not found["marks"] or found["edition"] != int(shot.before):
         return None
     return [mark and [mark["x"] / share, mark["y"] / share] for mark in found["marks"]]
 

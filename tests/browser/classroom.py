@@ -1,4 +1,4 @@
-"""What the tests of the classroom view share: screens, waiting for a step, and one step's instrument read off."""
+"""What the tests of the lesson view share: screens, waiting for a step, and one step's instrument read off."""
 
 from browser.asking import wait_until
 from browser.instruments import Seen, apart, way

@@ -1,10 +1,14 @@
 """Fixtures of the browser tests: the calculator's page, opened and answered."""
 
-from collections.abc import Callable
+import shutil
+from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import pytest
 from browser.asking import SLUG, wait_until
 from browser.classroom import PROBLEM, SCREENS
+from browser.photo_panel import open_panel
+from making.serve import serving
 from playwright.sync_api import Page
 
 
@@ -19,7 +23,7 @@ def opened(page: Page, site: str, ready, answered) -> Page:
 
 @pytest.fixture
 def lesson(open_page: Callable[..., Page], site: str) -> Callable[..., Page]:
-    """`lesson(fragment, screen)` opens a link straight into the classroom view."""
+    """`lesson(fragment, screen)` opens a link straight into the lesson view."""
 
     def open_lesson(fragment: str = "&view=lesson&step=1", screen: str = "projector", **options: object) -> Page:
         page = open_page(viewport=SCREENS[screen], **options)
@@ -28,3 +32,27 @@ def lesson(open_page: Callable[..., Page], site: str) -> Callable[..., Page]:
         return page
 
     return open_lesson
+
+
+@pytest.fixture
+def opened_for(open_page: Callable[..., Page], site: str, ready, answered) -> Callable[..., Page]:
+    """`opened_for(fragment, options)` opens the panel over a problem."""
+
+    def open_for(fragment: str = "", **options: object) -> Page:
+        page = open_page(**options)
+        page.goto(f"{site}{SLUG}/{fragment}")
+        ready(page)
+        answered(page)
+        open_panel(page)
+        return page
+
+    return open_for
+
+
+@pytest.fixture
+def site_copy(dist: Path, tmp_path: Path) -> Iterator[tuple[Path, str]]:
+    """A copy of the site that a test may change, and its address."""
+    folder = tmp_path / "folio"
+    shutil.copytree(dist, folder)
+    with serving(folder) as address:
+        yield folder, address

@@ -71,11 +71,13 @@ class Firefox(Engine):
 
     name = "Firefox"
 
-    def __init__(self, playwright: Playwright, home: Path) -> None:
+    def __init__(self, playwright: Playwright, home: Path, settings: dict[str, int] | None = None) -> None:
         path = shutil.which("firefox-esr") or shutil.which("firefox")
         _insist(path, self.name, "firefox-esr")
         environment = {**os.environ, "HOME": str(home)}
-        self.browser = playwright.firefox.launch(channel="moz-firefox", executable_path=path, env=environment)
+        self.browser = playwright.firefox.launch(
+            channel="moz-firefox", executable_path=path, env=environment, firefox_user_prefs=settings
+        )
         self.page = self.browser.new_page()
 
     def load(self, address: str) -> None:

@@ -4,18 +4,20 @@ import os
 import time
 from pathlib import Path
 
-from browser.asking import show_more, wait_until
-from photographs import Taken
+from browser.asking import PHONE, show_more, wait_until
+from photographs import Conditions, Taken
 from playwright.sync_api import Page
 
 PATIENCE = 40.0
+FAIR = Conditions(2.9, 24, 40, 4, -0.02, 0.8, 4, 0.35)
+TOUCH = {"viewport": PHONE, "has_touch": True, "is_mobile": True}
 STAGE = "document.querySelector('dialog.photo')?.dataset.stage"
 
 
 def open_panel(page: Page) -> None:
     """Press the button, and wait for the panel."""
     show_more(page)
-    page.click('[data-action="photo"]')
+    page.click('.more [data-action="photo"]')
     wait_until(page, "document.querySelector('dialog.photo[open] [data-photo-file]') !== null", PATIENCE)
 
 
@@ -31,9 +33,12 @@ def on_screen(page: Page, taken: Taken, place: tuple[float, float]) -> tuple[flo
     page.locator("[data-photo-picture]").scroll_into_view_if_needed()
     box = page.locator("[data-photo-canvas]").bounding_box()
     assert box is not None
-    left, top, width, _ = map(float, page.get_attribute("[data-photo-picture]", "data-view").split())
+    left, top, width, _, quarters = map(float, page.get_attribute("[data-photo-picture]", "data-view").split())
     share = min(1.0, 2000 / max(taken.camera.width, taken.camera.height))
     u, v = (share * number for number in taken.camera.seen(*place))
+    wide, high = share * taken.camera.width, share * taken.camera.height
+    for _ in range(int(quarters)):
+        u, v, wide, high = high - v, u, high, wide
     return box["x"] + (u - left) * box["width"] / width, box["y"] + (v - top) * box["width"] / width
 
 

@@ -5,23 +5,24 @@ No page of the site needs it. Here one does: its Python is split as if nobody ha
 
 import json
 import re
-import shutil
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from browser.asking import SLUG, wait_until
 from browser.engines import opened
-from browser.kept import FRESH, OFFLINE, READY, keeping, visit
+from browser.kept import FRESH, MADE, OFFLINE, READY, SOON, keeping, visit
+from browser.resplit import resplit
 from browser.test_pdf_files import by_cpython, saved
 from making import called
-from making.editions import files_of
 from making.paths import PYODIDE
 from making.serve import serving
-from making.splitting import COLD, WASM, write_split
+from making.splitting import COLD, WASM
 from making.wasm.module import Module
 from playwright.sync_api import Browser, BrowserContext, Playwright
 
+from pycore.words import furniture
 from pycore.words.api import PART_MISSING
 
 PACKS = "deflate"
@@ -32,21 +33,23 @@ URL.createObjectURL = (blob) => { window.saved = blob; return plain.call(URL, bl
 document.querySelector('[data-action=pdf]').click();"""
 
 
+STARTS = "PyInit_math"
+"""One that every start calls which no kept memory spares."""
+
+
+def without(name: str, dist: Path, host: Path) -> Path:
+    """The site, under a sub-path of `host`, with the function of that name in the cold module."""
+    wasm = (PYODIDE / WASM).read_bytes()
+    whole, used = Module(wasm), called.used_in(wasm)
+    assert used
+    one = next(one.number - whole.asked for one in whole.exports if one.name == name)
+    return resplit(dist, host, replace(used, called=used.called - {one}))
+
+
 @pytest.fixture(scope="module")
 def folder(dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The site, under a sub-path, with that function in the cold module."""
-    wasm = (PYODIDE / WASM).read_bytes()
-    whole = Module(wasm)
-    packs = next(one.number - whole.asked for one in whole.exports if one.name == PACKS)
-    site = tmp_path_factory.mktemp("host") / "folio"
-    shutil.copytree(dist, site)
-    python = next((site / "py").iterdir())
-    write_split(python, wasm, (called.called_in(wasm) or frozenset()) - {packs})
-    worker = site / "service-worker.js"
-    head, source = worker.read_text("utf-8").split(";\n", 1)
-    edition = json.loads(head.removeprefix("const EDITION = ")) | {"files": files_of(site)}
-    worker.write_text(f"const EDITION = {json.dumps(edition)};\n{source}", encoding="utf-8")
-    return site
+    """The site with the function that packs in the cold module."""
+    return without(PACKS, dist, tmp_path_factory.mktemp("host"))
 
 
 @pytest.fixture
@@ -98,6 +101,43 @@ def test_where_it_cannot_be_had_it_is_said_and_the_next_request_tries_anew(
         wait_until(page, f"{READY} && {FRESH} && location.hash.includes('32.5')", 60)
         page.unroute(f"**/{COLD}*")
         assert by_cpython(page) == saved(page, "pdf", tmp_path / "sheet.pdf")
+
+
+def test_a_start_that_lacks_it_is_tried_anew_and_then_says_so(browser: Browser, dist: Path, tmp_path: Path) -> None:
+    """It is no hang: the reader hears of it at once, and can try again once the file can be had."""
+    folder = without(STARTS, dist, tmp_path)
+    with serving(tmp_path) as address, keeping(browser, address, faults=True, service_workers="block") as context:
+        asked, page = noted(context), context.new_page()
+        page.route(f"**/{COLD}*", lambda route: route.abort())
+        page.goto(f"{address}{folder.name}/{SLUG}/")
+        wait_until(page, "document.documentElement.dataset.python === 'failed'", 20)
+        assert 2 <= len(asked)
+        assert furniture.FAILED == page.inner_text("[data-progress-text]")
+        page.unroute(f"**/{COLD}*")
+        page.click("[data-retry]")
+        wait_until(page, f"{READY} && {FRESH}", 40)
+        page.fill("[name=i1]", "31.5")
+        wait_until(page, f"{FRESH} && location.hash.includes('31.5')")
+
+
+def test_a_start_that_lacks_it_once_begins_again_with_it(browser: Browser, dist: Path, tmp_path: Path) -> None:
+    folder = without(STARTS, dist, tmp_path)
+    with serving(tmp_path) as address, keeping(browser, address, faults=True, service_workers="block") as context:
+        page = context.new_page()
+        page.route(f"**/{COLD}*", lambda route: route.abort(), times=1)
+        page.goto(f"{address}{folder.name}/{SLUG}/")
+        wait_until(page, f"{READY} && {FRESH}", 40)
+
+
+def test_a_memory_is_made_though_that_takes_the_cold_module(browser: Browser, dist: Path, tmp_path: Path) -> None:
+    """What the maker says in between is not taken for its end."""
+    folder = without(STARTS, dist, tmp_path)
+    with serving(tmp_path) as address, keeping(browser, address, faults=True, service_workers="block") as context:
+        page = context.new_page()
+        page.add_init_script(SOON)
+        page.goto(f"{address}{folder.name}/{SLUG}/")
+        wait_until(page, f"{READY} && {FRESH}", 40)
+        wait_until(page, MADE, 40)
 
 
 def test_it_comes_last_of_all_onto_the_device_and_from_there_without_a_network(

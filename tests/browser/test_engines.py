@@ -19,6 +19,7 @@ from host.seeded import SeededChoices
 from playwright.sync_api import Playwright
 
 from pycore.calculators.registry import CALCULATORS
+from pycore.words import this_device as words
 
 PAGES = list(CALCULATORS)
 OUTPUTS = """Object.fromEntries([...document.querySelectorAll("output[name][data-value]")]
@@ -67,7 +68,7 @@ def expected(slug: str, form: dict[str, str]) -> tuple[dict[str, str], list[tupl
 @pytest.mark.parametrize("slug", PAGES)
 def test_a_page_keeps_its_contracts(engine: Engine, site: str, slug: str) -> None:
     """A link opens its problem; every output and arrow is right; a bad value is named, and the answer
-    stays; the classroom view goes on by steps.
+    stays; the lesson view goes on by steps.
     """
     form = shelf.forms_of(slug).values(SeededChoices(8), 8)
     outputs, arrows = expected(slug, form)
@@ -102,7 +103,7 @@ def _bad_value(engine: Engine, outputs: dict[str, str]) -> None:
 
 
 def _classroom(engine: Engine) -> None:
-    """The classroom view opens large, goes through its first steps and closes."""
+    """The lesson view opens large, goes through its first steps and closes."""
     engine.run("document.querySelector('[data-action=lesson]').click();")
     engine.wait("document.querySelector('.lesson-step')?.dataset.frame === '1'", 30)
     assert engine.value("document.querySelector('.lesson-figure svg').getBoundingClientRect().height") > 200
@@ -130,6 +131,24 @@ def test_the_site_is_kept_and_its_memory_restored(engine: Engine, site: str) -> 
     engine.load(f"{site}{SLUG}/")
     engine.wait(f"{READY} && {kept}")
     assert engine.value("Boolean(navigator.serviceWorker.controller)")
+
+
+def test_a_new_learner_has_a_record_apart_and_all_is_listed_and_erased(engine: Engine, site: str) -> None:
+    engine.go(f"{site}{words.SLUG}/")
+    engine.run("localStorage.setItem('phasor-folio-class', '{\"version\":1,\"roll\":\"Amber\"}');"
+               "dispatchEvent(new StorageEvent('storage', { key: 'phasor-folio-class' }));")  # fmt: skip
+    assert [words.THINGS["roll"][0]] == engine.value("[...document.querySelectorAll('[data-kept-rows] h3')]"
+                                                     ".map((one) => one.textContent)")  # fmt: skip
+    engine.run("document.querySelector('#new-learner').value = '7B 12';"
+               "document.querySelector('[data-new-learner] button').click();")  # fmt: skip
+    assert words.IN_USE.format(who="7B 12") == engine.value("document.querySelector('[data-in-use]').textContent")
+    engine.go(f"{site}practice/")
+    engine.wait(f"{READY} && localStorage.getItem('phasor-folio-practice@7B 12') !== null")
+    assert engine.value("localStorage.getItem('phasor-folio-practice') === null")
+    engine.go(f"{site}{words.SLUG}/")
+    engine.run("document.querySelector('[data-device-do=erase-all]').click();")
+    engine.wait("Object.keys(localStorage).every((key) => !key.startsWith('phasor-folio'))", 10)
+    assert [] == engine.faults()
 
 
 def test_a_pdf_is_made(engine: Engine, site: str) -> None:

@@ -1,4 +1,4 @@
-"""The classroom view step by step: every key, and the instruments read off the picture."""
+"""The lesson view step by step: every key, and the instruments read off the picture."""
 
 import math
 
@@ -46,7 +46,7 @@ def test_each_step_lays_its_instrument_where_it_belongs(lesson, screen: str) -> 
 
 
 def test_the_parallelogram_followed_on_paper_gives_the_same_neutral(lesson) -> None:
-    """From the classroom view alone: directions and lengths as read off its instruments, points by drawing."""
+    """From the lesson view alone: directions and lengths as read off its instruments, points by drawing."""
     page = lesson()
     read: dict[int, Seen] = {}
     for step in range(1, STEPS + 1):

@@ -53,7 +53,7 @@ def test_two_keys_reach_every_view(lesson) -> None:
     until_at(page, STEPS)
     press("PageDown", "TTip to tail")
     assert visible(page, "[data-lesson-panel]") and visible(page, '[data-lesson-region="lesson-picture"] svg')
-    assert "Next: Tip to tail. Press Next again." == page.locator("[data-lesson-lead]").inner_text()
+    assert "The next view is Tip to tail. Press again to open it." == page.locator("[data-lesson-lead]").inner_text()
     assert "Tip to tail" in page.locator("[data-lesson-live]").text_content()
     press("PageUp", "")
     assert STEPS == at(page) and not visible(page, "[data-lesson-panel]")

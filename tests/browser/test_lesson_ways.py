@@ -1,4 +1,4 @@
-"""The ways into the classroom view and out of it, its other views, everyone's access, and the large code."""
+"""The ways into the lesson view and out of it, its other views, everyone's access, and the large code."""
 
 import math
 import shutil
@@ -193,15 +193,17 @@ def test_forced_colours_and_reduced_motion_leave_everything_in_view(lesson) -> N
 
 def test_the_lesson_waits_for_python_and_says_so(open_page, site: str) -> None:
     """A link opens the view at once; the step comes when it can be worked out, and Escape works meanwhile."""
-    page, held = open_page(fresh=True, viewport=SCREENS["projector"]), []
-    page.route("**/*.wasm", lambda route, _request: held.append(route))
+    page, held, free = open_page(fresh=True, viewport=SCREENS["projector"]), [], []
+    page.route("**/*.wasm", lambda route, _request: route.continue_() if free else held.append(route))
     page.goto(f"{site}{SLUG}/{PROBLEM}&view=lesson&step=3", wait_until="domcontentloaded")
     wait_until(page, "document.querySelector('[data-lesson]').open", 10.0)
     assert "Loading" in page.locator(".lesson-text").text_content()
     page.keyboard.press("ArrowRight")
     while not held:
         page.wait_for_timeout(20)
-    held[0].continue_()
+    free.append(True)
+    for route in held:
+        route.continue_()
     wait_until(page, "document.querySelector('.lesson-step') !== null", 60.0)
     until_at(page, 3)
 

@@ -141,7 +141,8 @@ def test_an_input_that_cannot_be_used_keeps_the_old_answer_marked_old(opened: Pa
     assert "11.2 V" in message.inner_text()
     assert before == result(opened)
     expect(opened.locator(".answer .when-old").first).to_be_visible()
-    assert {"true"} == {button.get_attribute("aria-disabled") for button in opened.locator("[data-action]").all()}
+    waiting = opened.locator("[data-action]:not([data-action=find-code])").all()  # another problem can be opened
+    assert {"true"} == {button.get_attribute("aria-disabled") for button in waiting}
     opened.fill("[name=i2]", "11.2")
     answered(opened)
     assert field.get_attribute("aria-invalid") is None

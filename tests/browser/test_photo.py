@@ -3,31 +3,24 @@
 import base64
 import json
 import re
-from collections.abc import Callable
 
 import pytest
-from browser.asking import DESK, PHONE, SLUG, wait_until
-from browser.photo_panel import PATIENCE, STAGE, bands, choose, finger, on_screen, open_panel, picture, show_points
+from browser.asking import DESK, SLUG, wait_until
+from browser.photo_panel import (
+    FAIR,
+    PATIENCE,
+    STAGE,
+    TOUCH,
+    bands,
+    choose,
+    finger,
+    on_screen,
+    open_panel,
+    picture,
+    show_points,
+)
 from photographs import Conditions, Taken, conditions, taken
 from playwright.sync_api import Page
-
-FAIR = Conditions(2.9, 24, 40, 4, -0.02, 0.8, 4, 0.35)
-TOUCH = {"viewport": PHONE, "has_touch": True, "is_mobile": True}
-
-
-@pytest.fixture
-def opened_for(open_page: Callable[..., Page], site: str, ready, answered) -> Callable[..., Page]:
-    """`opened_for(fragment, options)` opens the panel over a problem."""
-
-    def open_for(fragment: str = "", **options: object) -> Page:
-        page = open_page(**options)
-        page.goto(f"{site}{SLUG}/{fragment}")
-        ready(page)
-        answered(page)
-        open_panel(page)
-        return page
-
-    return open_for
 
 
 def test_a_parallelogram_by_finger_on_a_phone_names_the_line_and_the_mistake(opened_for):
@@ -55,7 +48,7 @@ def test_a_parallelogram_by_finger_on_a_phone_names_the_line_and_the_mistake(ope
 
 def test_tip_to_tail_by_mouse_on_a_desk_and_the_picture_saved(opened_for):
     shot = taken(6, {"method": "tip-to-tail"}, how=FAIR)
-    page = opened_for("#v=1&sheet=problem&method=tip-to-tail", viewport=DESK)
+    page = opened_for("#v=1&method=tip-to-tail", viewport=DESK)
     choose(page, shot.jpeg())
     show_points(page, shot, touch=False)
     picture(page, "photo-desk")
@@ -116,7 +109,7 @@ def test_a_photo_without_marks_is_told_and_measured_by_dragging(opened_for):
     shot = taken(8, {"sheet": "construction"}, how=FAIR)
     page = opened_for(viewport=DESK)
     assert "marks" == choose(page, shot.jpeg())
-    assert "not found with certainty" in page.inner_text("[data-photo-prompt]")
+    assert "No marks were found" in page.inner_text("[data-photo-prompt]")
     picture(page, "photo-lost")
     handles = page.locator(".photo-handle")
     assert 5 == handles.count()
@@ -128,6 +121,8 @@ def test_a_photo_without_marks_is_told_and_measured_by_dragging(opened_for):
     page.mouse.down()
     page.mouse.move((first["x"] + second["x"]) / 2 + 22, first["y"] + 24)
     page.mouse.up()
+    for index in (0, 1, 3, 4):
+        handles.nth(index).press("Enter")
     page.click('[data-photo-do="marks-done"]')
     prompt = "document.querySelector('[data-photo-prompt]').textContent"
     # Five marks are set by hand; one that is led between two others spoils the fit of all.
@@ -198,8 +193,8 @@ FIND = """async ([script, data, editions]) => {
   const pen = canvas.getContext("2d", { willReadFrequently: true });
   pen.imageSmoothingQuality = "high";
   pen.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-  const found = findMarks(pen.getImageData(0, 0, canvas.width, canvas.height), editions);
-  return found && found.marks.map((mark) => mark && [mark.x / share, mark.y / share]);
+  const { marks } = findMarks(pen.getImageData(0, 0, canvas.width, canvas.height), editions);
+  return marks && marks.map((mark) => mark && [mark.x / share, mark.y / share]);
 }"""
 
 

@@ -271,6 +271,9 @@ def test_a_guess_is_moved_by_keys(start):
 def test_without_a_guess_none_is_shown_beside_the_solution(start):
     page = start(viewport=DESK, has_touch=False, is_mobile=False)
     page.click("[data-do=show]")
+    expect(page.locator(".drawn .big")).to_be_visible()
+    expect(page.locator(".drawn .when-late")).to_be_hidden()  # nothing is being worked on
+    expect(page.locator(".drawn .when-old").first).to_be_hidden()
     page.locator(SOLUTION).first.wait_for()
     expect(page.locator(".guess").first).to_be_hidden()
 

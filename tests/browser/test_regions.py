@@ -81,6 +81,27 @@ def test_what_an_edit_leaves_as_it_is_stays_the_same_element(page: Page, site: s
     assert page.evaluate("document.querySelector('[data-sheet] [data-name=frame]').marked === true")
 
 
+def test_an_edit_writes_nothing_beside_its_regions(page: Page, site: str) -> None:
+    """Even the same text, written again, has the browser style and lay out the whole page."""
+    page.set_viewport_size(DESK)
+    page.goto(f"{site}{SLUG}/")
+    wait_until(page, f"{READY} && {FRESH}", 60)
+    page.focus("[name=i1]")
+    page.fill("[name=i1]", "18.5")
+    wait_until(page, FRESH)
+    page.evaluate("""() => {
+      const told = ({ target }) => target.nodeType === Node.ELEMENT_NODE ? target : target.parentElement;
+      window.written = [];
+      new MutationObserver((all) => window.written.push(...all.map(told)
+        .filter((one) => one && !one.closest("[data-region], [data-live]"))
+        .map((one) => one.outerHTML.slice(0, 120))))
+        .observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
+    }""")
+    page.fill("[name=i1]", "18.6")
+    wait_until(page, FRESH)
+    assert [] == page.evaluate("window.written")
+
+
 def test_focus_and_scroll_stay_where_they_were_through_an_edit(page: Page, site: str) -> None:
     """Also of what has neither a value nor a class of its own: the button that shows the blank sheet."""
     page.set_viewport_size({"width": 1200, "height": 800})
@@ -122,7 +143,7 @@ def test_on_a_phone_the_field_that_is_typed_in_stays_on_the_screen(page: Page, s
 def test_a_table_among_the_workings_stays_scrolled_through_an_edit(page: Page, site: str) -> None:
     page.set_viewport_size(PHONE)
     page.goto(f"{site}{SLUG}/#v=1&i1=18.4&i2=15.8&i3=24.6")
-    wait_until(page, f"{READY} && {FRESH}", 60)
+    wait_until(page, f"{READY} && {FRESH} && !document.documentElement.dataset.follows", 60)
     show_beside(page, "results")
     page.evaluate("for (const part of document.querySelectorAll('.workings details')) part.open = true")
     scrolled = page.evaluate("""() => {

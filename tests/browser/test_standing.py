@@ -16,8 +16,8 @@ DESKS = [(1366, 850), (1920, 1080), (1280, 800)]
 PHONE = (390, 844)
 BETWEEN = [(768, 1024), (1024, 768)]
 NARROW = (320, 640)
-DRAWING_BEGINS = 330
-"""The lowest y at which a phone's drawing may begin."""
+DRAWING_BEGINS, BEFORE_MOVES = 330, 490  # of which the row of scale and paper takes up to 100
+"""The lowest y at which a phone's drawing may begin, and the most that may stand between it and the first move."""
 PLACES = """() => {
   const box = (selector) => {
     const found = [...document.querySelectorAll(selector)].find((one) => one.checkVisibility());
@@ -31,7 +31,8 @@ PLACES = """() => {
     sheet: box("svg[data-sheet]"), list: box(".list"), move: box("section.working .moves li"),
     actions: box(".action-bar"), lesson: box("[data-action=lesson]"), settings: box("[data-settings-switch]"),
     across: document.documentElement.scrollWidth, scrolled: scrollY,
-    story: box(".story"), whole: box(".request > summary"), tabs: box(".tabs"), method: box("[data-field=method]"),
+    beside: box(".how-to > summary") ?? box(".story"),
+    whole: box(".request > summary"), tabs: box(".tabs"), method: box("[data-field=method]"),
     cut: [...document.querySelectorAll(`.answer, .figures, .big, .action-bar button, .tabs button, .kinds button, h1,
       .values input`)].filter(wide).map((one) => one.outerHTML.slice(0, 90)),
   };
@@ -97,10 +98,63 @@ def test_on_a_phone_the_drawing_begins_high_and_the_actions_are_in_reach(page: P
     assert found["answer"]["bottom"] <= found["drawing"]["top"] <= DRAWING_BEGINS
     assert 0 <= found["drawing"]["left"] and found["drawing"]["right"] <= PHONE[0]
     assert found["actions"]["top"] < found["actions"]["bottom"] == PHONE[1]
-    assert found["story"]["top"] < found["whole"]["bottom"], "the story and the way to the whole sheet share a row"
-    assert not overlap(found["story"], found["whole"])
+    assert found["move"]["top"] - found["drawing"]["bottom"] <= BEFORE_MOVES
+    assert found["beside"]["top"] < found["whole"]["bottom"], "the way to the whole sheet shares a row"
+    assert not overlap(found["beside"], found["whole"])
     page.evaluate("scrollTo(0, 1200)")
-    assert PHONE[1] == page.evaluate(PLACES)["actions"]["bottom"]
+    wait_until(page, "document.querySelector('.figure').hasAttribute('data-band')")
+    scrolled = page.evaluate(PLACES)
+    assert PHONE[1] == scrolled["actions"]["bottom"]
+    # The answer stays with the drawing, in its corner.
+    answer = scrolled["answer"]
+    assert 0 <= answer["top"] and answer["bottom"] <= scrolled["drawing"]["bottom"]
+    at = [(answer["left"] + answer["right"]) / 2, (answer["top"] + answer["bottom"]) / 2]
+    assert page.evaluate("([x, y]) => Boolean(document.elementFromPoint(x, y).closest('.answer'))", at)
+
+
+@pytest.mark.parametrize("scrolled", [0, 250, 420])
+def test_on_a_phone_the_whole_sheet_comes_into_view_when_it_is_asked_for(page: Page, site: str, scrolled: int) -> None:
+    places(page, site, "neutral-current", PHONE)
+    page.evaluate("(y) => scrollTo(0, y)", scrolled)
+    page.click(".request > summary")
+    wait_until(page, """(() => {
+      const { top, bottom } = document.querySelector('svg[data-sheet]').getBoundingClientRect();
+      return top >= 0 && bottom <= document.querySelector('.action-bar').getBoundingClientRect().top;
+    })()""")
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_no_choice_of_the_settings_is_cut_off_on_a_desk(page: Page, site: str, slug: str) -> None:
+    places(page, site, slug, DESKS[0])
+    page.click(".action-bar [data-settings-switch]")
+    assert page.locator(".on-sheet").is_visible()
+    assert [] == page.evaluate("""() => {
+      const pen = document.createElement("canvas").getContext("2d");
+      const cut = (select) => {
+        const style = getComputedStyle(select);
+        const room = select.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
+        pen.font = style.font;
+        return [...select.options].map((one) => one.text).filter((text) => pen.measureText(text).width > room);
+      };
+      return [...document.querySelectorAll(".choices select")].filter((one) => one.checkVisibility()).flatMap(cut);
+    }""")
+
+
+def test_a_link_that_cannot_be_copied_by_itself_is_copied_by_a_button_and_closed(page: Page, site: str) -> None:
+    """On an address without encryption there is no clipboard: the link stood there and could only be reloaded away."""
+    page.add_init_script("Object.defineProperty(navigator, 'clipboard', { value: undefined })")
+    places(page, site, "neutral-current", PHONE)
+    row = page.locator("[data-link]")
+    for leave in (lambda: page.keyboard.press("Escape"), lambda: page.click("[data-link-do=close]")):
+        page.click("[data-action=share]")
+        row.wait_for()
+        leave()
+        row.wait_for(state="hidden")
+        assert "share" == page.evaluate("document.activeElement.dataset.action")
+    page.click("[data-action=share]")
+    page.click("[data-link-do=copy]")
+    row.wait_for(state="hidden")
+    assert "copied" in (page.text_content("[data-said]") or "")
 
 
 @pytest.mark.parametrize("slug", CALCULATORS)

@@ -14,7 +14,7 @@ from pycore.forms.fields import IN_VIEW, VALUE_GROUPS, VERSION, VERSIONS, Field,
 from pycore.pages.codes import find
 from pycore.pages.practice import values_of
 from pycore.practice.codes import GENERATOR, Code
-from pycore.render.form import values_html
+from pycore.render.form import scale_html, values_html
 
 NEUTRAL = ("", "0")
 TOOLS = "accuracy"
@@ -43,7 +43,7 @@ def controls_in_view(html: str) -> set[str]:
 @pytest.mark.parametrize("page", PAGES, ids=CALCULATORS)
 def test_what_the_fields_call_in_view_is_in_view_on_the_page(page: object):
     form = default_form(page.fields)
-    html = str(values_html(page.fields, form, {}))
+    html = f"{values_html(page.fields, form, {})}{scale_html(page.fields, form, {})}"
     wanted = {field.name for field in page.fields if field.kind != "choice" and in_view(field, form)}
     assert wanted == controls_in_view(html)
 

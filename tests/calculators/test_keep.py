@@ -1,5 +1,6 @@
 """The links and codes that are written for a new calculator, tried on one that has them already."""
 
+import re
 import tomllib
 from pathlib import Path
 
@@ -58,8 +59,10 @@ def test_only_a_choice_without_a_link_gets_one(tmp_path: Path):
     """Links that are there stay as they are."""
     slug = "sequence-components"
     whole = (FOLDERS[slug] / "links.toml").read_text("utf-8")
-    start = whole.index('\n[[link]]\nid = "sequence-components-one-scale-yes"')
+    start = whole.index('\n[[link]]\nid = "sequence-components-own-paper-A5"')
+    names = re.findall(r'id = "sequence-components-([^"]+)"', whole[start:])
     (tmp_path / "links.toml").write_text(whole[:start], "utf-8")
-    assert ["one-scale-yes", "one-scale-no"] == add_missing(slug, tmp_path)
+    assert "own-paper-A5" == names[0]
+    assert names == add_missing(slug, tmp_path)
     assert whole == (tmp_path / "links.toml").read_text("utf-8")
     assert [] == add_missing(slug, tmp_path)

@@ -1,10 +1,13 @@
 """The build keeps its promises: exact pins, one policy, no registry named, no other host asked, same bytes twice."""
 
+import base64
+import hashlib
 import html
 import http.client
 import json
 import re
 import subprocess
+import sys
 import tomllib
 import urllib.parse
 from collections.abc import Callable, Mapping
@@ -14,10 +17,10 @@ import pytest
 from fontTools.ttLib import TTFont
 from fontTools.varLib import instancer
 from making import checks, environment, stamps
-from making.environment import CONSTRAINTS
+from making.environment import LOCKED
 from making.fonts import FACES, make_face
 from making.paths import NODE_MODULES, ROOT, SITE
-from making.policy import HEADER_POLICY, HEADERS, PAGE_POLICY
+from making.policy import HEADER_POLICY, HEADERS, INLINE, NOT_FOUND, PAGE_POLICY
 from making.whole import build_site
 from playwright.sync_api import Browser, Page
 from witness import Witness
@@ -32,8 +35,8 @@ def tracked_files() -> list[Path]:
 
 
 def pages_of(dist: Path) -> list[Path]:
-    """Every page of the built site."""
-    return sorted(dist.rglob("*.html"))
+    """Every page of the built site that has an address of its own."""
+    return sorted(dist.rglob("index.html"))
 
 
 def response_of(address: str) -> tuple[int, Mapping[str, str], bytes]:
@@ -48,15 +51,25 @@ def response_of(address: str) -> tuple[int, Mapping[str, str], bytes]:
         connection.close()
 
 
-def test_every_python_package_is_pinned_exactly():
-    """Each requirement of each extra, and each constraint, is `name==version`."""
+def test_every_python_package_is_locked_by_its_version_and_by_the_hashes_of_its_files():
+    """Each requirement of each extra stands in the extra's own file, which pip may install and nothing else."""
     extras = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]["optional-dependencies"]
-    requirements = [line for extra in extras.values() for line in extra]
-    constraints = CONSTRAINTS.read_text().split()
-    assert len(requirements) > 10
-    loose = [line for line in requirements + constraints if not re.fullmatch(r"[\w-]+==\d+(\.\d+)+(\.post\d+)?", line)]
-    assert [] == loose
-    assert set() == set(requirements) - set(constraints)
+    assert {f"{extra}.txt" for extra in extras} == {path.name for path in LOCKED.iterdir()}
+    for extra, requirements in extras.items():
+        entries = re.split(r"(?m)^(?=[a-z])", (LOCKED / f"{extra}.txt").read_text())[1:]
+        names = {re.match(r"[\w.-]+==[\w.]+", entry)[0] for entry in entries}
+        assert set() == set(requirements) - names
+        assert [] == [entry for entry in entries if not re.search(r"--hash=sha256:[0-9a-f]{64}\b", entry)]
+
+
+def test_a_package_of_another_content_is_not_installed(tmp_path: Path):
+    """pip refuses a file that has the locked name and version, but not the locked hash."""
+    (tmp_path / "parcel-1.0-py3-none-any.whl").write_bytes(b"something else")
+    (tmp_path / "locked.txt").write_text(f"parcel==1.0 --hash=sha256:{'0' * 64}\n")
+    command = [sys.executable, "-m", "pip", "install", "--dry-run", "--no-index", "--find-links", str(tmp_path),
+               "--require-hashes", "--requirement", str(tmp_path / "locked.txt")]  # fmt: skip
+    done = subprocess.run(command, capture_output=True, text=True)
+    assert done.returncode != 0 and "THESE PACKAGES DO NOT MATCH THE HASHES" in done.stderr
 
 
 def test_every_npm_package_is_pinned_exactly_and_names_no_address():
@@ -146,9 +159,24 @@ def test_every_page_has_the_policy_first_in_its_head(dist: Path):
 
 
 def test_no_page_needs_what_its_policy_refuses(dist: Path):
-    """No inline script or style, no style attribute, no event handler in an attribute, no <base>."""
+    """No script that it does not know by its hash, no style attribute, no event handler in an attribute, no <base>."""
     refused = r"<style|<base|\sstyle\s*=|<script(?![^>]*\ssrc=)|\son[a-z]+\s*=|javascript:"
-    assert [] == [(path, found) for path in pages_of(dist) for found in re.findall(refused, path.read_text("utf-8"))]
+    for path in (*pages_of(dist), dist / NOT_FOUND):
+        page = path.read_text("utf-8")
+        for script in INLINE:
+            page = page.replace(f"<script>{script}</script>", "", 1)
+        assert [] == re.findall(refused, page), path
+
+
+def test_the_policy_knows_the_scripts_that_stand_in_pages_and_no_other(dist: Path):
+    """Each by the hash of the text between its marks, comments apart; and in every page it is the first of all."""
+    page = (dist / "index.html").read_text("utf-8")
+    found = re.findall(r"<script>(.*?)</script>", page, re.DOTALL)
+    hashes = [base64.b64encode(hashlib.sha256(script.encode()).digest()).decode() for script in found]
+    assert 2 == len(hashes)
+    assert hashes == re.findall(r"'sha256-([^']+)'", PAGE_POLICY)
+    assert page.index("<script>") < page.index("<script ")
+    assert [] == [script for script in found if re.search(r"^\s*(?://|/?\*)", script, re.MULTILINE)]
 
 
 def test_pages_and_styles_ask_nothing_of_other_hosts(dist: Path):
@@ -191,16 +219,29 @@ def test_what_scripts_bring_from_packages_is_named_in_the_licences(dist: Path):
         for path in (SITE / "js").rglob("*.js")
         for name in re.findall(r'^import [^"\n]*?(?:from )?"([^."][^"]*)";', path.read_text("utf-8"), re.MULTILINE)
     }
-    assert {"morphdom"} == imported
+    assert {"harfbuzzjs", "morphdom", "woff2-encoder/decompress"} == imported
     licences = (dist / "licences.txt").read_text("utf-8")
-    for name in imported:
+    for name in (one.partition("/")[0] for one in imported):
         assert (NODE_MODULES / name / "LICENSE").read_text("utf-8").strip() in licences, name
+
+
+def test_what_is_compiled_into_the_webassembly_is_named_in_the_licences(dist: Path):
+    """By the signs that each library leaves in Pyodide's module; Pyodide's licence asks for the place of its source."""
+    module = (NODE_MODULES / "pyodide" / "pyodide.asm.wasm").read_bytes()
+    signs = {
+        b"inflate 1.": "zlib", b"bzip2": "bzip2", b"Zstandard": "Zstandard", b"expat": "Expat", b"mpdec": "libmpdec",
+        b"HACL": "HACL*", b"emscripten": "Emscripten",
+    }  # fmt: skip
+    licences = (dist / "licences.txt").read_text("utf-8")
+    assert list(signs) == [sign for sign in signs if sign in module]
+    assert [] == [name for name in (*signs.values(), "musl", "libffi", "compiler-rt") if name not in licences]
+    assert "https://github.com/pyodide/pyodide" in licences
 
 
 def test_python_is_sent_for_by_the_first_script_of_a_page_that_has_it(dist: Path):
     for path in pages_of(dist):
         page = path.read_text("utf-8")
-        first = re.search(r"<script[^>]*>", page)[0]
+        first = re.search(r"<script [^>]*>", page)[0]
         assert ("data-runtime=" in page) == ("/early.js" in first and " async" in first), path
 
 
@@ -214,7 +255,7 @@ def test_every_response_carries_the_policy(site: str):
     types = {
         "": "text/html; charset=utf-8",
         worker: "text/javascript; charset=utf-8",
-        f"{runtime}pyodide.mjs": "text/javascript; charset=utf-8",
+        f"{runtime}pyodide.js": "text/javascript; charset=utf-8",
         f"{runtime}pyodide.asm.wasm": "application/wasm",
         f"{library}library.zip": "application/zip",
     }

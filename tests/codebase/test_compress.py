@@ -17,7 +17,7 @@ from making.serve import serving
 def packed(dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The site's pages, styles and scripts with their copies; the runtime takes minutes and is left out."""
     folder = tmp_path_factory.mktemp("packed") / "site"
-    shutil.copytree(dist, folder, ignore=shutil.ignore_patterns("*.wasm", "*.zip", "*.asm.mjs"))
+    shutil.copytree(dist, folder, ignore=shutil.ignore_patterns("*.wasm", "*.zip", "*.asm.js"))
     compress_site(folder)
     return folder
 

@@ -18,6 +18,20 @@ def rules(name: str) -> str:
     return re.sub(r"/\*.*?\*/", "", (SITE / "css" / name).read_text("utf-8"), flags=re.DOTALL)
 
 
+def of_page(name: str) -> str:
+    """All rules of a page's style sheet, in order."""
+    if "fonts" in name:
+        return ""
+    return re.sub(r'@import "(?:\.\./)?([\w/.-]+)";', lambda found: of_page(found[1]), rules(name))
+
+
+def test_no_calculator_asks_by_has_for_what_any_new_line_of_a_sheet_could_be() -> None:
+    """An argument with ``:not()``, or of a state alone, has the page styled anew whenever an element comes or goes."""
+    asked = re.findall(r":has\(((?:[^()]|\([^()]*\))*)\)", of_page("pages/sheet.css"))
+    assert len(asked) > 30
+    assert [] == [one for one in asked if ":not(" in one or one.startswith(":") or "data-page" in one]
+
+
 @pytest.mark.parametrize("name", [path.name for path in SHEETS])
 def test_a_style_sheet_is_short(name: str) -> None:
     assert len((SITE / "css" / name).read_text("utf-8").splitlines()) < 400

@@ -6,7 +6,7 @@ import subprocess
 
 import pytest
 from making import called
-from making.wasm import encoding, glue, instructions, module
+from making.wasm import data, encoding, glue, instructions, module, tracing
 from making.wasm.encoding import listed, sized, text, unsigned
 from making.wasm.marking import PREFIX, marked
 from making.wasm.module import Module
@@ -67,10 +67,100 @@ def test_a_cold_function_is_brought_once_and_gives_what_it_gave():
     kept = {one.name for one in whole.exports}
     parts = parts_of(whole, {0, 2}, kept)
     assert Parts(hot=(0, 2), cold=(1,), stubs=(1,)) == parts
-    split = Split(whole, parts, kept)
+    split = Split(whole, parts, kept, [])
     hot, cold = split.hot(), split.cold()
     assert [10, 7, [], 15, 9, [0], 18, 1] == by_node(RUN, hot, cold)
     assert len(whole.bodies) - 1 == len(Module(hot).bodies) - 1
+
+
+LOW = 4096
+HELD = {1024: b"here", 1040: b"some" + bytes(20) + b"more", 1100: b"last"}
+
+
+def with_memory() -> bytes:
+    """Functions that read a byte 32 behind a place, write eight bytes there, copy and fill; and some static data."""
+    read = sized(b"\0" + bytes([0x20, 0, 0x2D, 0, 32, module.END]))
+    write = sized(b"\0" + bytes([0x20, 0, 0x42, 7, 0x37, 3, 0, module.END]))
+    three = bytes([0x20, 0, 0x20, 1, 0x20, 2, 0xFC])
+    copy, fill = sized(b"\0" + three + b"\x0a\0\0\x0b"), sized(b"\0" + three + b"\x0b\0\x0b")
+    kinds = [b"\x60" + sized(takes) + sized(gives) for takes, gives in ((I32, I32), (I32, b""), (3 * I32, b""))]
+    exports = [("read", 0, 0), ("write", 0, 1), ("copy", 0, 2), ("fill", 0, 3), ("memory", 2, 0), (tracing.LOW, 3, 0)]
+    return encoding.joined([
+        (module.TYPES, listed(kinds)),
+        (module.IMPORTS, listed([])),
+        (module.FUNCTIONS, listed([b"\0", b"\1", b"\2", b"\2"])),
+        (module.TABLES, listed([b"\x70\x00\x02"])),
+        (module.MEMORY, listed([b"\x00\x01"])),
+        (module.GLOBALS, listed([I32 + b"\0" + module.constant(LOW) + b"\x0b"])),
+        (module.EXPORTS, listed(text(name) + bytes([kind]) + unsigned(number) for name, kind, number in exports)),
+        (module.ELEMENTS, b"\1\0\x41\1\x0b" + listed([b"\1"])),
+        (module.CODE, listed([read, write, copy, fill])),
+        (module.DATA, data.section(HELD.items())),
+    ])  # fmt: skip
+
+
+def test_what_is_read_or_written_is_told_piece_by_piece():
+    script = f"""
+const made = new WebAssembly.Instance(new WebAssembly.Module(Buffer.from(process.argv[1], "base64"))).exports;
+const marks = new Uint8Array(made.memory.buffer, {LOW}, {LOW // tracing.PIECE});
+const told = () => {{
+  const touched = [...marks.keys()].filter((piece) => marks[piece]);
+  marks.fill(0);
+  return touched;
+}};
+const found = [made.read(1008), told(), made.write(1049), told(), made.copy(2000, 1100, 4), told()];
+found.push(made.fill(3000, 1, 40), told(), made.copy(5000, 1, 0), told(), made.read(9000), told());
+console.log(JSON.stringify(found));"""
+    found = by_node(script, tracing.traced(with_memory()))
+    assert [[65], [65, 66], [68, 125], [187, 188, 189], [], []] == found[1::2]
+    assert [ord("s"), None, None, None, None, 0] == found[::2]
+
+
+WATCH = """
+const view = watched(new Int32Array(new SharedArrayBuffer(2 * LOW)));
+globalThis.marked = [{ memory: { buffer: view.buffer } }];
+view[260] = view[256] + view.subarray(270, 271)[0];
+view.set([1, 2, 3, 4, 5], 400);
+view.slice();
+console.log(JSON.stringify([touchedSoFar(), view.length, view[404], view[260]]));
+"""
+
+
+def test_what_a_script_reads_or_writes_is_told_too():
+    views = "".join(f"a{number}=new Int32Array(b);" for number in range(tracing.VIEWS))
+    told = tracing.telling(f"()=>{{{views}}};", with_memory())
+    assert tracing.VIEWS == told.count("=watched(new Int32Array(b));")
+    assert [[64, 65, 67, 100, 101], 2048, 5, 0] == by_node(told + WATCH.replace("LOW", str(LOW)))
+    with pytest.raises(ValueError, match="makes 1 views"):
+        tracing.telling("a=new Int32Array(b);", with_memory())
+
+
+def test_data_is_parted_by_pieces_and_what_comes_later_comes_once():
+    memory = data.whole_of(Module(with_memory()))
+    first, later = data.parts_in(memory, {64, 65}), data.parts_in(memory, {66, 68})
+    assert [(1024, b"here" + bytes(12) + b"some")] == first
+    assert [(1064, b"more"), (1100, b"last")] == later
+    script = f"""
+const memory = new WebAssembly.Memory({{ initial: 1 }});
+const bytes = new Uint8Array(memory.buffer);
+const module = new WebAssembly.Module(Buffer.from(process.argv[1], "base64"));
+const told = () => [1040, 1064, 1100, {data.WARM_FLAG}].map((at) => bytes[at]);
+const found = [told()];
+for (const before of [9, 8]) {{
+  bytes.fill(before, 1040, 1100);
+  new WebAssembly.Instance(module, {{ hot: {{ memory }} }});
+  found.push(told());
+}}
+console.log(JSON.stringify(found));"""
+    whole, once = [9, ord("m"), ord("l"), 1], [8, 8, ord("l"), 1]
+    assert [[0, 0, 0, 0], whole, once] == by_node(script, data.warm(later))
+
+
+def test_data_where_the_flags_stand_is_refused():
+    body = data.section([(data.WARM_FLAG, b"x")])
+    sections = [(kind, body if kind == module.DATA else held) for kind, held in Module(with_memory()).sections]
+    with pytest.raises(ValueError, match="where nothing should"):
+        data.whole_of(Module(encoding.joined(sections)))
 
 
 def test_functions_tell_whether_they_were_called():

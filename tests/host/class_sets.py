@@ -17,7 +17,7 @@ def ask(**request):
     """One request."""
     from pycore import api
 
-    text, data = api.handle(json.dumps({"page": "class-set", "base": BASE, **request}))
+    text, data = api.handle(json.dumps({"page": "class-set", "base": BASE} | request))
     reply = json.loads(text)
     assert reply["ok"], reply
     return reply, data
@@ -38,6 +38,24 @@ def digests():
         for work, more in (("pdf", {}), ("key", {}), ("marks", {"results": "code;answer\n332-6M9-239;5\n3CD;4"})):
             found.append(hashlib.sha256(made(form, work, **more)).hexdigest()[:20])
     return found
+
+
+PAPER = {"learners": "2", "seed": "4711", "questions": "2", "q2-asks": "calculation", "q2-working": "squares",
+         "q1-link": "https://folio.example/neutral-current/#v=3&i1=9.2&i2=14.7&i3=6.5"}  # fmt: skip
+ANSWERS = "Amber Okafor;1;7.2 A at 101 clockwise;7.24\n2;2;;12\n9;1;3;3"
+
+
+def paper_digests():
+    """A digest of a question paper's files and its marks, and of the register that they go into."""
+    found = []
+    for work, more in (("papers", {}), ("one", {"which": "2"}), ("scheme", {}), ("marks", {"results": ANSWERS})):
+        made_bytes = made(PAPER, work, page="question-papers", **more)
+        found.append(hashlib.sha256(made_bytes).hexdigest()[:20])
+    marks = [{"place": 1, "name": "Amber Okafor", "low": 3, "high": 5, "mistakes": ["a phasor left out"]}]
+    entries = [{"paper": "7AB-CDE-FGH", "title": "Hall lighting", "group": "", "date": "", "of": 10, "marks": marks}]
+    found.append(ask(do="answer", page="register", form={}, papers=entries)[0]["regions"]["register"])
+    table = made({}, "table", page="register", papers=entries)
+    return [*found, hashlib.sha256(table).hexdigest()[:20]]
 
 
 def seconds(learners):

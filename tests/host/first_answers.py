@@ -17,6 +17,13 @@ def first(slug: str) -> str:
     return json.dumps(ask(do="answer", page=slug, form=form, parts=["answer", "sheet", "view", "workings"])[0])
 
 
+def coded(slug: str, code: str) -> str:
+    """The values and the answer of the problem that a code opens, held back as the page holds it back."""
+    opened = ask(do="open", page=slug, fragment=f"v=3&code={code}")[0]
+    parts = ["answer", "sheet", "view", "check"]
+    return json.dumps([opened, ask(do="answer", page=slug, form=opened.get("form"), parts=parts, veiled=True)[0]])
+
+
 def pdf(slug: str) -> str:
     """The reply to a PDF asked for, with its size."""
     reply, data = ask(do="pdf", page=slug, form=ask(do="open", page=slug, fragment="")[0]["form"])

@@ -1,11 +1,12 @@
 // Runs inside Node: all flows (flows.py) in the site's Pyodide, from the first answers to a memory made and restored.
 // Arguments: the folder of the built runtime, the folder of the tests, as JSON the pages, "whole" or "part", and "odd"
 // for what no flow asks, at the end. Prints as JSON: a digest by flow, what was asked of the cold module until the odd
-// (none where it is right), what all was asked of it, and, of a marked WebAssembly, the functions called.
+// (none where it is right), what all was asked of it, and, of a marked WebAssembly, the functions called and, of a
+// traced one, the pieces of static data touched.
 import { createHash } from "node:crypto";
-import { readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 
-import { coldLoads, join, start } from "./started.mjs";
+import { coldLoads, fill, join, start } from "./started.mjs";
 
 const [folder, tests, pages, share, odd] = process.argv.slice(2);
 const slugs = JSON.parse(pages);
@@ -25,6 +26,8 @@ found = [str(complex(1, 2) ** 2.5), "Ω ß".casefold(), repr(memoryview(b"abc").
 repr(found)
 `;
 const digests = {};
+/** @type {number[][] | null} */
+let wrong = null;
 
 function firstAnswers(python) {
   python.FS.writeFile("/home/pyodide/first_answers.py", readFileSync(`${tests}/host/first_answers.py`, "utf8"));
@@ -32,12 +35,24 @@ function firstAnswers(python) {
   for (const slug of slugs) {
     python.runPython(FORGET.replace("PART", last));
     join(python, folder, [slug]);
-    const shown = python.runPython(`import first_answers; first_answers.first("${slug}")`);
+    const shown = python.runPython(`import gc, first_answers; gc.collect(); first_answers.first("${slug}")`);
+    python.runPython("gc.collect()");
     digests[`first ${slug}`] = createHash("sha256").update(shown).digest("hex").slice(0, 20);
     last = slug;
   }
+  spoilt(python);
+  fill(python, folder);
   // What is there now is asked for before the rest has come, as by a hasty reader.
   python.runPython(`first_answers.pdf("${last}")`);
+}
+
+/** Note where something was written before the data that belongs there has come, if the test says where that is. */
+function spoilt(python) {
+  if (!existsSync(`${folder}/later.json`) || wrong) return;
+  const { poison, parts } = JSON.parse(readFileSync(`${folder}/later.json`, "utf8"));
+  const bytes = python._module.HEAPU8;
+  const changed = ([at, length]) => bytes.subarray(at, at + length).some((byte) => byte !== poison);
+  wrong = parts.filter(changed);
 }
 
 /** As the worker asks: through proxies, with bytes back and forth. */
@@ -59,8 +74,18 @@ function byProxy(python) {
   }
 }
 
+/** Copied and not mounted: memory that is watched is none that Node's files can be read into. */
+function copy(python, place) {
+  python.FS.mkdirTree(`/${place}`);
+  for (const one of readdirSync(`${tests}/../${place}`, { withFileTypes: true })) {
+    const inside = `${place}/${one.name}`;
+    if (one.isDirectory()) copy(python, inside);
+    else if (/\.(?:py|css|js)$/.test(one.name)) python.FS.writeFile(`/${inside}`, readFileSync(`${tests}/../${inside}`));
+  }
+}
+
 function flows(python, names) {
-  for (const name of ["tests", "site"]) python.mountNodeFS(`/${name}`, `${tests}/../${name}`);
+  for (const place of ["tests", "site/css", "site/js"]) copy(python, place);
   python.runPython(`
 import sys
 sys.dont_write_bytecode = True
@@ -71,7 +96,7 @@ from host import flows`);
   }
 }
 
-const plain = await start(folder, { parts: [] });
+const plain = await start(folder, { parts: [], early: true });
 firstAnswers(plain);
 join(plain, folder, ["later", "codes", "photo"]);
 byProxy(plain);
@@ -86,4 +111,7 @@ byProxy(restored);
 restored.runPython("import json, pycore.api, pycore.writers.pdf; json.loads(pycore.api.handle('{}')[0])");
 const cold = [...coldLoads];
 if (odd) digests.odd = restored.runPython(ODD);
-console.log(JSON.stringify({ digests, cold, coldAtLast: coldLoads, called: globalThis.calledSoFar?.() ?? [] }));
+const called = globalThis.calledSoFar?.() ?? [];
+const touched = globalThis.touchedSoFar?.() ?? [];
+const told = { digests, cold, coldAtLast: coldLoads, called, touched, spoilt: wrong };
+console.log(JSON.stringify(told));

@@ -62,6 +62,28 @@ def edits(whole: bool) -> Iterator[object]:
                 yield ask(do="answer", page=slug, form={**example, field.name: value}, parts=["answer", "view"])
 
 
+def own_paper(whole: bool) -> Iterator[object]:
+    """Homework on blank paper at a scale of one's own, to the answer checked; what has no room on a printed sheet."""
+    for slug, page in list(CALCULATORS.items())[: None if whole else 1]:
+        choices = {field.name: [option.value for option in field.options] for field in page.fields}
+        for number, paper in enumerate(filter(None, choices.get("own-paper", ())) if whole else ["A4"]):
+            own = {"own-paper": paper, "own-way": choices["own-way"][number % 3]}
+            for scale in ("", "1", "0.05", "7"):
+                form = default_form(page.fields) | own | {"scale": scale}
+                yield ask(do="answer", page=slug, form=form, parts=PARTS, base=BASE + slug, code=True)
+            for kind in KINDS:
+                yield ask(do="answer", page=slug, form={**form, "sheet": kind}, parts=PARTS, veiled=True)
+            yield ask(do="pdf", page=slug, form=form, kinds=KINDS, base=BASE + slug, code=True)
+            given = {"answer-how": "drawn", "answer": "72.5", "answer-angle": "101", "answer-side": "clockwise"}
+            yield ask(do="mark", page=slug, form=form, given=given)
+            yield ask(do="share", page=slug, form=form, base=BASE + slug, code=True)
+            yield ask(do="lesson", page=slug, form=form, view="lesson", step=1 + number)
+            yield ask(do="photo", page=slug, form=form)
+            photo = {"width": 900, "height": 700, "tap": 2.0}
+            corners = {"marks": [[90, 80], [820, 90], [810, 620], [70, 610]], "paper": paper, "way": "landscape"}
+            yield ask(do="photo", page=slug, form=form, photo=photo, ground="corners", **corners)
+
+
 def files(whole: bool) -> Iterator[object]:
     """PDFs of every kind of sheet, links with codes, handouts; on paper of other sizes too."""
     for slug, page in CALCULATORS.items():
@@ -73,6 +95,8 @@ def files(whole: bool) -> Iterator[object]:
             style = "\n".join(_text(f"css/{name}.css") for name in ("tokens", "drawing", "print", "handout"))
             texts = {"style": style, "script": _text("js/handout-player.js")}
             yield ask(do="handout", page=slug, form=form, **texts, base=BASE + slug, code=True)
+            yield ask(do="handout", page=slug, form=form, **texts, base=BASE + slug, code=True, problem=True)
+            yield ask(do="share", page=slug, form=form, base=BASE + slug, code=True, problem=True)
             for style in ("page", "large", "easy"):
                 yield ask(do="pdf", page=slug, form={**form, "print": style}, kinds=[], base=BASE, code=True)
 
@@ -84,7 +108,7 @@ def _text(place: str) -> str:
 
 
 def lessons(whole: bool) -> Iterator[object]:
-    """The classroom views, step by step; all methods and instruments, asking and telling."""
+    """The lesson views, step by step; all methods and instruments, asking and telling."""
     for slug, page in list(CALCULATORS.items())[: None if whole else 1]:
         form = default_form(page.fields)
         for field, value in [(one, value) for one in INSTRUMENTS for value in COMMON[one]]:
@@ -102,7 +126,8 @@ def practice(whole: bool) -> Iterator[object]:
     """Problems tried, shown and left; a record read, merged, replaced, erased; answers marked."""
     record: object = None
     for seed in range(24 if whole else 3):
-        for move in ("open", "guess", "mark", "mark", "show", "next", "read", "merge", "replace", "way", "erase"):
+        first = ("open", "guess", "mark", "mark", "show", "next", "mark", "another")
+        for move in (*first, "read", "merge", "replace", "way", "erase"):
             given = {"answer": f"{seed}.{seed}", "answer-angle": str(-seed), "answer-unit": "A", "answer-side": "lag"}
             more = {"given": given, "at": [seed, 10.0], "way": f"{seed % 10}.components", "text": json.dumps(record)}
             reply = json.loads(ask(do="practice", move=move, record=record, seed=seed, incoming=record, **more)[0])
@@ -113,6 +138,14 @@ def practice(whole: bool) -> Iterator[object]:
         for answer in ("10.5", "10.5 A", "1 2", "", "11.6 at 12"):
             given = {"answer": answer, "answer-angle": "12", "answer-across": "3", "answer-up": "-4"}
             yield ask(do="mark", page=slug, form=form, given=given)
+            yield ask(do="mark", page=slug, form=form, given=given | {"answer-how": "calculated"}, shown=True)
+        for part in ("answer-first", "answer-across", "answer-up"):
+            for size in ("3", "12.5"):
+                yield ask(do="mark", page=slug, form=form, given={part: size, "answer-how": "drawn"})
+        for step in range(1, 14 if whole else 3):
+            for rung in (1, 2):
+                yield ask(do="hint", page=slug, form=form, step=step, rung=rung)
+        yield ask(do="easy", page=slug, form=form)
 
 
 def printing(whole: bool) -> Iterator[object]:
@@ -155,8 +188,36 @@ def links(whole: bool) -> Iterator[object]:
 def sets(whole: bool) -> Iterator[object]:
     """Class sets with their keys and marks."""
     yield class_sets.digests() if whole else class_sets.digests()[:3]
+    yield class_sets.paper_digests()
+    settings = {"decimal": "comma", "percent": "1.5"}
+    yield [ask(do=does, page="college-settings", form=settings) for does in ("answer", "share")]
+    yield ask(do="answer", page="question-papers", form={}, roll="A\nB")
     yield ask(do="answer", page="class-set", form={"topic": "open-neutral"}, parts=["sheet", "answer"], roll="A\nB")
     yield [ask(do="begin", work="pdf", page="class-set", form={}), ask(do="stop", job=1), ask(do="next", job=99)]
+
+
+NAMES = ("דנה כהן", "Zoë Nguyễn", "Jo (יו) 12", "\u05e8\u05b4ב", "山田 はな", "\U00013000\U00013001", "‘’ ﬁ 𝔸 é位",
+         "\u200d")  # fmt: skip
+GLYPHS = ([["{}", 600, "M 0 0 Q 50 90 100 -10 Z M 5 5 L 9 9 C 1 2 3 4 5 6 Z"], [" ", 250, ""]], [0, 1, 0])
+
+
+def names(whole: bool) -> Iterator[object]:
+    """Names in other scripts: asked for, set, refused; as a page sends them, not escaped."""
+    for name in NAMES:
+        asking = {"do": "answer", "page": "add-phasors", "form": {"who": name, "sheet": "problem"}, "parts": PARTS}
+        text, _ = api.handle(json.dumps(asking, ensure_ascii=False))
+        yield text
+        keys = [one["key"] for one in json.loads(text).get("unlettered", ())]
+        for runs in (dict.fromkeys(keys, GLYPHS[1]), dict.fromkeys(keys), {"Hebr x": [7]}):
+            known = {"letters": {"glyphs": GLYPHS[0], "runs": runs}}
+            for does in ({}, {"do": "pdf", "kinds": KINDS}):
+                text, data = api.handle(json.dumps(asking | does | known, ensure_ascii=False))
+                yield [text, hashlib.sha256(data or b"").hexdigest()]
+            group = {"page": "class-set", "form": {"print": "page"}, "roll": f"A\n{name}\n{name} {name}\t", **known}
+            yield api.handle(json.dumps({"do": "answer", **group}, ensure_ascii=False))[0]
+            for work in ("pdf", "key"):
+                text, _ = api.handle(json.dumps({"do": "begin", "work": work, **group}, ensure_ascii=False))
+                yield ask(do="finish", job=json.loads(text).get("job"))
 
 
 def photographs(whole: bool) -> Iterator[object]:
@@ -208,9 +269,9 @@ def memory(whole: bool) -> Iterator[object]:
 
 
 FLOWS: dict[str, Flow] = {
-    "answers": answers, "settings": settings, "edits": edits, "files": files, "lessons": lessons, "practice": practice,
-    "printing": printing, "links": links, "sets": sets, "photographs": photographs, "codes": made_codes,
-    "faults": faults, "memory": memory,
+    "answers": answers, "settings": settings, "edits": edits, "own paper": own_paper, "files": files,
+    "lessons": lessons, "practice": practice, "printing": printing, "links": links, "sets": sets, "names": names,
+    "photographs": photographs, "codes": made_codes, "faults": faults, "memory": memory,
 }  # fmt: skip
 
 

@@ -11,6 +11,7 @@ from making.paths import ROOT
 from making.runtime import OURS, PARTS
 
 from pycore.calculators.registry import CALCULATORS, module_of
+from pycore.practice.codes import Code
 
 HERE = Path(__file__).parent
 LATE = sorted({*OURS, *PARTS})
@@ -44,9 +45,12 @@ def test_every_module_of_pycore_is_imported_once_all_archives_are_there(runtime:
 
 def test_each_page_answers_from_the_library_and_its_own_archive(runtime: Path):
     """And as CPython does; what is not there yet is reported as missing, and works once it is."""
-    found = told("first_answers.mjs", str(runtime), first_answers.__file__, json.dumps(list(CALCULATORS)))
+    codes = {slug: str(Code(page.topic, "core")) for slug, page in CALCULATORS.items()}
+    found = told("first_answers.mjs", str(runtime), first_answers.__file__, json.dumps(codes))
     assert all(answer["ok"] and answer["regions"]["sheet"] for answer in found["answers"].values())
     assert {slug: json.loads(first_answers.first(slug)) for slug in CALCULATORS} == found["answers"]
+    assert all(opened["ok"] and answer["ok"] for opened, answer in found["coded"].values())
+    assert {slug: json.loads(first_answers.coded(slug, code)) for slug, code in codes.items()} == found["coded"]
     assert (False, True, 0) == tuple(found["without"].get(name) for name in ("ok", "missing", "size"))
     assert "could not be loaded" in found["without"]["announce"]
     assert found["with"]["ok"] and found["with"]["size"] > 10_000
@@ -54,8 +58,10 @@ def test_each_page_answers_from_the_library_and_its_own_archive(runtime: Path):
 
 def test_the_library_grows_with_no_page(runtime: Path):
     """It holds nothing of any one page, and no archive holds what another that comes before it has brought."""
-    library, later = modules_in(runtime, "library"), modules_in(runtime, "later")
+    library, later, coded = (modules_in(runtime, name) for name in ("library", "later", "coded"))
     assert not library & later
+    assert coded and not coded & library and coded <= later
+    assert (runtime / "coded.zip").stat().st_size < 0.35 * (runtime / "later.zip").stat().st_size
     for slug in CALCULATORS:
         own = modules_in(runtime, slug)
         assert f"{module_of(slug, 'page').__name__.replace('.', '/')}.pyc" in own

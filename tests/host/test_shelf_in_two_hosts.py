@@ -13,7 +13,7 @@ from pycore.calculators.registry import CALCULATORS
 RUN = Path(__file__).with_name("mounted.mjs")
 TESTS = Path(__file__).parents[1]
 MANY = 200
-REGIONS = ("answer", "notes", "results", "sheet", "kinds", "view", "workings", "rest")
+REGIONS = ("answer", "notes", "results", "figures", "sheet", "kinds", "view", "workings", "rest")
 
 
 def in_pyodide(runtime: Path, call: str) -> dict[str, str]:

@@ -103,7 +103,8 @@ def _of_the_end(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     if not problem.single:
         yield "times-root-three", whole * ROOT_THREE, "multiplied by √3|line voltage was used"
         yield "over-root-three", whole / ROOT_THREE, "divided by √3"
-        yield "complement", complex(whole.imag, whole.real), "from the wrong axis|swapped everywhere"
+        other = "from the wrong axis|swapped everywhere|measured the angle from"
+        yield "complement", complex(whole.imag, whole.real), other
         yield "turned-round", -whole, "opposite direction|other way round"
 
 

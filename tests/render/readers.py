@@ -76,6 +76,14 @@ def qpdf_lines(data: bytes, number: int = 0) -> Iterator[Segment]:
                 at = place
 
 
+def unpacked(data: bytes) -> bytes:
+    """The same file with each of its objects written by itself, by qpdf."""
+    with pikepdf.open(io.BytesIO(data)) as document:
+        output = io.BytesIO()
+        document.save(output, object_stream_mode=pikepdf.ObjectStreamMode.disable, static_id=True)
+        return output.getvalue()
+
+
 READERS: dict[str, Callable[..., Iterator[Segment]]] = {
     "pdfium": pdfium_lines, "mupdf": mupdf_lines, "qpdf": qpdf_lines,
 }  # fmt: skip

@@ -255,8 +255,8 @@ def test_a_power_factor_has_controls_without_names():
 
 def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
     asked = {"header", "intro", "form", "answer", "view", "request", "sheet", "actions", "options", "noscript",
-             "workings", "footer", "method", "truesize", "lesson", "check", "notes", "results", "kinds", "tabs",
-             "meter", "metered", "more", "progress", "live"}  # fmt: skip
+             "workings", "footer", "method", "truesize", "lesson", "check", "notes", "results", "figures", "kinds",
+             "tabs", "meter", "metered", "more", "papers", "progress", "live", "easy", "start"}  # fmt: skip
     assert asked == set(page.regions)
     assert ("example", "sheet", "en-GB") == (page.slug, page.template, page.language)
     for html in page.regions.values():
@@ -266,7 +266,8 @@ def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
 def test_actions_are_those_that_work_now(page):
     buttons = Tree(page.regions["actions"] + page.regions["more"]).all("button")
     actions = [marks["data-action"] for marks in buttons if "data-action" in marks]
-    assert ["lesson", "print", "pdf", "share", "pdf-all", "code", "handout", "photo", "true-size"] == actions
+    in_the_bar, further = ["lesson", "print", "pdf", "share"], ["pdf-all", "easy", "give", "code", "handout", "photo"]
+    assert [*in_the_bar, *further, "true-size"] == actions
 
 
 def test_the_front_page_shows_each_sheet_and_links_to_it():

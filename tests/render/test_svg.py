@@ -51,8 +51,14 @@ def test_title_and_description_are_tied_to_the_drawing_by_ids_of_its_own():
     root = drawn(title="Neutral current", description="Three arrows", prefix="sheet-2")
     title, description = found(root, "title")[0], found(root, "desc")[0]
     assert ("Neutral current", "Three arrows") == (title.text, description.text)
-    assert "sheet-2-title sheet-2-desc" == root.get("aria-labelledby")
+    assert ("sheet-2-title", "sheet-2-desc") == (root.get("aria-labelledby"), root.get("aria-describedby"))
     assert ("sheet-2-title", "sheet-2-desc", "img") == (title.get("id"), description.get("id"), root.get("role"))
+
+
+def test_a_description_that_is_the_title_is_not_read_twice():
+    root = drawn(title="Angles of three currents", description="Angles of three currents")
+    assert [] == found(root, "desc") and root.get("aria-describedby") is None
+    assert root.get("aria-labelledby") == found(root, "title")[0].get("id")
 
 
 def test_every_arrow_is_one_line_from_its_tail_to_exactly_its_tip():

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from pycore.calculators.registry import CALCULATORS
 
-LEFT_OUT = ("sheet", "start", "mirror", "wording", "drawn")
+LEFT_OUT = ("own-paper", "own-way", "sheet", "start", "mirror", "wording", "drawn")
 
 
 def chosen(rng: random.Random, slug: str) -> dict[str, str]:

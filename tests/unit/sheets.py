@@ -115,8 +115,11 @@ def said_on(pages: Iterable[Page]) -> str:
 
 
 def frame_of(page: Page) -> Box:
-    """The rectangle of the frame's line."""
-    shape = next(p.item for p in collect(page) if "frame" in p.names and isinstance(p.item, Shape))
+    """The rectangle of the frame's line; the learner's own paper has none but its edges."""
+    drawn = (p.item for p in collect(page) if "frame" in p.names and isinstance(p.item, Shape))
+    shape = next(drawn, None)
+    if shape is None:
+        return Box(0.0, 0.0, page.width, page.height)
     xs, ys = [point.x for point in shape.points], [point.y for point in shape.points]
     return Box(min(xs), min(ys), max(xs), max(ys))
 

@@ -125,8 +125,8 @@ def test_names_of_the_example_keep_away_from_ticks_and_crossings():
 
 
 def test_components_bear_the_lengths_of_their_parts():
-    """18.4, 11.2 and 24.6 A at 1 cm = 2 A: the parts of the second and third current in millimetres."""
+    """18.4, 11.2 and 24.6 A at 1 cm = 2 A: the parts of the second and third current to half a millimetre."""
     said = said_on([NEUTRAL.sheet_page({"method": "components"})])
     for size in (56.0, 123.0):
         for part in (size * math.cos(math.radians(30.0)), size * math.sin(math.radians(30.0))):
-            assert f"{part:.1f} mm" in said
+            assert f"{round(2.0 * part) / 2.0:g} mm" in said

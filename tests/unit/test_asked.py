@@ -10,7 +10,7 @@ from pycore.forms.fields import default_form
 from pycore.forms.opening import ReopenInfo
 from pycore.pages.class_job import learners_of, row_for
 from pycore.pages.class_key import answers as answers_of
-from pycore.pages.class_key import table
+from pycore.pages.class_key import head_of, table
 from pycore.pages.class_marks import MarkingRun, read_results
 from pycore.pages.class_set import FIELDS, ClassSet, read_set
 from pycore.pages.codes import find
@@ -119,7 +119,7 @@ def test_class_earns_every_mark_where_no_angle_is_asked_for(tier: str) -> None:
 def test_key_of_a_set_without_angles_has_no_column_for_them() -> None:
     group = set_of(TRIANGLE, "core")
     rows = [row_for(group, one) for one in learners_of(group) if one is not None]
-    ledger = answers_of(group, rows, (2, 2))
+    ledger = answers_of(head_of(group, rows, (2, 2)), rows)
     heads = ["".join(plain(line) for line in heading.lines) for heading in ledger.headings]
     assert heads[-2:] == ["Q_C", "Tolerance"]
     assert "size 3. No angle is asked for" in " ".join(ledger.notes)
@@ -160,7 +160,7 @@ def test_key_names_what_each_learner_is_asked_for_where_that_differs(slug: str, 
     head, *lines = table(rows)
     assert [line[head.index("Asked for")] for line in lines] == asked
     assert [line[head.index("Angle from")] for line in lines] == [plain(row.origin) for row in rows]
-    ledger = answers_of(group, rows, (2, 2))
+    ledger = answers_of(head_of(group, rows, (2, 2)), rows)
     assert all(len(row) == len(ledger.headings) for row in ledger.rows)
     place = [heading.lines for heading in ledger.headings].index(("Asked for", "Angle from"))
     assert [plain(row[place][0]) for row in ledger.rows] == asked

@@ -104,6 +104,18 @@ def test_a_scale_that_cannot_be_used_is_named(given: str):
     assert "such as 2" in fault["message"]
 
 
+@pytest.mark.parametrize("typed", ["1 cm = 2.5 A", "1cm=2,5", "2.5 A/cm", "2.5A per cm", "2500 mA / cm"])
+def test_a_scale_may_be_written_as_the_sheets_write_it(typed: str):
+    as_typed, plain = (ask({**PLAIN, "scale": scale})[0] for scale in (typed, "2.5"))
+    assert as_typed["ok"] and not as_typed["errors"]
+    assert plain["regions"]["sheet"] == as_typed["regions"]["sheet"]
+
+
+@pytest.mark.parametrize("typed", ["2 cm = 5 A", "1 cm =", "/cm", "1 mm = 1 A", "2 A/mm", "2 V/cm"])
+def test_a_scale_by_anything_else_than_one_centimetre_is_refused(typed: str):
+    assert ["scale"] == [fault["field"] for fault in ask({**PLAIN, "scale": typed})[0]["errors"]]
+
+
 @pytest.mark.parametrize("paper", ["A5", "A4", "letter"])
 @pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
 def test_a_scale_that_does_not_fit_says_by_how_much_and_what_would(paper: str, method: str):
@@ -279,7 +291,7 @@ def test_parts_that_no_page_has_are_left_out(parts: object):
     request = {"do": "answer", "page": "neutral-current", "form": PLAIN, "parts": parts}
     reply = json.loads(api.handle(json.dumps(request))[0])
     assert reply["ok"]
-    assert set(reply["regions"]) <= {"answer", "notes", "results", "sheet", "kinds", "view", "workings"}
+    assert set(reply["regions"]) <= {"answer", "notes", "results", "figures", "sheet", "kinds", "view", "workings"}
 
 
 PIECES = ("18.4", "-", "−", ".", ",", "e5", "e-400", "A", "mA", "kV", " ", "\u00a0", "lag", "0.85 lead", "°", "inf",

@@ -53,8 +53,9 @@ def test_a_code_gives_the_page_and_the_link_of_its_problem(typed: str):
 
 @pytest.mark.parametrize(("typed", "said"), [
     ("", "Type a code: "), ("3CD", "has 3 characters"), ("333-JDL-2G0", "“0” is not used in codes"),
-    ("333-JDL-2GB", "is not valid"), (None, "Type a code: "), (str(Code(999, "core")), "does not belong to any page"),
-    ("3" + str(CODE)[1:], "is not valid"), ("4" + str(CODE)[1:], "one that begins with 4 has twelve"),
+    ("333-JDL-2GB", "one character is wrong"), (None, "Type a code: "),
+    (str(Code(999, "core")), "does not belong to any page"),
+    ("3" + str(CODE)[1:], "one character is wrong"), ("4" + str(CODE)[1:], "one that begins with 4 has twelve"),
     ("<b>-x", "“<” is not used in codes"),
 ])  # fmt: skip
 def test_a_code_that_cannot_be_used_is_refused_with_the_reason(typed: object, said: str):
@@ -75,7 +76,9 @@ def test_choices_that_a_link_names_beside_its_code_stay():
     assert ("A4", "RST", str(CODE)) == (form["paper"], form["names"], form["code"])
 
 
-@pytest.mark.parametrize(("code", "said"), [("333-JDL-2GB", "is not valid"), (str(CODE), "not the values of code")])
+@pytest.mark.parametrize(("code", "said"), [
+    ("333-JDL-2GB", "one character is wrong"), (str(CODE), "not the values of code"),
+])  # fmt: skip
 def test_typed_values_stay_whatever_the_code(code: str, said: str):
     reply = opened(f"#v=1&i1=3&i2=4&i3=5.5&code={code}")
     assert ["3", "4", "5.5", ""] == [reply["form"][name] for name in ("i1", "i2", "i3", "code")]
@@ -83,10 +86,11 @@ def test_typed_values_stay_whatever_the_code(code: str, said: str):
     assert said in reply["notices"][0]
 
 
-def test_a_damaged_code_alone_leaves_the_example_and_says_so():
+def test_a_damaged_code_alone_brings_no_values_and_comes_back_to_be_mended():
     reply = opened("#v=3&code=333-JDL-2GB")
-    assert public(EXAMPLE) == reply["form"]
-    assert ["is not valid" in notice for notice in reply["notices"]] == [True]
+    assert public(EXAMPLE) | dict.fromkeys(("i1", "i2", "i3"), "") == reply["form"]
+    assert ([], "333-JDL-2GB") == (reply["notices"], reply["typed"])
+    assert "one character is wrong" in reply["errors"][0]["message"]
 
 
 def test_values_that_change_lose_their_code():

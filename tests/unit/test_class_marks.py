@@ -89,7 +89,7 @@ def test_columns_are_found_by_their_names_in_any_order():
 @pytest.mark.parametrize(("line", "said"), [
     (";5", "Line 2: there is no code on it"),
     ("{code};", "Line 2: there is no answer for {code}"),
-    ("{damaged};5", "is not valid"),
+    ("{damaged};5", "one character is wrong"),
     ("3CD;5", "has 3 characters"),
     ("30D-K7M-2QX;5", "“0” is not used in codes"),
     ("{set};5", "does not belong to any page"),
@@ -200,15 +200,6 @@ def test_markup_in_a_name_stays_text():
     begun, _ = ask(do="begin", work="marks", form=FORM, results=f"name;code;answer\n<img onerror=x>;{CODES[0]};5")
     done, _ = ask(do="finish", job=begun["job"])
     assert "&lt;img onerror=x&gt;" in done["regions"]["marks"]
-
-
-@pytest.mark.parametrize("cell", ["=1+1", "+A1", "-2+3", "@SUM(A1)", "\t=1", "\r=1", '=HYPERLINK("x")'])
-def test_a_cell_that_a_spreadsheet_could_run_is_defused_and_read_back_whole(cell: str):
-    written = tables.write([["name", cell, "a,b", 'say "so"', " edge "]], ".")
-    (row,) = csv.reader(io.StringIO(written.removeprefix("\ufeff"), newline=""), strict=True)
-    assert ["name", f"'{cell}", "a,b", 'say "so"', " edge "] == row
-    if "\r" not in cell:
-        assert cell.strip() == tables.read(written)[0].cells[1].strip()
 
 
 @pytest.mark.parametrize("mark", [".", ","])

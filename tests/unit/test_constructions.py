@@ -283,3 +283,14 @@ def test_one_phasor_alone_is_its_own_sum():
     for made in (tip_to_tail(arms, "12", -120.0), components(arms, DrawingConvention(reference=-120.0))):
         assert 6.5 == pytest.approx(made.figure.readings["n"], abs=1e-12)
         assert Point(*made.end_point) == pytest.approx((-3.25, -6.5 * math.sqrt(3) / 2), abs=1e-12)
+
+
+def test_components_cross_at_right_angles_even_if_the_sum_lies_on_an_axis_but_for_rounding():
+    """A line of 1e-15 from where it starts to where it ends has no direction of its own."""
+    faults = []
+    for sizes, turn in itertools.product(((4.7, 4.7, 3.3), (3.3, 4.7, 4.7)), (0.0, 30.0, -31.8)):
+        arms = arms_of(sizes, (turn, turn - 120.0, turn + 120.0))
+        for picture in PICTURES:
+            angles = components(arms, picture).crossings
+            faults += [(sizes, turn, picture) for crossing in angles if abs(crossing - 90.0) > 1e-6]
+    assert [] == faults

@@ -5,10 +5,11 @@ import math
 import pytest
 from calculators.neutral_current.forms import form as form_of
 from calculators.neutral_current.forms import forms
-from unit.sheets import NEUTRAL, arrow_of, on_page, strokes, table_of, texts, vector
+from unit.sheets import NEUTRAL, arrow_of, on_page, said_on, strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
 
 from pycore import lettering
+from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Line, Page, Shape, Text
 from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.sheet.media import PAPERS
@@ -152,3 +153,13 @@ def test_every_sheet_has_a_page_of_moves_at_least():
         paper = "A4" if form["paper"] == "A5" else form["paper"]
         assert len(NEUTRAL.pages({**form, "print": "large", "paper": paper})) >= 2
         assert len(NEUTRAL.pages({**form, "print": "usual", "paper": paper})) == 1
+
+
+def test_a_large_table_with_signs_says_beside_it_which_way_minus_turns():
+    """It was on the next page only; where the column has no room it still is."""
+    page = CALCULATORS["star-and-delta"]
+    for rotation, said in (("clockwise", "anticlockwise"), ("anticlockwise", "clockwise")):
+        sheet, *_ = page.pages({"print": "large", "sheet": "construction", "rotation": rotation})
+        assert f"Angles: minus means {said}." in said_on([sheet])
+    straight, *_ = CALCULATORS["add-phasors"].pages({"print": "large", "sheet": "construction"})
+    assert "minus means" not in said_on([straight])

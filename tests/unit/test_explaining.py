@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 
 import pytest
 
@@ -51,7 +52,7 @@ def of(task: Task, key: str) -> Mistake:
     ("ruler-edge", "from the ruler’s edge"), ("base-edge", "base edge of the protractor"),
     ("centre-off", "the protractor’s centre was on the wrong point"), ("line-at-other-scale", "at another scale"),
     ("read-at-other-scale", "at another scale"), ("right-angles", "90° was used between the lines"),
-    ("arrow-reversed", "the closing arrow is reversed"), ("mirrored", "the other way round throughout"),
+    ("arrow-reversed", "the arrow of the result is reversed"), ("mirrored", "the other way round throughout"),
     ("angle-at-tip", "the angle at the tip"),
 ])  # fmt: skip
 def test_a_slip_of_ruler_protractor_or_scale_is_named(key: str, said: str):
@@ -155,7 +156,8 @@ def test_the_arrow_that_returns_is_asked_for_and_marked(method: str):
     there, back = made(method=method), made(method=method, resultant="returning")
     assert back.result == -there.result
     assert ACCEPT == judge(back, turned(back, back.result)).marked.band
-    assert "the closing arrow is reversed" in told(back, turned(back, -back.result))
+    said = told(back, turned(back, -back.result))
+    assert re.search("You have measured the angle of I_N|the arrow of the result is reversed", said)
     said = {"answer": f"{there.size:.4g}", "answer-angle": f"{180 - there.angle:.1f} cw returning"}
     assert ACCEPT == judge(there, said).marked.band
     for key in ("left-out", "reversed", "mirrored"):

@@ -192,6 +192,17 @@ def test_two_records_merged_lose_nothing():
     assert both == ladder.read(ladder.written(both))
 
 
+def test_an_own_file_taken_again_and_again_changes_nothing():
+    """Its counts were added each time."""
+    mine = ladder.tried(solved(solved(fresh())), right=False, mistakes=["left-out"])
+    assert mine == ladder.merged(mine, mine)
+    earlier, later = mine, solved(solved(mine))
+    assert later == ladder.merged(later, earlier)
+    ahead = ladder.merged(earlier, later)
+    assert (later.tracks[later.track].solved, later.mistakes) == (ahead.tracks[ahead.track].solved, ahead.mistakes)
+    assert ahead == ladder.merged(ahead, later) == ladder.merged(ladder.merged(ahead, later), later)
+
+
 # By the api.
 
 
@@ -280,6 +291,14 @@ def test_a_file_is_added_or_put_in_place_as_the_learner_says():
     assert kept() == replaced
     added = ask("merge", record=mine, incoming=reply["incoming"])["record"]
     assert added["ways"][WAY]["had"] == mine["ways"][WAY]["had"] + kept()["ways"][WAY]["had"]  # type: ignore[index]
+
+
+def test_a_file_that_was_added_before_is_said_and_changes_nothing():
+    given = {"answer": "999 A", "answer-how": "drawn"}
+    mine = ask("mark", record=ask("open", seed=4)["record"], given=given)["record"]
+    reply = ask("read", record=mine, text=json.dumps(kept()), before=True)
+    assert (mine, "incoming" in reply) == (reply["record"], False)
+    assert "was added to your record before" in reply["said"]
 
 
 def test_a_hostile_file_is_refused_and_the_record_stays():

@@ -1,4 +1,4 @@
-"""The classroom view's instruments, read back from the finished pictures as a learner would read them."""
+"""The lesson view's instruments, read back from the finished pictures as a learner would read them."""
 
 import math
 import re
@@ -18,7 +18,6 @@ from pycore.constructions.moves import (
     DropPerpendicular,
     Join,
     ReadAngle,
-    SetOff,
     SumOf,
     Supplement,
     TurnAngle,
@@ -275,17 +274,16 @@ def test_every_millimetre_stands_where_it_belongs(rulers) -> None:
 
 
 def test_a_length_is_read_at_the_graduation_that_is_named(rulers) -> None:
-    """To half a millimetre where a hand reads it, to the tenth where it is set off."""
+    """To half a millimetre: one length has one number, whether it is set off or read."""
     checked = 0
     for one in rulers:
         if not one.reading:
             continue
         start, end = one.view.ruled()
         read = distance(start, end) / one.view.zoom
-        exact = (isinstance(one.frame.move, SetOff) or one.frame.tool == LINE) and not is_copied(one)
         added = getattr(one.frame.move, "length", None)
         # A length that is a sum of readings is as far out as they are together.
-        limit = 0.2501 * len(added.readings) if isinstance(added, SumOf) else 0.0501 if exact else 0.2501
+        limit = 0.2501 * (len(added.readings) if isinstance(added, SumOf) else 1)
         assert abs(read - one.amount) <= limit, (one.frame, read)
         lines = graduations(one.group("ruler")[0])
         if round(read) < len(lines):
@@ -359,8 +357,7 @@ def test_the_compasses_stand_on_the_centre_and_reach_the_crossing() -> None:
         centre = one.view.at(move.first if one.frame.phase == "first" else move.second)
         assert distance(lines[0].start, centre) < 1e-6
         assert distance(lines[1].end, one.view.at(move.point)) < 1e-6
-        limit = 0.2501 if is_copied(one) else 0.0501
-        assert abs(distance(centre, lines[1].end) / one.view.zoom - one.amount) <= limit
+        assert abs(distance(centre, lines[1].end) / one.view.zoom - one.amount) <= 0.2501
 
 
 # Every frame.

@@ -132,7 +132,7 @@ def test_every_link_of_a_lesson_opens_with_its_values_and_nothing_unknown(slug: 
 def test_a_lesson_says_the_pages_own_numbers_its_cautions_and_the_catalogues_words():
     page = PLANS[words.SLUG]
     told = said(page)
-    for number in ("18.4", "11.2", "24.6", "11.6", "58.1"):
+    for number in ("18.4", "11.2", "24.6", "11.6", "58\u00a0mm"):
         assert number in told
     assert "{" not in told
     for caution in CALCULATORS["neutral-current"].cautions[:-1]:

@@ -1,4 +1,4 @@
-"""What the classroom view is told of each step: where it is, what is hidden, what is read out; and its waves."""
+"""What the lesson view is told of each step: where it is, what is hidden, what is read out; and its waves."""
 
 import json
 import math

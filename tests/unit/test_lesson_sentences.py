@@ -14,7 +14,6 @@ from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Text, walk
 from pycore.errors import InputError
 from pycore.sums.classroom import SumLesson
-from pycore.sums.lesson import question_of
 from pycore.sums.lesson_frame import LessonFrame
 from pycore.sums.sentences import StepSentences
 from pycore.words import lesson as words
@@ -52,7 +51,7 @@ def told_by(lesson: SumLesson) -> tuple[Told, ...]:
     told = []
     for frame in whole.frames:
         sentence, reading, _, figure = whole.frame_words(frame)
-        question = question_of(frame) if figure else ()
+        question = whole.question(frame) if figure else ()
         told.append(Told(frame.move, frame.phase, plain(sentence), plain(reading), question))
     return tuple(told)
 
@@ -273,8 +272,20 @@ def test_a_hidden_reading_is_asked_for_as_what_it_is(slug: str) -> None:
             if not one.question or move is None:
                 continue
             reads = isinstance(move, (ReadLength, ReadAngle)) or (isinstance(move, Join) and move.phasor == SUM_KEY)
-            assert reads == (one.question in (words.ASK_LENGTH, words.ASK_ANGLE)), (plain(one.question), move)
+            assert reads == ("do you read on your own" in plain(one.question)), (plain(one.question), move)
             assert not isinstance(move, TurnAngle) or words.ASK_ANGLE_TO_MARK == one.question
+
+
+def test_who_is_asked_for_an_angle_hears_to_which_line_it_is_read():
+    """The zero line is in the sentence; the second line stood only in the reading, which is hidden."""
+    named = 0
+    for _, frames_told, _ in lessons("neutral-current"):
+        for one in frames_told:
+            if isinstance(one.move, ReadAngle):
+                line, begins, _ = one.reading.removeprefix("Read the angle to ").partition(":")
+                assert not begins or f"How many degrees to {line} do you read" in plain(one.question)
+                named += bool(begins)
+    assert named
 
 
 @pytest.mark.parametrize(("angle", "told"), [

@@ -6,7 +6,7 @@ from calculators.claims import claims_of
 from pycore.calculators.registry import CALCULATORS, by_topic, module_of
 from pycore.forms.fields import default_form
 from pycore.pages.class_job import issue_of, learners_of, row_for
-from pycore.pages.class_key import answers
+from pycore.pages.class_key import answers, head_of
 from pycore.pages.class_set import FIELDS, TOPICS, ClassSet, level_words, read_set
 from pycore.practice.codes import TIERS, Code
 from pycore.render.class_set import set_html
@@ -47,7 +47,8 @@ def test_a_method_that_a_topic_does_not_have_is_told_and_stands_on_no_key(slug: 
     assert any("no problems for this method (parallelogram)" in notice for notice in group.notices)
     learner = next(one for one in learners_of(group) if one is not None)
     assert issue_of(group, learner).any_method
-    title = answers(group, [row_for(group, learner)], (2, 2)).title
+    rows = [row_for(group, learner)]
+    title = answers(head_of(group, rows, (2, 2)), rows).title
     assert title.endswith("any method") and "parallelogram" not in title
     # The values stay those of the code, whatever method it names.
     plain = next(one for one in learners_of(group_of(slug)) if one is not None)

@@ -92,3 +92,11 @@ def test_a_sample_throws_the_same_dice_whatever_the_problem():
     """Row by row as drawings are made: the slips of one, then those of the next."""
     columns, rng = hand._throws(5), hand.NormalSampler(20261125)
     assert [rng.normal() for _ in range(5 * 7)] == [column[row] for row in range(7) for column in columns]
+
+
+def test_angles_of_many_are_those_of_one():
+    steps = [number / 7 for number in range(-40, 41)]
+    pairs = [(x, y) for x in steps for y in steps]
+    pairs += [(-0.0, 0.0), (0.0, -0.0), (-1.0, -0.0), (16.0, 7.0), (1e-300, 3e300)]
+    across, up = zip(*pairs, strict=True)
+    assert [trig.angle_of(x, y) for x, y in pairs] == trig.angles(across, up)

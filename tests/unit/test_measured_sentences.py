@@ -30,7 +30,7 @@ def moves(slug: str, form: dict[str, str]) -> list[str]:
 
 
 def frames(slug: str, form: dict[str, str]) -> list[str]:
-    """What each step of the lesson says, as it stands in the classroom view and in the handout."""
+    """What each step of the lesson says, as it stands in the lesson view and in the handout."""
     page = CALCULATORS[slug]
     first = page.lesson(form, "lesson", 1)
     steps = (page.lesson(form, "lesson", number) for number in range(1, first.count + 1))

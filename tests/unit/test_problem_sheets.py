@@ -5,7 +5,7 @@ from unit.sheets import NEUTRAL, given_of, on_page, said_on, strokes, table_of, 
 from unit.test_sheet_clear import touching
 
 from pycore.calculators.registry import CALCULATORS
-from pycore.drawing import Line
+from pycore.drawing import Line, Text, walk
 from pycore.forms.fields import default_form
 from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.geometry import Box, Point
@@ -69,8 +69,8 @@ def test_a_code_is_printed_with_and_without_a_square_to_scan():
 
 def test_the_scale_that_a_learner_chooses_has_a_ruled_line():
     items, _ = skeleton.scale_line("1 cm = ____ A", Point(0.0, 0.0), 7.0, 80.0)
-    assert ["1 cm = ", " A"] == [item.plain for item in items if not isinstance(item, Line)]
-    (rule,) = [item for item in items if isinstance(item, Line)]
+    assert ["1 cm = ", " A"] == [item.plain for item in walk(tuple(items)) if isinstance(item, Text)]
+    (rule,) = [item for item in walk(tuple(items)) if isinstance(item, Line)]
     assert rule.end.x - rule.start.x == skeleton.RULE_ROOM
 
 

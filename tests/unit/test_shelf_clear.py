@@ -36,6 +36,20 @@ def test_no_text_of_a_random_sheet_touches_anything_or_leaves_the_frame(slug: st
 
 
 @pytest.mark.parametrize("slug", CALCULATORS)
+@pytest.mark.parametrize("own", ["A5", "A4", "A3"])
+def test_nothing_touches_on_the_learners_own_paper(slug: str, own: str):
+    """Not the distances of the common point from the edges either, on sheet and phone view. In a drawing that fills
+    its paper to the edge there may be no free place: one such distance may then stand on a line."""
+    page, faults = CALCULATORS[slug], []
+    for number, form in enumerate(shelf.forms(slug, COUNT // 4)):
+        answer = page.answer({**form, "own-paper": own, "own-way": "", "scale": ""}, ("sheet", "view"))
+        for drawn in (answer.sheet, answer.views["phone"]):
+            faults += [(number, fault) for fault in touching(texts(drawn), strokes(drawn), frame_of(drawn))]
+    crowded = [(number, fault) for number, fault in faults if "(edges)" in fault]
+    assert crowded[1:] == [] and crowded == faults, told(faults)
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
 @pytest.mark.parametrize("orientation", ["landscape", "portrait"])
 def test_the_smallest_sheet_bears_a_class_sets_notes_to_their_end(slug: str, orientation: str):
     """Nothing touches or leaves the frame, and no note is cut: question, values, and how to print."""

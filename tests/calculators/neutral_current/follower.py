@@ -49,9 +49,13 @@ class Learner:
     told: dict[str, float] = field(default_factory=dict)
     done: int = 0
 
+    def known(self) -> tuple:
+        """The sentences that are understood, each with its move."""
+        return MOVES
+
     def follow(self, sentence: str) -> None:
         """Make the one move that a sentence describes; a sentence that is not understood is an error."""
-        for pattern, move in MOVES:
+        for pattern, move in self.known():
             found = re.fullmatch(pattern, sentence)
             if found:
                 move(self, *found.groups())
@@ -70,7 +74,8 @@ class Learner:
         size = number(angle)
         if angle.startswith("about "):  # 180° minus the learner's own reading.
             own = 180.0 - self.told["between found"]
-            assert abs(own - size) < 1.0
+            # Lengths are set off to half a millimetre: that turns a short diagonal by more.
+            assert abs(own - size) < 1.0 + math.degrees(0.5 / abs(self.tips["the diagonal"]))
             size = own
         return self.way_of(line) + (180.0 if back else 0.0) + sign * size
 
@@ -178,6 +183,7 @@ class Learner:
 MOVES = [
     (r"Choose the scale\. .*", Learner.nothing),
     (rf"Draw the direction of {NAME} faintly, {WAY} from the (?:common point|start)\.", Learner.reference),
+    (r"Draw thin lines for .*", Learner.nothing),
     (rf"Draw {NAME}\. (?i:{WAY}) from the (?:common point|start), {LENGTH}\.", Learner.first),
     (rf"Draw {NAME}\. Protractor’s centre on the (?:common point|start), zero line along {NAME}\. "
      rf"Mark {ANGLE} {SENSE} and draw {LENGTH}\.",

@@ -105,7 +105,7 @@ def test_few_readings_are_said_to_show_their_scatter_badly(count: int):
     assert math.isclose(2.0, judgement(**form).factor(judgement(**form).between()), rel_tol=0.02)
     assert f"With only {count} readings" in sentences(**form)
     factor = quantity.plain(coverage_factor(count - 1))
-    assert f"for the scatter alone, the factor is {factor} instead of 2" in sentences(**form, wording="full")
+    assert f"For the scatter alone, the factor is {factor}, not 2" in sentences(**form, wording="full")
 
 
 def test_many_readings_are_not_called_few():

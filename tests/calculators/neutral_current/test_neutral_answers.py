@@ -55,8 +55,10 @@ def test_a_lag_that_could_mean_two_things_is_refused(typed: str):
     assert ["a2"] == [fault.field for fault in refusal.value.faults]
 
 
-def test_a_bare_number_below_one_is_read_as_degrees_and_said():
-    assert "0.85 is taken as degrees" in said(a3="0.85")
+def test_a_bare_number_below_one_is_read_as_degrees_until_it_is_said_which():
+    (asked,) = answer(a3="0.85").faults
+    assert asked.question and asked.field == "a3"
+    assert asked.message.endswith("is 0.85 a power factor, or 0.85°? Until you choose, 0.85° is used.")
 
 
 def test_what_was_typed_is_not_rounded_in_the_workings():
@@ -174,7 +176,8 @@ def test_labels_and_messages_follow_the_line_names():
 
 def test_signs_the_lettering_lacks_leave_the_name_blank_and_say_so():
     made = answer(who="李")
-    assert "Name has characters that the sheet cannot print" in " ".join(plain(phrase) for phrase in made.notices)
+    assert [("who", "李")] == [(fault.field, fault.typed) for fault in made.faults]
+    assert made.faults[0].message.startswith("Name: there is no font here for one of its letters")
 
 
 def test_beginners_meet_no_vocabulary_of_uncertainty():

@@ -1,0 +1,186 @@
+"""Marks by part: what a slip costs, and what stands when it is carried on."""
+
+import pytest
+
+from pycore.calculators.registry import CALCULATORS
+from pycore.pages.class_set import TOPICS
+from pycore.pages.question_paper import read_paper
+from pycore.pages.question_paper_marks import QuestionMarks, marking_of
+from pycore.practice import answers
+from pycore.practice.codes import Code
+from pycore.practice.part_marks import DRAWN_PARTS, SLIPS, calculation_marks, drawing_marks, spread, summed, total
+from pycore.practice.task import Task
+
+DRAWING = {"scale": 1, "directions": 2, "lengths": 2, "resultant": 2}
+CALCULATION = {"method": 2, "accuracy": 1}
+OWN = {"questions": "2", "q1-link": "/neutral-current/#v=3&i1=9.2&i2=14.7&i3=6.5", "q2-topic": "add-phasors"}
+
+
+def task(form: dict[str, str]) -> Task:
+    """The main job with a form's values."""
+    return CALCULATORS["neutral-current"].task(form)
+
+
+@pytest.fixture(scope="module")
+def neutral() -> Task:
+    """9.2, 14.7 and 6.5 A: 7.24 A, by numpy in tests/calculators."""
+    page = CALCULATORS["neutral-current"]
+    from pycore.forms.fields import default_form
+
+    return task(default_form(page.fields) | {"i1": "9.2", "i2": "14.7", "i3": "6.5"})
+
+
+def judged(of: Task, answer: complex | float, how: str):
+    """An answer with its direction, judged; a number alone where only a size is given."""
+    size = abs(answer) / of.writing.factor
+    if isinstance(answer, float):
+        return answers.judge(of, {"answer": f"{size:.3f}", "answer-how": how})
+    from pycore.practice.key import amount_of
+
+    written = amount_of(of, answer)
+    return answers.judge(of, {
+        "answer": f"{size:.4f}", "answer-angle": written.angle, "answer-side": written.side, "answer-how": how,
+    })  # fmt: skip
+
+
+def test_a_right_answer_has_all_its_marks(neutral: Task):
+    assert (DRAWING,) == drawing_marks(judged(neutral, neutral.result, "drawn"), DRAWING)
+    assert (CALCULATION,) == calculation_marks(judged(neutral, neutral.result, "calculated"), CALCULATION)
+
+
+def test_a_wrong_direction_costs_directions_and_the_result_that_follows_stands(neutral: Task):
+    wrong = next(one for one in neutral.mistakes if one.key == "right-angles" and "drawn" in one.how)
+    marks = drawing_marks(judged(neutral, wrong.point, "drawn"), DRAWING)
+    assert ({"scale": 1, "directions": 0, "lengths": 2, "resultant": 2},) == marks
+
+
+def test_two_mistakes_with_one_outcome_are_a_range_of_parts_but_not_of_the_total(neutral: Task):
+    """Mirrored, or two lengths swapped: the same point, and five of seven marks by either."""
+    wrong = next(one for one in neutral.mistakes if one.key == "mirrored" and "drawn" in one.how)
+    options = drawing_marks(judged(neutral, wrong.point, "drawn"), DRAWING)
+    assert {"scale": (1, 1), "directions": (0, 2), "lengths": (0, 2), "resultant": (2, 2)} == spread(options)
+    assert (5, 5) == total(options)
+
+
+@pytest.mark.parametrize("worth", [{"resultant": 5}, {"scale": 2}, {"scale": 0, "directions": 0, "resultant": 4}])
+def test_a_wrong_drawing_never_has_all_its_marks(neutral: Task, worth: dict[str, int]):
+    """Whatever parts a lecturer gives marks for."""
+    wrong = next(one for one in neutral.mistakes if one.key == "right-angles" and "drawn" in one.how)
+    assert (0, 0) == tuple(total(drawing_marks(judged(neutral, wrong.point, "drawn"), worth))) or "scale" in worth
+    assert total(drawing_marks(judged(neutral, wrong.point, "drawn"), worth))[1] < sum(worth.values())
+
+
+def test_a_wrong_method_has_no_marks_and_a_slip_keeps_those_of_the_method(neutral: Task):
+    wrong = calculation_marks(judged(neutral, 9.2 + 14.7 + 6.5, "calculated"), CALCULATION)
+    assert ({"method": 0, "accuracy": 0},) == wrong
+    ten = judged(neutral, 10.0 * neutral.result, "calculated")
+    assert ({"method": 2, "accuracy": 0},) == calculation_marks(ten, CALCULATION)
+
+
+def test_what_several_mistakes_explain_is_a_range_for_a_person(neutral: Task):
+    """A number that nothing explains could be a slip or a wrong method."""
+    marks = spread(calculation_marks(judged(neutral, 5.87, "calculated"), CALCULATION))
+    assert (0, 2) == marks["method"]
+    assert (0, 0) == marks["accuracy"]
+
+
+def test_each_catalogued_mistake_costs_one_part_of_a_drawing_only():
+    """Of every calculator's problems: a drawn mistake that is named alone never costs a second part."""
+    tried = 0
+    for page in TOPICS.values():
+        of = page.task(page.practice_form(Code(page.topic, "core", "any", "A4", 3, 2)))
+        for mistake in of.mistakes:
+            if "drawn" not in mistake.how or not mistake.point or mistake.size > 1e6:
+                continue
+            reply = judged(of, mistake.point, "drawn")
+            named = [one.key for cause in reply.marked.causes for one in cause.mistakes]
+            if reply.marked.band != "wrong" or named != [mistake.key] or not reply.marked.causes[0].sure:
+                continue
+            tried += 1
+            low, high = total(drawing_marks(reply, DRAWING))
+            lost = next((part for part, keys in DRAWN_PARTS.items() if mistake.key in keys), "resultant")
+            assert low == high == 7 - DRAWING[lost]
+    assert tried > 10
+
+
+def test_the_lists_name_mistakes_that_exist():
+    known = set()
+    for page in TOPICS.values():
+        for tier in ("support", "core", "stretch"):
+            for number in range(1, 25):
+                of = page.task(page.practice_form(Code(page.topic, tier, "any", "A4", 3, number)))
+                known |= {one.key for one in of.mistakes}
+    assert set(SLIPS) - known == set()
+    assert {key for keys in DRAWN_PARTS.values() for key in keys} - known == set()
+
+
+def lines(text: str, roll: str = "Ada Lark\nBen Stone") -> tuple[list[QuestionMarks], list[str]]:
+    """What a table gives: the lines marked and those that could not be used."""
+    marking = marking_of(read_paper(OWN, roll), text)
+    for _ in marking.steps():
+        pass
+    return marking.results, marking.refused
+
+
+RIGHT = "7.24 A at 101 clockwise"
+
+
+def test_a_line_is_marked_by_part(neutral: Task):
+    assert 7.24 == round(neutral.size, 2)
+    results, refused = lines(f"Ada Lark; 1; {RIGHT}; 7.24\nBen Stone; 1; ; 30.4")
+    assert not refused
+    assert [("Ada Lark", 1), ("Ben Stone", 1)] == [(one.name, one.question) for one in results]
+    assert (7, 7) == summed(marks for part, marks in results[0].marks if part in DRAWING)
+    assert (0, 0) == results[1].total
+    assert ("plain-sum",) == results[1].mistakes
+
+
+def test_marks_that_a_person_gives_win():
+    head = "Name; Question; Drawn; Calculated; Method; Directions"
+    results, _ = lines(f"{head}\nBen Stone; 1; ; 30.4; 1; 2")
+    assert (3, 3) == results[0].total
+
+
+@pytest.mark.parametrize(("line", "told"), [
+    ("Nobody; 1; 7", "Nobody"), ("Ada Lark; 9; 7", "from 1 to 2"), ("Ada Lark; 1", "no answer"),
+    ("Ada Lark; 1; seven", "seven"), ('Ada Lark; 1; "7', "quotation mark"),
+])  # fmt: skip
+def test_a_line_that_cannot_be_used_says_why_and_the_others_stand(line: str, told: str):
+    results, refused = lines(f"{line}\nBen Stone; 2; 3; 3")
+    assert ["Ben Stone"] == [one.name for one in results]
+    assert told in refused[0]
+
+
+def test_where_one_thing_is_asked_the_only_answer_is_that():
+    paper = read_paper({**OWN, "q1-asks": "calculation"}, "Ada Lark")
+    marking = marking_of(paper, f"Ada Lark; 1; {RIGHT}")
+    list(marking.steps())
+    assert (3, 3) == marking.results[0].total
+
+
+def test_marks_for_a_part_that_is_not_asked_are_refused():
+    paper = read_paper({**OWN, "q1-asks": "calculation"}, "Ada Lark")
+    marking = marking_of(paper, "Name; Question; Scale\nAda Lark; 1; 1")
+    list(marking.steps())
+    assert "no marks for" in marking.refused[0]
+
+
+def test_an_own_table_is_marked_again_as_it_was():
+    marking = marking_of(read_paper(OWN, ""), f"1; 1; {RIGHT}; 7.24\n2; 1; 5; 5.87")
+    list(marking.steps())
+    again = marking_of(read_paper(OWN, ""), marking.table().decode())
+    list(again.steps())
+    assert not again.refused
+    assert [one.total for one in marking.results] == [one.total for one in again.results]
+
+
+def test_an_angle_from_another_line_is_said():
+    """101 degrees clockwise from the first current is 79 from straight back."""
+    results, _ = lines("Ada Lark; 1; 7.24 at 79 anticlockwise; ")
+    assert "no typical mistake" not in " ".join(results[0].remarks)
+
+
+def test_a_second_line_for_one_question_is_refused():
+    results, refused = lines("Ada Lark; 1; 7.24; 7.24\n1; 1; 3; 3")
+    assert 1 == len(results)
+    assert "line 1" in refused[0]

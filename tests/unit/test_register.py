@@ -1,0 +1,78 @@
+"""The register: papers brought together by learner and mistake; whatever a browser or a file holds is not trusted."""
+
+import json
+
+import pytest
+
+from pycore.api import handle
+from pycore.pages import register
+
+
+def paper(code: str = "7AB-CDE-FGH", **more: object) -> dict[str, object]:
+    """A marked paper as the register keeps it."""
+    marks = [
+        {"place": 1, "name": "Ada Lark", "low": 20, "high": 24, "mistakes": ["a phasor left out"]},
+        {"place": 2, "name": "", "low": 7, "high": 7, "mistakes": []},
+    ]
+    usual = {"paper": code, "title": "Hall lighting", "group": "Tuesday", "date": "30 Nov 2026", "of": 30}
+    return {**usual, "marks": marks, **more}
+
+
+def ask(papers: object, **more: object) -> tuple[dict, bytes | None]:
+    text, data = handle(json.dumps({"page": "register", "form": {}, "papers": papers, **more}))
+    return json.loads(text), data
+
+
+def test_a_learner_has_the_marks_of_all_papers():
+    marks = [{"place": 5, "name": "Ada Lark", "low": 10, "high": 10, "mistakes": []}]
+    second = paper("7AB-CDE-FGJ", marks=marks, of=12)
+    (one,) = register.read([paper(), second])
+    assert [
+        ("Ada Lark", ((20, 24), (10, 10)), (30, 34), 42), ("Learner 2", ((7, 7), None), (7, 7), 30),
+    ] == list(one.learners())  # fmt: skip
+
+
+def test_mistakes_are_counted_paper_by_paper():
+    second = paper("7AB-CDE-FGJ", marks=[
+        {"place": n, "name": f"Learner {n}", "low": 1, "high": 1, "mistakes": ["a phasor left out", "angles swapped"]}
+        for n in (1, 2)
+    ])  # fmt: skip
+    (one,) = register.read([paper(), second])
+    assert [("a phasor left out", (1, 2)), ("angles swapped", (0, 2))] == list(one.mistakes())
+
+
+def test_two_learners_of_one_name_are_both_there():
+    marks = [{"place": place, "name": "Ada Lark", "low": place, "high": place, "mistakes": []} for place in (1, 2)]
+    (one,) = register.read([paper(marks=marks)])
+    assert ["Ada Lark", "Ada Lark (2)"] == [name for name, *_ in one.learners()]
+
+
+def test_each_group_has_a_register_of_its_own():
+    assert ["", "Tuesday"] == [one.group for one in register.read([paper(), paper(group="")])]
+
+
+@pytest.mark.parametrize("papers", [
+    None, "x", {}, [None], [3], [{}], [paper(marks="x")], [paper(marks=[None, 3, "x"])], [paper(paper=7)],
+])  # fmt: skip
+def test_what_is_no_register_gives_none(papers: object):
+    assert () == register.read(papers)
+    reply, _ = ask(papers, do="answer")
+    assert "There are no marks yet" in reply["regions"]["register"]
+
+
+def test_what_a_file_holds_is_text_and_nothing_else():
+    hostile = "<img src=x onerror=alert(1)>"
+    marks = [{"place": -4, "name": hostile, "low": 1e9, "high": True, "mistakes": [hostile, 5, None]}]
+    reply, _ = ask([paper(title=hostile, group=hostile, date=hostile, marks=marks)], do="answer")
+    html = reply["regions"]["register"]
+    assert "<img" not in html
+    assert "&lt;img" in html
+
+
+def test_the_table_for_a_spreadsheet_runs_nothing_and_has_numbers():
+    marks = [{"place": 1, "name": "=1+1", "low": 3, "high": 5, "mistakes": []}]
+    begun, _ = ask([paper(marks=marks)], do="begin", work="table")
+    reply, data = ask([], do="finish", job=begun["job"])
+    text = (data or b"").decode()
+    assert "register.csv" == reply["filename"]
+    assert "'=1+1,3,5,3,5,30" in text
