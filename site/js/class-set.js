@@ -109,6 +109,7 @@ const actions = {
 
 document.addEventListener("click", async (event) => {
   const button = around(event, "[data-do]");
+  if (button) keepsSet = true;
   try {
     await actions[button?.dataset.do ?? ""]?.();
   } catch (error) {
@@ -130,6 +131,7 @@ function marksOld() {
 }
 
 document.addEventListener("input", (event) => {
+  keepsSet = true;
   if (event.target === results) {
     keep("results", results.value, fileOf(results).name);
     marksOld();
@@ -154,7 +156,9 @@ function showKept() {
 showKept();
 // Another window has changed or erased them, or another learner uses the device.
 let of = learner();
+let keepsSet = true; // not while the page only follows another window that has erased the set
 follow("class", () => {
+  keepsSet = Boolean(kept("set"));
   if (results.value !== kept("results")) marksOld();
   const isAnother = of !== learner();
   const isSame = roll.value === kept("roll");
@@ -176,4 +180,4 @@ function openOwn(hash = "") {
   }
 }
 
-setPage.begin("class-set", (reply) => keep("set", reply.fragment), openOwn);
+setPage.begin("class-set", (reply) => keepsSet && keep("set", reply.fragment), openOwn);

@@ -205,7 +205,9 @@ export function erase(key) {
 export function eraseAll() {
   unkept.clear();
   try {
-    for (const key of Object.keys(localStorage)) if (new RegExp(`^${PREFIX}(?:-|$)`).test(key)) localStorage.removeItem(key);
+    // The learner last: windows that follow find nothing of the one whose turn it is.
+    const keys = Object.keys(localStorage).filter((key) => new RegExp(`^${PREFIX}(?:-|$)`).test(key) && key !== LEARNER);
+    for (const key of [...keys, LEARNER]) localStorage.removeItem(key);
     for (const key of Object.keys(sessionStorage)) if (key.startsWith(`${PREFIX}-`)) sessionStorage.removeItem(key);
   } catch {
     // Where nothing can be erased, nothing is kept.

@@ -9,13 +9,16 @@ const PARTS = ["practice", "taken"];
 
 /** @import { PracticeRecord } from "../types/shared.js" */
 
+/** @type {PracticeRecord | null} */
+let begun = null; // a record in which nothing was done yet, and which is not kept before that
+
 /**
- * The record as it is kept; null where there is none.
+ * The record as it is kept, or as it was begun; null where there is none.
  * @returns {PracticeRecord | null}
  */
 export function read() {
   const text = kept.read("practice");
-  if (text === null) return null;
+  if (text === null) return begun;
   try {
     return JSON.parse(text) ?? {};
   } catch {
@@ -29,7 +32,18 @@ export function read() {
  */
 export function write(record) {
   const text = JSON.stringify(record);
+  begun = null;
   return kept.write("practice", text, { name: FILE_NAME, text });
+}
+
+/**
+ * Go on with a record; where none is kept, because another window erased it, this one stays with the page until something is
+ * done in it.
+ * @param {PracticeRecord} record
+ */
+export function goOn(record) {
+  if (kept.read("practice") === null) begun = record;
+  else write(record);
 }
 
 /** Keep nothing; gives what brings it back. */
@@ -62,7 +76,11 @@ export const tookBefore = (text) => taken().includes(markOf(text));
 export const took = (text) => kept.write("taken", [...taken(), markOf(text)].slice(-MOST_TAKEN).join(" "), null);
 
 /** @param {() => void} then */
-export const follow = (then) => kept.follow("practice", then);
+export const follow = (then) =>
+  kept.follow("practice", () => {
+    begun = null;
+    then();
+  });
 
 /** A number of this device's own, with which a new record begins. */
 export const seed = () => crypto.getRandomValues(new Uint16Array(1))[0];

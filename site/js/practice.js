@@ -80,8 +80,8 @@ async function ask(move, more = {}) {
   }
 }
 
-/** @param {PracticeReply | null} reply */
-function take(reply) {
+/** @param {PracticeReply | null} reply @param {(record: PracticeRecord) => void} [keep] */
+function take(reply, keep = store.write) {
   if (!reply) return;
   markAnswer("fresh");
   live(reply.announce ?? "");
@@ -89,7 +89,7 @@ function take(reply) {
     say(reply.said);
     return;
   }
-  store.write(reply.record);
+  keep(reply.record);
   if (reply.said) say(reply.said);
   if (reply.regions.problem !== problem) {
     problem = reply.regions.problem;
@@ -257,7 +257,7 @@ file.addEventListener("change", load);
 // Another window of this site may have gone on with the same record, or with another learner's.
 store.follow(() => {
   showLearner();
-  ask("open").then(take);
+  ask("open").then((reply) => take(reply, store.goOn));
 });
 
 function showLearner() {

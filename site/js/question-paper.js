@@ -118,11 +118,16 @@ async function showOther(paper) {
 }
 
 /** @param {PaperText} paper */
-function show(paper) {
+function fill(paper) {
   form.fill({ ...form.initial(), ...paper.form });
   roll.value = paper.roll;
   if (roll.value) roll.closest("details")?.setAttribute("open", "");
   showQuestions();
+}
+
+/** @param {PaperText} paper */
+function show(paper) {
+  fill(paper);
   return changed();
 }
 
@@ -316,10 +321,14 @@ file.addEventListener("change", async () => {
 let of = learner();
 follow("papers", () => {
   showMade();
+  const draft = papers.draft();
+  if (!draft) isOwn = false; // what was erased is kept again only when something is changed here
   if (of === learner()) return;
   of = learner();
   results.value = papers.answers();
-  show(papers.draft() ?? { form: form.initial(), roll: "" }).catch(failed);
+  marksOld();
+  fill(draft ?? { form: {}, roll: "" });
+  update();
 });
 
 /** @param {AnswerReply} reply */

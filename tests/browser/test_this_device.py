@@ -219,6 +219,31 @@ def test_all_windows_follow_at_once(browser: Browser, site: str) -> None:
         expect(row(other, "Answers of a class")).to_have_count(0)
 
 
+def test_what_was_erased_is_not_kept_anew_by_another_window(browser: Browser, site: str) -> None:
+    fresh = "document.documentElement.dataset.answer === 'fresh'"
+    with keeping(browser, site, service_workers="block") as context:
+        windows = [visit(context, site + each) for each in ("practice/", "class-set/", "question-papers/", "register/")]
+        windows[1].evaluate("for (const one of document.querySelectorAll('details')) one.open = true")
+        windows[1].fill("#roll", "Amber")
+        page = context.new_page()
+        page.goto(site + PAGE)
+        page.fill("#new-learner", "7B")
+        page.click("[data-new-learner] button")
+        problem = windows[0].locator("[data-region=problem]")
+        for window in windows:
+            wait_until(window, fresh)
+        before = problem.inner_html()
+        page.click("[data-device-do=erase-all]")
+        expect(windows[0].locator("[data-learner]")).to_be_hidden()
+        expect(problem).not_to_have_js_property("innerHTML", before)
+        for window in windows:
+            wait_until(window, fresh)
+        assert [] == page.evaluate(KEYS)
+        windows[0].click("[data-do=show]")
+        wait_until(windows[0], "document.querySelector('.practice').dataset.state === 'done'")
+        assert ["phasor-folio-dates", "phasor-folio-practice"] == page.evaluate(KEYS)
+
+
 def test_names_and_answers_are_erased_after_ninety_days_without_a_change(open_page, site: str) -> None:
     page = open_page()
     page.goto(site + PAGE)
