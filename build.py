@@ -51,16 +51,23 @@ def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
     return 0
 
 
-def test(_arguments: argparse.Namespace, rest: list[str]) -> int:
+def test(arguments: argparse.Namespace, rest: list[str]) -> int:
     """Prepare what the tests need (for all of them the site, the browsers, the simulator), run pytest; gives its code.
 
-    The whole run goes on every processor, and one that is done takes what waits for another; tests that are named run
-    in one process, in their order.
+    The whole run goes on every processor, and one that is done takes what waits for another; tests that are named, or
+    that a change touches, run in one process, in their order.
     """
     import subprocess
 
     from making.testing import prepare
+    from making.touched import changed, tests_of
 
+    if arguments.changed:
+        files = tests_of(changed(arguments.changed))
+        rest += [str(path.relative_to(ROOT)) for path in files]
+        say(f"{len(files)} files of tests are touched")
+        if not files:
+            return 0
     prepare(rest)
     how = rest or ["-n", "auto", "--dist", "worksteal"]
     return subprocess.run([sys.executable, "-m", "pytest", *how], cwd=ROOT).returncode
@@ -136,6 +143,9 @@ def _parser() -> argparse.ArgumentParser:
             command.add_argument("--port", type=int, default=8000, help="the port on 127.0.0.1 (default 8000)")
         if name == "bench":
             command.add_argument("names", nargs="*", help="measurements to take alone, such as start or keystrokes")
+        if name == "test":
+            said = "only the tests that changes since a commit touch (by default those not committed)"
+            command.add_argument("--changed", nargs="?", const="HEAD", metavar="COMMIT", help=said)
         if name == "profile":
             command.add_argument("--add", action="store_true", help="keep what the list has already")
         if name in ("serve", "build"):
