@@ -2,7 +2,7 @@
 
 /** @import { Glyph, Letters, Piece, Request } from "../types/shared.js" */
 
-const LIMIT = 15_000; // ms for one piece: the page waits for it
+const LIMIT = 15_000; // ms for all pieces together: the page waits for them
 const root = document.documentElement;
 /** @type {Map<string, { text: string, glyphs: Glyph[] | null }>} */
 const known = new Map(); // by a piece's key
@@ -10,11 +10,12 @@ let tries = 0; // that failed: browsers ask no second time for a script that did
 
 /** @param {Piece} piece @returns {Promise<Glyph[] | null>} */
 async function shaped(piece) {
-  const address = new URL(`${root.dataset.letters}letters.js${tries ? `?${tries}` : ""}`, document.baseURI).href;
+  const mine = tries;
+  const address = new URL(`${root.dataset.letters}letters.js${mine ? `?${mine}` : ""}`, document.baseURI).href;
   try {
     return await (await import(address)).shaped(piece);
   } catch (error) {
-    tries += 1;
+    tries = mine + 1;
     throw error;
   }
 }
@@ -23,20 +24,21 @@ async function shaped(piece) {
 const tooLong = () => new Promise((_kept, broken) => setTimeout(broken, LIMIT));
 
 /**
- * Shape pieces of names. What no font has is known from then on; what could not be fetched is tried again by a later
+ * Shape pieces of names, all at once: a network that stands still is waited for once. What no font has is known from then on; what could not be fetched is tried again by a later
  * request. Gives the keys of those.
  * @param {Piece[]} pieces
  */
 export async function learn(pieces) {
-  const failed = [];
-  for (const piece of pieces) {
+  const limit = tooLong();
+  const failed = pieces.map(async (piece) => {
     try {
-      known.set(piece.key, { text: piece.text, glyphs: await Promise.race([shaped(piece), tooLong()]) });
+      known.set(piece.key, { text: piece.text, glyphs: await Promise.race([shaped(piece), limit]) });
+      return [];
     } catch {
-      failed.push(piece.key);
+      return [piece.key];
     }
-  }
-  return failed;
+  });
+  return (await Promise.all(failed)).flat();
 }
 
 /**

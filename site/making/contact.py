@@ -12,10 +12,10 @@ PLACE = ".well-known/security.txt"
 SCHEMES = ("mailto:", "https://", "tel:")
 
 
-def security_text(contact: str, until: str, base: str) -> str:
-    """The text of the file; `until`: the day until which the contact holds, as 2027-06-30.
+def security_text(contact: str, until: str, base: str, today: datetime.date | None = None) -> str:
+    """The text of the file; `until`: the day until which the contact holds, as 2027-06-30; `today`: for the tests.
 
-    Raises BuildError for a contact or day that the standard does not take.
+    Raises BuildError for a contact or day that the standard does not take, and for a day that is over.
     """
     if not contact.startswith(SCHEMES) or any(sign.isspace() for sign in contact) or contact in SCHEMES:
         raise BuildError(
@@ -26,6 +26,8 @@ def security_text(contact: str, until: str, base: str) -> str:
         day = datetime.date.fromisoformat(until)
     except ValueError as error:
         raise BuildError(f"--security-until {until!r}: give the day until which it holds, as 2027-06-30.") from error
+    if day < (today or datetime.datetime.now(datetime.UTC).date()):
+        raise BuildError(f"--security-until {until!r}: this day is over. Give a later one, up to a year from now.")
     lines = [f"Contact: {contact}", f"Expires: {day.isoformat()}T23:59:59Z", "Preferred-Languages: en"]
     return "\n".join([*lines, *([f"Canonical: {base}{PLACE}"] if base else [])]) + "\n"
 

@@ -128,6 +128,18 @@ def test_fonts_that_do_not_come_are_told_and_come_later(browser: Browser, site: 
         assert words.unset(["דנה כהן"], 0) not in page.text_content('[data-region="set"]')
 
 
+def test_a_network_that_stands_still_is_waited_for_once_for_all_scripts(browser: Browser, site: str, ready):
+    names = ["דנה כהן", "علي حسن", "山田 はな", "Ναταλία Ω", "நிலா", "ஃகமல்"]
+    with browser.new_context(viewport=DESK, service_workers="block") as context:
+        page = context.new_page()
+        page.goto(site + LINK)
+        ready(page)
+        page.click('[data-group="roll"] > summary')
+        page.route("**/letters/**/*.woff2", lambda _route: None)
+        listed(page, names)  # within 30 s, of which one font may take 15
+        assert words.unset(names[:3], 3)[:20] in page.text_content('[data-region="set"]')
+
+
 def test_a_name_on_a_sheet_of_its_own(open_page: Callable[..., Page], site: str, ready, answered):
     page = open_page(viewport=DESK)
     page.goto(site + "add-phasors/#v=3&sheet=problem")
