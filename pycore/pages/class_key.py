@@ -9,6 +9,7 @@ from pycore.pages.class_set import ClassSet, shortened
 from pycore.practice import key, key_table
 from pycore.practice.key import Amount, KeyRow, MistakeColumn
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS
+from pycore.quantity import NumberFormat
 from pycore.sheet import ledger
 from pycore.sheet.ledger import ColumnHeading, Ledger, Lines
 from pycore.sheet.lettered import wrapped
@@ -188,11 +189,13 @@ def sign(number: int) -> str:
     return (sign(more - 1) if more else "") + LETTERS[last]
 
 
-def _slip_cell(column: MistakeColumn, row: KeyRow, how: str) -> Lines:
+def _slip_cell(column: MistakeColumn, row: KeyRow, how: str, writing: NumberFormat) -> Lines:
+    """What mistakes give for one learner, in the unit of the whole table."""
     slip = column.slip(row, how)
     if slip is None:
         return ("",)
-    return (slip.written if slip.told_apart else f"({slip.written})",)
+    written = key.in_unit(slip.written, slip.size, row.writing, writing)
+    return (written if slip.told_apart else f"({written})",)
 
 
 def _filled(widths: Sequence[float], room: float, most: int) -> list[slice]:
@@ -215,15 +218,19 @@ def _fitting(widths: Sequence[float], room: float) -> list[slice]:
 def slips(head: KeyHead, rows: Sequence[KeyRow], how: str, listed: Sequence[MistakeColumn]) -> Iterator[Ledger]:
     """Tables of what usual mistakes give, made in one way; several where there are many mistakes."""
     heads = [ColumnHeading((words.PLACE,)), ColumnHeading((words.CODE,), "start"), ColumnHeading((_symbol(rows),))]
-    firsts: list[tuple[Lines, ...]] = [((str(row.place),), (row.code,), (row.result.size,)) for row in rows]
+    writing = rows[0].writing
+    firsts: list[tuple[Lines, ...]] = [
+        ((str(row.place),), (row.code,), (key.in_unit(row.result.size, row.result.value, row.writing, writing),))
+        for row in rows
+    ]
     signs = [sign(number) for number in range(len(listed))]
-    cells = [tuple(_slip_cell(column, row, how) for column in listed) for row in rows]
+    cells = [tuple(_slip_cell(column, row, how, writing) for column in listed) for row in rows]
     columns = [ColumnHeading((one,)) for one in signs]
     widths = ledger.natural_widths(columns, cells)
     first = 0.0
     for width in ledger.natural_widths(heads, firsts):
         first += width + LEAST_GAP
-    notes = (f"{words.other_unit(rows[0].unit)} {words.IN_BRACKETS}",)
+    notes = (f"{words.other_unit(writing.unit)} {words.IN_BRACKETS}",)
     for part in _fitting(widths, ledger.room_across(head.paper) - first):
         legend = tuple(
             (one, words.legend([plain(name) for name in column.names]))

@@ -12,7 +12,7 @@ from pycore.practice import answers, part_marks, tables
 from pycore.practice.answers import AnswerJudgement
 from pycore.practice.class_set import Learner
 from pycore.practice.marking import ACCEPT, MOST_NAMED
-from pycore.practice.part_marks import Range, calculation_marks, drawing_marks, summed
+from pycore.practice.part_marks import Range, agreed, calculation_marks, drawing_marks, summed
 from pycore.practice.tables import TableLine
 from pycore.practice.task import CALCULATED, DRAWN, Task
 from pycore.words import marks as mark_words
@@ -89,7 +89,7 @@ class PaperMarking:
         task: Task = question.group.topic.task(learner.form)
         typed = _typed_marks(question, cells)
         given = _answers(question, cells)
-        replies = {how: self._judged(task, how, given[how]) for how in (DRAWN, CALCULATED)}
+        replies = agreed({how: self._judged(task.by(how), how, given[how]) for how in (DRAWN, CALCULATED)})
         if not any(replies.values()) and not typed:
             raise ValueError(words.NOTHING_ON_LINE)
         marks, total = _parts(question, replies, typed)
@@ -121,7 +121,7 @@ class PaperMarking:
         """An answer judged; None for an empty cell."""
         if not cell.strip():
             return None
-        return answers.judge(task, {"answer": cell, "answer-how": how})
+        return answers.judge(task, {"answer": cell, "answer-how": how}, on_paper=True)
 
     def table(self) -> bytes:
         """The marks as a table of text: numbers as numbers."""

@@ -28,6 +28,8 @@ from pycore.practice.typed import (
 from pycore.words import marking as words
 
 FEW_FIGURES = 2
+PREFIXES = {"k": 3, "": 0, "m": -3}
+"""Prefixes that are mixed up, with their powers of ten."""
 SAME_AS_UNIT = {"cm": "not-multiplied"}
 """The mistake that is a number in another unit, by that unit."""
 
@@ -70,7 +72,7 @@ class AnswerJudgement:
         return tuple(part.key for part in self.parts if not part.right)
 
 
-def _read(form: Mapping[str, str], task: Task) -> dict[str, Entry]:
+def _read(form: Mapping[str, str], task: Task, *, any_unit: bool) -> dict[str, Entry]:
     """The answer and the earlier values that were given, by key; every fault at once."""
     faults: list[Fault] = []
     entries: dict[str, Entry] = {}
@@ -80,7 +82,7 @@ def _read(form: Mapping[str, str], task: Task) -> dict[str, Entry]:
         if key not in typed and (key or typed):
             continue
         try:
-            entries[key] = _read_one(form, task, key, label)
+            entries[key] = _read_one(form, task, key, label, any_unit=any_unit)
         except InputError as error:
             faults += error.faults
     if faults:
@@ -92,12 +94,12 @@ def _field(key: str) -> str:
     return f"answer-{key}" if key else "answer"
 
 
-def _read_one(form: Mapping[str, str], task: Task, key: str, label: str) -> Entry:
+def _read_one(form: Mapping[str, str], task: Task, key: str, label: str, *, any_unit: bool) -> Entry:
     field = _field(key)
     text, behind = parted(form.get(field, ""))
     if not text:
         raise InputError(Fault(field, "", words.no_answer(label, units(task))))
-    typed = read_size(task, field, label, text, form.get("answer-unit", ""))
+    typed = read_size(task, field, label, text, form.get("answer-unit", ""), any_unit=any_unit)
     angle = form.get(f"{field}-angle", "").strip() or behind
     if key not in words.ANGLES and angle:
         raise InputError(Fault(field, form[field], words.size_only(label), angle))
@@ -107,14 +109,19 @@ def _read_one(form: Mapping[str, str], task: Task, key: str, label: str) -> Entr
     return Entry(typed, read_direction(place, words.ANGLES[key], angle, form.get(f"{field}-side", "")))
 
 
-def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> AnswerJudgement:
+def judge(
+    task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS, *, on_paper: bool = False
+) -> AnswerJudgement:
     """Judge what a learner typed: ``answer``, ``answer-unit``, ``answer-angle``, ``answer-side``, ``answer-how`` and
     ``answer-first``, ``answer-first-angle``, ``answer-first-side``, ``answer-across``, ``answer-up``.
+
+    ``on_paper``: the question said in which sense positive angles turn, and nobody can ask the learner for another
+    unit: a unit of another quantity is a wrong one, not one that cannot be read.
 
     Raises InputError for what cannot be read.
     """
     how = CALCULATED if form.get("answer-how") == CALCULATED else DRAWN
-    entries = _read(form, task)
+    entries = _read(form, task, any_unit=on_paper)
     owns = tuple(intermediate_of(task, key, one) for key, one in entries.items() if key)
     parts = tuple(judge_part(task, own, how, limits, entries[own.key].size.half) for own in owns)
     if "" not in entries:
@@ -127,6 +134,8 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> An
     if typed.direction is not None and task.angled:
         angle, sided = task_angle(task, typed.direction)
     answer = LearnerAnswer(size, angle, sided, how, typed.size.half)
+    if on_paper and is_accepted(task, replace(answer, sided=True), limits):
+        answer = replace(answer, sided=True)
     return replace(_judged(task, answer, typed.size, owns, limits), entries=entries, parts=parts)
 
 
@@ -147,6 +156,8 @@ def _judged(
 ) -> AnswerJudgement:
     marked = mark(task, answer, limits)
     reply = AnswerJudgement(answer, marked, typed.unit)
+    if marked.band == ACCEPT and typed.other:
+        return replace(reply, unit=typed.named, unit_meant=task.writing.unit, marked=replace(marked, band=LOOK))
     if marked.band == ACCEPT:
         missing = _missing(task, answer, limits)
         return replace(reply, missing=missing, marked=replace(marked, band=LOOK)) if missing else reply
@@ -155,7 +166,8 @@ def _judged(
     meant = _meant(task, answer, typed, limits)
     if meant:
         others = _without(marked.causes, SAME_AS_UNIT.get(meant, ""))
-        return replace(reply, unit_meant=meant, marked=replace(marked, band=LOOK, causes=others))
+        return replace(reply, unit=typed.named or typed.unit, unit_meant=meant,
+                       marked=replace(marked, band=LOOK, causes=others))  # fmt: skip
     if owns and follows(task, owns, answer, limits):
         band = LOOK if marked.band == WRONG else marked.band
         return replace(reply, follows=True, marked=replace(marked, band=band))
@@ -194,13 +206,25 @@ def _right_as_far(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: L
 
 
 def _meant(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: Limits) -> str:
-    """Another unit in which a bare number would be right."""
+    """Another unit in which a bare number would be right, or another prefix than the one that was written."""
     if typed.unit_typed:
-        return ""
+        return _prefix_meant(task, answer, typed, limits)
     sizes = {unit: size_in(task, TypedSize(typed.number, unit, unit_typed=False)) for unit in units(task)}
     base = base_unit(task)
     sizes |= {unit: quantity.read(f"{typed.number:.12g} {unit}", base) for unit in (f"k{base}", base, f"m{base}")}
     for unit, size in sizes.items():
         if unit != typed.unit and is_accepted(task, replace(answer, size=size), limits):
             return unit
+    return ""
+
+
+def _prefix_meant(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: Limits) -> str:
+    """The unit with the prefix with which a number is right that was written with another one."""
+    parts = quantity.unit_parts(typed.named) if typed.named else None
+    if parts is None or typed.other:
+        return ""
+    for prefix, power in PREFIXES.items():
+        meant = replace(answer, size=answer.size * float(f"1e{power - parts[0]}"))
+        if power != parts[0] and is_accepted(task, meant, limits):
+            return f"{prefix}{parts[1]}"
     return ""

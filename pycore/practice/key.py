@@ -83,6 +83,15 @@ def _length(task: Task, size: float) -> str:
     return quantity.fixed(quantity.on_ruler(size * task.factor), 1, task.writing.mark) if task.factor > 0 else ""
 
 
+def in_unit(written: str, value: float | None, own: NumberFormat, head: NumberFormat) -> str:
+    """An amount in the unit at the head of its column, as finely as it was written."""
+    if value is None or own.factor == head.factor:
+        return written
+    powers = quantity.order_of_magnitude(head.factor) - quantity.order_of_magnitude(own.factor)
+    decimals = max(0, quantity.decimals_of(written) + powers)
+    return quantity.fixed(value / head.factor, decimals, head.mark)
+
+
 def angle_words(task: Task, degrees: float | None) -> tuple[str, str]:
     """An angle as the class measures it, and its side; ("", "") for nothing."""
     if degrees is None:

@@ -5,9 +5,8 @@ from collections.abc import Mapping, Sequence
 
 from pycore import quantity
 from pycore.practice import tables
-from pycore.practice.key import Amount, KeyRow, MistakeColumn, varied
+from pycore.practice.key import Amount, KeyRow, MistakeColumn, in_unit, varied
 from pycore.practice.task import CALCULATED, DRAWN
-from pycore.quantity import NumberFormat
 from pycore.words import key as words
 from pycore.words import plain
 
@@ -27,15 +26,6 @@ def given_labels(rows: Sequence[KeyRow]) -> dict[str, bool]:
 
 def _degrees(angle: str) -> str:
     return tables.ascii_number(angle.removesuffix("°"))
-
-
-def _in_unit(written: str, value: float | None, own: NumberFormat, head: NumberFormat) -> str:
-    """An amount in the unit at the head of its column, as finely as it was written."""
-    if value is None or own.factor == head.factor:
-        return tables.ascii_number(written)
-    powers = quantity.order_of_magnitude(head.factor) - quantity.order_of_magnitude(own.factor)
-    decimals = max(0, quantity.decimals_of(written) + powers)
-    return tables.ascii_number(quantity.fixed(value / head.factor, decimals, head.mark))
 
 
 def _given(rows: Sequence[KeyRow], label: str) -> tuple[str, list[str]]:
@@ -89,7 +79,7 @@ def _asked_cells(row: KeyRow, rows: Sequence[KeyRow]) -> list[str]:
     head = rows[0].writing
 
     def size(amount: Amount) -> str:
-        return _in_unit(amount.size, amount.value, row.writing, head)
+        return tables.ascii_number(in_unit(amount.size, amount.value, row.writing, head))
 
     result, tolerance = row.result, row.tolerance
     cells = [row.scale, *((plain(row.symbol), plain(row.origin)) if varied(rows) else ())]
@@ -119,6 +109,7 @@ def table(rows: Sequence[KeyRow], listed: Columns) -> list[list[str]]:
         line += _asked_cells(row, rows)
         for how in (DRAWN, CALCULATED):
             slips = [column.slip(row, how) for column in listed[how]]
-            line += ["" if slip is None else _in_unit(slip.written, slip.size, row.writing, rows[0].writing)
+            line += ["" if slip is None
+                     else tables.ascii_number(in_unit(slip.written, slip.size, row.writing, rows[0].writing))
                      for slip in slips]  # fmt: skip
     return [heads, *lines]

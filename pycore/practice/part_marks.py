@@ -1,10 +1,13 @@
 """Marks for the parts of a question: method marks stand when a slip is carried on.
 
-A mistake of the catalogue that explains a wrong answer says which part was done wrong. What follows from it was then
+A mistake of the catalogue that explains a wrong drawing says which part was done wrong. What follows from it was then
 done rightly, and keeps its marks. Where several mistakes could explain it, marks are a range for a person to decide.
+So they are for the method of every wrong calculation: it stands in the working, which an answer does not show.
 """
 
 from collections.abc import Iterable, Mapping
+from collections.abc import Set as AbstractSet
+from dataclasses import replace
 
 from pycore.practice.answers import AnswerJudgement
 from pycore.practice.marking import ACCEPT, LOOK
@@ -25,11 +28,6 @@ DRAWN_PARTS: Mapping[str, tuple[str, ...]] = {
     ),
 }  # fmt: skip
 """Drawing mistakes by the part that they belong to; all others belong to the result."""
-SLIPS = (
-    "complement", "figures-exchanged", "gradians", "micro-as-milli", "milli-forgotten", "minus-forgotten",
-    "product-doubled", "product-dropped", "radians", "sign-slipped", "ten-too-few", "ten-too-many", "turned-round",
-)  # fmt: skip
-"""Calculation mistakes that are slips: the method is right, and its marks stand. All others are wrong methods."""
 
 
 def _part_of(key: str) -> str:
@@ -41,11 +39,6 @@ def _drawn_with(key: str, worth: Worth) -> dict[str, int]:
     marks, the result loses them; where the result has none either, all do: wrong is never right."""
     lost = next((part for part in (_part_of(key), "resultant") if worth.get(part)), None)
     return {part: 0 if lost in (part, None) else marks for part, marks in worth.items()}
-
-
-def _calculated_with(key: str, worth: Worth) -> dict[str, int]:
-    """The marks of a calculation with one mistake."""
-    return {part: marks if part == "method" and key in SLIPS else 0 for part, marks in worth.items()}
 
 
 def _keys(reply: AnswerJudgement) -> tuple[tuple[str, ...], bool]:
@@ -61,12 +54,13 @@ def _keys(reply: AnswerJudgement) -> tuple[tuple[str, ...], bool]:
 def _open(reply: AnswerJudgement, worth: Worth, found: str) -> tuple[dict[str, int], ...]:
     """Marks that no mistake explains: the least and the most. The part ``found`` is what was asked for, the others how
     it was found; these stand where only the unit, the side or the line of the angle is wrong, or a slip was carried on.
+    A wrong unit always costs the part ``found``.
     """
     stands = reply.follows or reply.coarse or bool(reply.unit_meant or reply.missing) or reply.origin is not None
     least = {part: marks if stands else 0 for part, marks in worth.items()}
     most = dict(worth)
     if found in worth:
-        most[found] = worth[found] if reply.marked.band == LOOK else 0
+        most[found] = worth[found] if reply.marked.band == LOOK and not reply.unit_meant else 0
         least[found] = most[found] if reply.follows else 0
     return least, most
 
@@ -80,11 +74,30 @@ def drawing_marks(reply: AnswerJudgement, worth: Worth) -> tuple[dict[str, int],
 
 
 def calculation_marks(reply: AnswerJudgement, worth: Worth) -> tuple[dict[str, int], ...]:
-    """Marks for the parts of a calculation, from its answer: by every explanation of it."""
-    if reply.marked.band == ACCEPT:
-        return (dict(worth),)
-    keys, sure = _keys(reply)
-    return (*(_calculated_with(key, worth) for key in keys), *(() if sure else _open(reply, worth, "accuracy")))
+    """Marks for the parts of a calculation, from its answer: the least and the most."""
+    return (dict(worth),) if reply.marked.band == ACCEPT else _open(reply, worth, "accuracy")
+
+
+def agreed(replies: Mapping[str, AnswerJudgement | None]) -> dict[str, AnswerJudgement | None]:
+    """A drawn and a calculated answer to one question, by how they were found: a mistake that explains both of them
+    comes first in both, so that one slip has one name."""
+    wrong = [reply for reply in replies.values() if reply is not None and reply.marked.causes]
+    named = [{one.key for cause in reply.marked.causes for one in cause.mistakes} for reply in wrong]
+    if len(named) < 2 or not named[0] & named[1]:
+        return dict(replies)
+    both = named[0] & named[1]
+    return {how: reply and _with_first(reply, both) for how, reply in replies.items()}
+
+
+def _with_first(reply: AnswerJudgement, keys: AbstractSet[str]) -> AnswerJudgement:
+    """A judgement whose causes begin with mistakes of these keys; one cause that is sure stays the first."""
+    causes = [
+        replace(cause, mistakes=tuple(sorted(cause.mistakes, key=lambda one: one.key not in keys)))
+        for cause in reply.marked.causes
+    ]
+    if causes and not causes[0].sure:
+        causes.sort(key=lambda cause: cause.mistakes[0].key not in keys)
+    return replace(reply, marked=replace(reply.marked, causes=tuple(causes)))
 
 
 def spread(options: Iterable[Mapping[str, int]]) -> dict[str, Range]:

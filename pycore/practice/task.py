@@ -216,6 +216,12 @@ class Task:
     """Whether its mistakes are those of the drawn sum, so that each belongs to a step of the lesson or to a working."""
     origins: tuple[OtherOrigin, ...] = ()
     """From what else the page counts angles."""
+    drawing: "Task | None" = None
+    """What the drawing shows, where that is something else than what is asked for; None where it is the same."""
+
+    def by(self, how: str) -> "Task":
+        """The task that an answer belongs to which was found in one way: read off the drawing, or calculated."""
+        return self.drawing if how == DRAWN and self.drawing is not None else self
 
     @property
     def size(self) -> float:

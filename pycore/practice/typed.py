@@ -15,6 +15,8 @@ from pycore.words import marking as words
 from pycore.words.marks import RETURNING, SIDES
 
 LENGTHS = {"mm": 1.0, "cm": 10.0}
+OTHER_UNITS = ("A", "V", "W", "VA", "var", "Ω", "S", "F", "H")
+"""Units in which a learner may have written an answer that has another one."""
 LARGEST = 1e9
 BEFORE_ANGLE = ("∠", "@", " at ")
 """What may stand between a size and its angle in one field."""
@@ -34,6 +36,10 @@ class TypedSize:
     unit_typed: bool
     half: float = 0.0
     figures: int = 3
+    named: str = ""
+    """The unit as it was typed, where it is one of the quantity's or of another quantity."""
+    other: bool = False
+    """Whether the unit is that of another quantity: the number is read as if it were right."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,8 +78,9 @@ def _figures(text: str) -> tuple[int, float]:
     return len(bare), 0.5 / int(bare) if bare else 0.0
 
 
-def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> TypedSize:
-    """A typed size. Raises InputError that says what is accepted."""
+def read_size(task: Task, name: str, label: str, text: str, chosen: str, *, any_unit: bool = False) -> TypedSize:
+    """A typed size; ``any_unit``: units of other quantities are read too. Raises InputError that says what is accepted.
+    """
     accepted = units(task)
     stripped = text.strip()
     for unit in LENGTHS if task.factor > 0 else ():
@@ -92,8 +99,12 @@ def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> Type
         elif not rest:
             unit = chosen if chosen in accepted else accepted[0]
             return TypedSize(_limited(value), unit, False, half, figures)
+        for other in (base_unit(task), *(OTHER_UNITS if any_unit else ())):
+            if (parts := quantity.unit_parts(rest)) is not None and parts[1] == other:
+                read = _limited(quantity.read(stripped, other))
+                return TypedSize(read, task.writing.unit, True, half, figures, rest, other != base_unit(task))
         read = _limited(quantity.read(stripped, base_unit(task)))
-        return TypedSize(read, task.writing.unit, True, half, figures)
+        return TypedSize(read, task.writing.unit, True, half, figures, rest)
     except QuantityError as problem:
         raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None
 
@@ -156,6 +167,6 @@ def task_angle(task: Task, direction: Direction) -> tuple[float, bool]:
     # The returning arrow is the sum turned round.
     degrees += 180.0 if direction.returning and task.turn_back > 0 else 0.0
     sense = {"anticlockwise": task.sense, "clockwise": -task.sense}.get(side, 1)
-    if task.signed:
-        return task.turn + (sense * degrees if side else degrees), True
-    return task.turn + sense * degrees, side != ""
+    # A minus says the side too: against the sense in which positive angles turn.
+    told = task.signed or side != "" or direction.degrees < 0.0
+    return task.turn + sense * degrees, told

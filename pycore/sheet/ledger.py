@@ -12,7 +12,7 @@ from pycore.geometry import Box, Point
 from pycore.lettering.glyphs import Shaped
 from pycore.sheet.lettered import text, width_of, wrapped
 from pycore.sheet.media import PAPERS
-from pycore.words.phrase import Phrase
+from pycore.words.phrase import Phrase, with_symbols
 
 MARGINS = (20.0, 12.0)
 """Left margin (for filing) and all other margins."""
@@ -99,7 +99,8 @@ def _notes(ledger: Ledger, box: Box) -> tuple[list[Item], float]:
     for note in ledger.notes:
         lines = wrapped(note, NOTE, box.width)
         items.append(with_role("paragraph", *(
-            text(line, Point(box.left, y - index * LEGEND_STEP), NOTE) for index, line in enumerate(lines, start=1)
+            text(with_symbols(line), Point(box.left, y - index * LEGEND_STEP), NOTE)
+            for index, line in enumerate(lines, start=1)
         )))  # fmt: skip
         y -= LEGEND_STEP * len(lines)
     if not ledger.legend:
@@ -114,7 +115,8 @@ def _notes(ledger: Ledger, box: Box) -> tuple[list[Item], float]:
         left = box.left + column * ((box.width - 8.0) / 2 + 8.0)
         label = text(sign, Point(left, y - LEGEND_STEP), NOTE, face="bold")
         words = [
-            text(line, Point(left + 8.0, y - index * LEGEND_STEP), NOTE) for index, line in enumerate(lines, start=1)
+            text(with_symbols(line), Point(left + 8.0, y - index * LEGEND_STEP), NOTE)
+            for index, line in enumerate(lines, start=1)
         ]
         signs.append(with_role("item", with_role("label", label), with_role("body", *words)))
         y -= LEGEND_STEP * len(lines)

@@ -73,7 +73,7 @@ def calculated_task(task: Task, result: complex, case: SumCase, mistakes: list[M
     return replace(
         task, result=result, symbol=case.notation.tags["c1"], writing=case.companions.writing, factor=0.0, spread=None,
         mistakes=tuple(mistakes), earlier=(), origin=case.notation.tags[SUM_KEY], turn=0.0, sense=1, in_steps=False,
-        largest=0.0, turn_back=1.0, slips=Slips(), origins=(),
+        largest=0.0, turn_back=1.0, slips=Slips(), origins=(), drawing=task,
     )  # fmt: skip
 
 

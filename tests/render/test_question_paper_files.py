@@ -135,3 +135,26 @@ def test_marks_come_as_a_table_and_for_the_register():
 def test_every_field_of_the_page_is_read():
     """A paper's form in a file holds what the page holds, and nothing of it is refused."""
     assert read_paper(default_form(FIELDS), ROLL).questions
+
+
+def test_a_table_of_mistakes_is_in_the_unit_that_it_names():
+    """Reactive powers of some learners are written in var, of others in kvar: one table has one unit."""
+    form = {"questions": "1", "seed": "24388", "q1-topic": "power-triangle", "q1-asks": "calculation"}
+    table = next(text for text in pages(made(form, "scheme")[1]) if "typical calculation mistakes" in text)
+    unit = re.search(r"Sizes in (k?)var", table.split("typical calculation mistakes")[1])
+    assert unit
+    learners = [one for one in read_paper(form, ROLL).questions[0].learners() if one]
+    sizes = [CALCULATORS["power-triangle"].task(one.form).size for one in learners]
+    assert min(sizes) < 2000 < 5000 < max(sizes)
+    for learner, size in zip(learners, sizes, strict=True):
+        written = re.search(rf"{learner.code} ([0-9.]+) [0-9.]+ [0-9.]+ [0-9.]+ ", table)
+        assert written
+        assert float(written[1]) * (1000.0 if unit[1] else 1.0) == pytest.approx(size, rel=0.005)
+
+
+@pytest.mark.parametrize("names", ["RYB", "ABC"])
+def test_names_of_lines_stand_low_in_the_scheme(names: str):
+    """I with a low R, not I_R: no underscore is printed."""
+    texts = pages(made({"questions": "1", "names": names}, "scheme")[1])
+    assert any("was left out" in text for text in texts)
+    assert not [text for text in texts if "_" in text]
