@@ -9,7 +9,8 @@ from pycore.lettering.glyphs import NO_LETTERS, Letters
 class SetPlace:
     """A sheet's place in a class set: its code as printed, its number and the number of sheets, whether any method is
     allowed, and whether the learner chooses the scale. ``question``: its name in a question paper, whose code is then
-    printed; "" for a class set."""
+    printed; "" for a class set. There ``page`` of ``pages`` is its place among the learner's pages (0: not counted),
+    and ``calculated`` says whether it has room for a calculated answer; ``of`` is 0 for a sheet of all learners."""
 
     code: str
     number: int
@@ -17,6 +18,9 @@ class SetPlace:
     any_method: bool = False
     own_scale: bool = False
     question: str = ""
+    page: int = 0
+    pages: int = 0
+    calculated: bool = True
 
 
 @dataclass(frozen=True, slots=True)

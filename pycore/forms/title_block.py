@@ -9,7 +9,7 @@ from pycore.sheet.lettered import width_of
 from pycore.sheet.title_block import LEAST_TYPED, lower_cells
 from pycore.words import inputs
 
-PLACE_WIDTH = 85.0
+PLACE_WIDTH, PLACE_CAPITALS = 85.0, 2.5
 LONGEST_PLACE = 60
 
 
@@ -23,7 +23,7 @@ def read_place(reader: Reader) -> str:
     if missing:
         reader.fault("place", inputs.no_such_letters(reader.label("place"), missing), missing)
         return ""
-    if width_of(typed, 2.5) > PLACE_WIDTH:
+    if width_of(typed, PLACE_CAPITALS) > PLACE_WIDTH:
         reader.fault("place", inputs.too_wide_text(reader.label("place")))
         return ""
     return typed

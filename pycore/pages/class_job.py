@@ -15,7 +15,7 @@ from pycore.practice import tables
 from pycore.practice.class_set import Learner, problems
 from pycore.practice.codes import Code
 from pycore.practice.key import Amount, KeyRow, row_of
-from pycore.practice.task import Task
+from pycore.practice.task import DRAWN, Task
 from pycore.quantity import QuantityError
 from pycore.sheet.kinds import OVERLAY, PROBLEM, TWO
 from pycore.words import class_set as words
@@ -76,10 +76,11 @@ def issue_of(group: ClassSet, learner: Learner) -> SetPlace:
     )  # fmt: skip
 
 
-def given_of(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[str, Amount], ...]:
-    """The values of a learner's problem by their labels: quantities with their length on the sheet, where a
-    phasor of that length is drawn, and the angles that are not 0."""
+def given_of(group: ClassSet, learner: Learner, task: Task | None) -> tuple[tuple[str, Amount], ...]:
+    """The values of a learner's problem by their labels: quantities with their length on the sheet of ``task``, where a
+    phasor of that length is drawn (None: nothing is), and the angles that are not 0."""
     labels, sizes = group.topic.labels(learner.form), [arm.size for arm in group.topic.case(learner.form).arms]
+    mark = DECIMAL_MARKS[learner.form.get("decimal", "point")]
     amounts: list[tuple[str, Amount]] = []
     for field_ in group.topic.fields:
         text = learner.form.get(field_.name, "")
@@ -87,12 +88,33 @@ def given_of(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[str, 
         if not field_.counts(learner.form):
             continue
         if field_.group == "values" and text:
-            written, length = text.replace(".", task.writing.mark), _on_paper(text, field_.unit, task, sizes)
-            named = f" {field_.unit}" if field_.unit and not length and text[-1:].isdigit() else ""
-            amounts.append((label, Amount(written + named, length)))
+            length = _on_paper(text, field_.unit, task, sizes) if task is not None else ""
+            unit = field_.unit or _unit_of(field_.default)
+            named = f" {unit}" if unit and not length and text[-1:].isdigit() else ""
+            amounts.append((label, Amount(_written(text, mark) + named, length)))
         elif field_.kind == "angle" and group.code.tier == "stretch":
             amounts.append((label, Amount("", angle=f"{text.replace('-', quantity.MINUS)}°")))
     return tuple(amounts)
+
+
+def _unit_of(example: str) -> str:
+    """The unit, without prefix, of a field that takes several: that of its example."""
+    try:
+        parts = quantity.unit_parts(quantity.split_number(example)[1])
+    except QuantityError:
+        return ""
+    return parts[1] if parts else ""
+
+
+def _written(text: str, mark: str) -> str:
+    """A value as typed, with its decimal mark, and with micro as it is printed."""
+    try:
+        rest = quantity.split_number(text)[1]
+    except QuantityError:
+        rest = ""
+    if rest[:1] == "u" and quantity.unit_parts(rest) is not None:
+        text = f"{text.strip().removesuffix(rest)}µ{rest[1:]}"
+    return text.replace(".", mark)
 
 
 def _on_paper(text: str, unit: str, task: Task, sizes: Sequence[float]) -> str:
@@ -107,10 +129,11 @@ def _on_paper(text: str, unit: str, task: Task, sizes: Sequence[float]) -> str:
     return quantity.fixed(quantity.on_ruler(size * task.factor), 1, task.writing.mark) if drawn else ""
 
 
-def row_for(group: ClassSet, learner: Learner, task: Task | None = None) -> KeyRow:
-    """A learner's line of the key; ``task`` is the problem, where it has been found already."""
+def row_for(group: ClassSet, learner: Learner, task: Task | None = None, how: str = DRAWN) -> KeyRow:
+    """A learner's line of the key; ``task`` is the problem, where it has been found already; ``how`` as in ``row_of``.
+    """
     task = task or group.topic.task(learner.form)
-    return row_of(learner, task, given_of(group, learner, task), group.limits, task.scale_words)
+    return row_of(learner, task, given_of(group, learner, task if how == DRAWN else None), group.limits, how)
 
 
 @dataclass(slots=True)

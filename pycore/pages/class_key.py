@@ -37,6 +37,9 @@ class KeyHead:
     notes: tuple[str, ...]
     paper: str
     letters: Letters = NO_LETTERS
+    tolerance: tuple[str, ...] = (words.TOLERANCE,)
+    apart: bool = False
+    """Whether the first table begins a page."""
 
 
 def _title(group: ClassSet) -> str:
@@ -98,13 +101,14 @@ def _angle(amount: Amount, tolerance: str = "") -> Lines:
 @dataclass(frozen=True, slots=True)
 class KeyColumns:
     """Which columns the first table of a key has: the values by their labels, angles given, each row's own symbol,
-    the angle found, the first diagonal."""
+    the angle found, the first diagonal, the scale."""
 
     labels: Sequence[str]
     turned: bool
     varied: bool
     angled: bool
     first: bool
+    scaled: bool
 
 
 def columns_of(rows: Sequence[KeyRow]) -> KeyColumns:
@@ -115,6 +119,7 @@ def columns_of(rows: Sequence[KeyRow]) -> KeyColumns:
         varied=key.varied(rows),
         angled=any(row.tolerance.angle for row in rows),
         first=any(row.first is not None for row in rows),
+        scaled=any(row.scale for row in rows),
     )
 
 
@@ -127,7 +132,8 @@ def _answer_row(row: KeyRow, columns: KeyColumns, letters: Letters) -> tuple[Lin
         cells.append(_amount(amount, row.unit) if amount.length else (amount.size,))
     if columns.turned:
         cells.append((", ".join(amount.angle for _, amount in row.problem_values if not amount.size),))
-    cells.append((row.scale,))
+    if columns.scaled:
+        cells.append((row.scale,))
     if columns.varied:
         cells.append((row.symbol, words.from_line(row.origin)))
     cells += [_amount(row.result, row.unit), _tolerance(row)]
@@ -155,16 +161,17 @@ def answers(head: KeyHead, rows: Sequence[KeyRow]) -> Ledger:
     headings += [ColumnHeading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))) for label in columns.labels]
     if columns.turned:
         headings.append(ColumnHeading((words.LAGS,)))
-    headings.append(ColumnHeading((words.SCALE,)))
+    if columns.scaled:
+        headings.append(ColumnHeading((words.SCALE,)))
     if columns.varied:
         headings.append(ColumnHeading((words.ASKED, words.ORIGIN)))
-    headings += [ColumnHeading((_symbol(rows),)), ColumnHeading((words.TOLERANCE,))]
+    headings += [ColumnHeading((_symbol(rows),)), ColumnHeading(head.tolerance)]
     if columns.angled:
         headings.append(ColumnHeading((words.ANGLE_SHORT,)))
     if columns.first:
         headings += [ColumnHeading((words.FIRST,)), ColumnHeading((words.FIRST_ANGLE_SHORT,))]
     lines = tuple(_answer_row(row, columns, head.letters) for row in rows)
-    return Ledger(head.title, head.code, head.notes, (), tuple(headings), lines, FOOT, 2)
+    return Ledger(head.title, head.code, head.notes, (), tuple(headings), lines, FOOT, 2, head.apart)
 
 
 def beyond(head: KeyHead, rows: Sequence[KeyRow]) -> Iterator[Ledger]:

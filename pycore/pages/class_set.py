@@ -24,10 +24,11 @@ from pycore.sheet.lettered import width_of
 from pycore.sheet.title_block import LEAST_TYPED, lower_cells
 from pycore.words import class_set as words
 from pycore.words import codes as code_words
+from pycore.words import college as college_words
 
 TOPICS: dict[str, Any] = {slug: CALCULATORS[slug] for slug in by_topic().values()}
 """Calculators that can set problems, by slug, in the order of their numbers in codes: the first is the default."""
-TAKEN = ("print", "names", "decimal", "angles", "first", "rotation", "protractor")
+TAKEN = ("print", "names", "colours", "decimal", "angles", "first", "rotation", "resultant", "protractor")
 """Conventions of the classroom that a set takes from the calculator's own form."""
 SHOWN_NAMES = 4
 JOINERS = "\u200c\u200d"
@@ -41,8 +42,9 @@ def _taken() -> tuple[Field, ...]:
     for page in TOPICS.values():
         for field in page.fields:
             if field.name in TAKEN:
+                label = college_words.RESULTANT if field.name == "resultant" else field.label
                 shared.setdefault(field.name, Field(
-                    field.name, field.label, field.kind, "signs", field.default, help=field.help, options=field.options
+                    field.name, label, field.kind, "signs", field.default, help=field.help, options=field.options
                 ))  # fmt: skip
     return tuple(shared[name] for name in TAKEN if name in shared)
 

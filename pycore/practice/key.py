@@ -5,7 +5,7 @@ Mistakes stand in columns: those that land on the same point for every learner o
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 
 from pycore import phasor, quantity
@@ -111,8 +111,8 @@ def amount_of(task: Task, value: complex) -> Amount:
     return Amount(task.writing.number(size), _length(task, size), angle, side, size)
 
 
-def _tolerance(task: Task, limits: Limits) -> Amount:
-    size, degrees = task.tolerance(DRAWN, limits)
+def _tolerance(task: Task, limits: Limits, how: str) -> Amount:
+    size, degrees = task.tolerance(how, limits)
     written = task.writing.fixed(size, 1)
     angle = quantity.fixed(degrees, 1, task.writing.mark) + "°" if task.angled else ""
     return Amount(written, _length(task, size), angle, value=size)
@@ -142,11 +142,16 @@ def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, MistakeResult]:
     }
 
 
-def row_of(learner: Learner, task: Task, values: tuple[tuple[str, Amount], ...], limits: Limits, scale: str) -> KeyRow:
-    """One learner's line of the key; ``problem_values`` are the values as written, ``scale`` as it is said."""
+def row_of(
+    learner: Learner, task: Task, values: tuple[tuple[str, Amount], ...], limits: Limits, how: str = DRAWN
+) -> KeyRow:
+    """One learner's line of the key; ``values`` as written, ``how``: by which way of answering the tolerance is. Where
+    nothing is drawn there is no scale, and nothing is read off on the way."""
+    drawn = how == DRAWN
+    here = task if drawn else replace(task, factor=0.0)
     return KeyRow(
-        learner.place, str(learner.code), learner.name, values, scale, task.symbol, task.writing,
-        amount_of(task, task.result), _tolerance(task, limits), _first(task),
+        learner.place, str(learner.code), learner.name, values, task.scale_words if drawn else "", task.symbol,
+        task.writing, amount_of(here, task.result), _tolerance(here, limits, how), _first(task) if drawn else None,
         {how: _slips(task, how, limits) for how in (DRAWN, CALCULATED)}, _further(task), task.origin,
     )  # fmt: skip
 

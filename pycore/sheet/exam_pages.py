@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from pycore.drawing import Item, Line, Page, with_role
 from pycore.geometry import Box, Point
-from pycore.sheet.lettered import fitting, text, wrapped
+from pycore.sheet.lettered import fitting, text, width_of, wrapped
 from pycore.sheet.media import PAPERS
 from pycore.sheet.sheet_text import Cell
 from pycore.sheet.worksheet import working
@@ -25,7 +25,7 @@ PAD = 2.4
 @dataclass(frozen=True, slots=True)
 class FrontPage:
     """What a front page says: college, title, pairs of label and text ("": to be written by hand), instructions, heads
-    and rows of the table of marks, and the line at the foot."""
+    and rows of the table of marks, what the marker fills in, and the line at the foot."""
 
     college: str
     title: str
@@ -34,6 +34,7 @@ class FrontPage:
     heads: tuple[str, str, str]
     rows: tuple[tuple[str, str], ...]
     total: tuple[str, str]
+    marker: tuple[str, ...]
     foot: str
 
 
@@ -96,7 +97,7 @@ def front_page(paper: str, front: FrontPage, description: str) -> Page:
     if front.instructions:
         paragraph, y = _paragraph(front.instructions, box, y - 3.0)
         items.append(paragraph)
-    items.append(_marks_table(front, box, y - 7.0))
+    items += [_marks_table(front, box, y - 7.0), *_marker(front.marker, box)]
     return Page(width, height, (*items, _foot(front.foot, box)), front.title, description)
 
 
@@ -117,6 +118,18 @@ def _entries(entries: Sequence[Cell], box: Box, top: float) -> tuple[list[Item],
                                text(words, Point(left + 26.0, y), size)))  # fmt: skip
         items.append(_line(left + 25.0, right, y - 1.4))
     return items, y - 5.0
+
+
+def _marker(labels: Sequence[str], box: Box) -> list[Item]:
+    """Lines for who marks the paper, above the foot."""
+    items: list[Item] = []
+    share, base = box.width / len(labels), box.bottom + 10.0
+    for index, label in enumerate(labels):
+        left = box.left + index * share
+        word = text(label, Point(left, base), NOTE, ink="ink-2")
+        ruled = _line(left + width_of(label, NOTE) + 2.0, left + share - 4.0 * (index < len(labels) - 1), base - 1.4)
+        items += [with_role("paragraph", word), ruled]
+    return items
 
 
 def _marks_table(front: FrontPage, box: Box, top: float) -> Item:

@@ -19,6 +19,8 @@ MARGINS = (20.0, 12.0)
 TITLE, NOTE, CELL = 4.0, 2.5, 2.5
 LINE, PAD = 4.4, 1.1
 LEGEND_STEP, BETWEEN = 4.3, 6.0
+LEAST_LINES = 3
+"""Lines of text that may stand alone at the foot of a page."""
 FIGURES = str.maketrans("123456789", "000000000")
 
 Lines = tuple[Phrase | str | Shaped, ...]
@@ -35,8 +37,9 @@ class ColumnHeading:
 
 @dataclass(frozen=True, slots=True)
 class Ledger:
-    """A table with its words. ``legend`` explains signs, in two columns below the notes; ``lines``: lines in each row.
-    """
+    """A table with its words. ``legend`` explains signs, in two columns below the notes; ``lines``: lines in each row;
+    ``apart``: it begins a page; ``bare``: it is lines of text, without heads and rules. Without a title it goes on what
+    stands above it."""
 
     title: str
     aside: str
@@ -46,6 +49,8 @@ class Ledger:
     rows: Sequence[tuple[Lines, ...]]
     foot: str
     lines: int = 1
+    apart: bool = False
+    bare: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,15 +97,21 @@ def _legend_lines(ledger: Ledger, width: float) -> list[tuple[str, list[str]]]:
     return [(sign, wrapped(words, NOTE, half)) for sign, words in ledger.legend]
 
 
+def _lowered(line: str) -> Phrase | str:
+    """A line with its indexes low, where they have no letters of their own: I_R; a letter alone may be a unit."""
+    return with_symbols(line) if "_" in line else line
+
+
 def _notes(ledger: Ledger, box: Box) -> tuple[list[Item], float]:
     """Return notes and legend, and the height they use."""
     items: list[Item] = []
+    if not ledger.title:
+        return items, box.top
     y = box.top - TITLE - 4.0
     for note in ledger.notes:
         lines = wrapped(note, NOTE, box.width)
         items.append(with_role("paragraph", *(
-            text(with_symbols(line), Point(box.left, y - index * LEGEND_STEP), NOTE)
-            for index, line in enumerate(lines, start=1)
+            text(line, Point(box.left, y - index * LEGEND_STEP), NOTE) for index, line in enumerate(lines, start=1)
         )))  # fmt: skip
         y -= LEGEND_STEP * len(lines)
     if not ledger.legend:
@@ -115,7 +126,7 @@ def _notes(ledger: Ledger, box: Box) -> tuple[list[Item], float]:
         left = box.left + column * ((box.width - 8.0) / 2 + 8.0)
         label = text(sign, Point(left, y - LEGEND_STEP), NOTE, face="bold")
         words = [
-            text(with_symbols(line), Point(left + 8.0, y - index * LEGEND_STEP), NOTE)
+            text(_lowered(line), Point(left + 8.0, y - index * LEGEND_STEP), NOTE)
             for index, line in enumerate(lines, start=1)
         ]
         signs.append(with_role("item", with_role("label", label), with_role("body", *words)))
@@ -189,7 +200,7 @@ class _Part:
 
 def _under_head(ledger: Ledger, box: Box, start: int) -> float:
     """Return the height where a table's first row on a page begins."""
-    head = max(len(heading.lines) for heading in ledger.headings) * LINE + PAD
+    head = 0.0 if ledger.bare else max(len(heading.lines) for heading in ledger.headings) * LINE + PAD
     return (_notes(ledger, box)[1] if start == 0 else box.top - TITLE - 5.0) - head
 
 
@@ -203,7 +214,8 @@ def _divided(ledgers: Sequence[Ledger], box: Box) -> list[list[_Part]]:
             left = len(ledger.rows) - start
             first = _under_head(ledger, box._replace(top=top), start)
             count = int((first - box.bottom - LINE - 2.0) / _height(ledger) + 1e-9)
-            shared = start == 0 and top < box.top and count >= left
+            fits = count >= left or (ledger.bare and count >= LEAST_LINES)
+            shared = start == 0 and top < box.top and fits and not ledger.apart
             if not shared and top < box.top:
                 top = box.top
                 continue
@@ -240,15 +252,16 @@ def _part(part: _Part, box: Box) -> list[Item]:
     """Return title, notes, head and rows of a table's part, from the top of a box."""
     ledger = part.ledger
     title = text(ledger.title, Point(box.left, box.top - TITLE), TITLE, face="bold")
-    items: list[Item] = [_once("heading", title, part.start)]
+    items: list[Item] = [_once("heading", title, part.start)] if ledger.title else []
     top = box.top - TITLE - 5.0
     if part.start == 0:
         notes, top = _notes(ledger, box)
         items += notes
     edges = _edges(ledger, box)
-    table, y = _head(ledger, edges, box, top)
+    table, y = ([], top) if ledger.bare else _head(ledger, edges, box, top)
     for row in ledger.rows[part.start : part.start + part.count]:
         table.append(_row(ledger, row, edges, y))
         y -= _height(ledger)
-        table.append(Line(Point(box.left, y), Point(box.right, y), 0.18, "rule"))
+        if not ledger.bare:
+            table.append(Line(Point(box.left, y), Point(box.right, y), 0.18, "rule"))
     return [*items, with_role("table", *table)]

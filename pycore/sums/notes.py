@@ -31,7 +31,7 @@ def sheet_words(
         description = sum_words.problem_description(
             case.notation.words.plural, method, case.begun(plan)
         )
-        return SheetWords(notes, description)
+        return SheetWords(notes, description, direction_note)
     if kind == kinds.OVERLAY:
         first = plain(case.notation.tags[case.arms[0].key])
         notes = sum_words.overlay_notes(first, short=short, mirrored=case.problem["mirror"] == "yes")

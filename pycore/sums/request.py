@@ -27,6 +27,11 @@ class SheetRequest:
         return bool(self.problem_of_set and self.problem_of_set.any_method)
 
     @property
+    def calculated(self) -> bool:
+        """Whether the sheet has room for a calculated answer."""
+        return self.problem_of_set is None or self.problem_of_set.calculated
+
+    @property
     def own_scale(self) -> bool:
         """Whether the learner chooses the scale."""
         return bool(self.problem_of_set and self.problem_of_set.own_scale)

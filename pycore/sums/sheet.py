@@ -29,7 +29,7 @@ from pycore.words.answers import with_article
 from pycore.words.codes import CHECKING
 from pycore.words.furniture import NAME
 from pycore.words.phrase import plain, stressed
-from pycore.words.sums import ROUTINE
+from pycore.words.sums import DRAWN_ROUTINE, ROUTINE
 
 
 def look_of(case: SumCase) -> PhasorStyles:
@@ -108,13 +108,17 @@ def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tup
     return (sum_words.second_scale(beside.words.plural, scale),), sum_words.second_check(plan.layout.bar_text, *amounts)
 
 
-def _sheet_number(case: SumCase, request: SheetRequest) -> str:
-    """Return the number of the sheet; in a class set it has the learner's number."""
+def _sheet_number(case: SumCase, request: SheetRequest) -> tuple[str, str]:
+    """Return the number of the sheet with its label; in a class set it has the learner's number, in a question paper
+    that of the learner's page."""
     issue = request.opening.issue
-    if issue is not None:
-        number = words.sheet_of(issue.number, issue.of)
-        return number if request.number == 1 else words.further_sheet(number, request.number)
-    return words.sheet_of(request.number, case.sheets)
+    if issue is None:
+        return words.SHEET, words.sheet_of(request.number, case.sheets)
+    if issue.page:
+        return words.PAGE, words.sheet_of(issue.page + request.number - 1, issue.pages)
+    number = words.sheet_of(issue.number, issue.of) if issue.of else words.EVERY_LEARNER
+    number = number if request.number == 1 else words.further_sheet(number, request.number)
+    return words.LEARNER if issue.question else words.SHEET, number
 
 
 def _block(case: SumCase, plan: Plan, request: SheetRequest, method: str, scale: str) -> BlockText:
@@ -128,7 +132,7 @@ def _block(case: SumCase, plan: Plan, request: SheetRequest, method: str, scale:
         place=case.problem.place or (case.scenario if case.problem.is_example else ""), method=method,
         name=(words.NAME, who), group=(words.GROUP, group), date=(words.DATE, date),
         scale=(words.SCALE, scale), paper=(words.PAPER, f"{sheet.paper}, {way}"),
-        sheet=(words.SHEET, _sheet_number(case, request)),
+        sheet=_sheet_number(case, request),
         by_hand=kind == kinds.PROBLEM, marked=kind != kinds.CONSTRUCTION, maker=NAME,
     )  # fmt: skip
 
@@ -171,14 +175,17 @@ def _answer(case: SumCase, plan: Plan) -> str:
     return " ".join((*(sum_words.found_beside(*one) for one in amounts), sentence))
 
 
-def question_of(case: SumCase, plan: Plan, kind: str, notes: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:
-    """Return what stands above all else, question or answer, and the notes below it."""
+def question_of(
+    case: SumCase, plan: Plan, kind: str, notes: tuple[str, ...], *, calculated: bool = True
+) -> tuple[str, tuple[str, ...]]:
+    """Return what stands above all else, question or answer, and the notes below it; ``calculated``: there is room for
+    a calculated answer too."""
     if kind == kinds.CONSTRUCTION:
         return _answer(case, plan), notes
     question = next((note for note in notes if note.endswith(ROUTINE)), "")
     if kind == kinds.PROBLEM and question:
         # On the smallest paper the rows of results say it.
-        routine = () if plan.layout.small else (ROUTINE,)
+        routine = () if plan.layout.small else (ROUTINE if calculated else DRAWN_ROUTINE,)
         return question.removesuffix(ROUTINE).strip(), (*routine, *(note for note in notes if note != question))
     return (notes[0], notes[1:]) if notes else ("", ())
 
@@ -193,7 +200,9 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     method = case.method_words(plan, any_method=request.any_method)
     sheet_words = case.sheet_words(plan, kind, method)
     second, check = _second_scale(case, plan, request)
-    sentence, notes = question_of(case, plan, kind, sheet_words.notes)
+    sentence, notes = question_of(
+        case, plan, kind, sheet_words.notes, calculated=request.calculated
+    )
     further = (*words.issued_notes(request.problem_of_set),) if request.problem_of_set else ()
     more = case.further_question() if is_problem else ""
     sheet_text = SheetText(
@@ -215,7 +224,9 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         steps=_steps(plan, case) if _has_steps(case, request) else (),
         code=code,
         short_code=issue.code if issue else request.code,
-        work=worksheet_of(case, plan, sentence, any_method=request.any_method) if is_problem else None,
+        work=worksheet_of(
+            case, plan, sentence, any_method=request.any_method, calculated=request.calculated
+        ) if is_problem else None,
     )  # fmt: skip
     if case.printed == USUAL:
         return sheet_text

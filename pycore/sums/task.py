@@ -99,7 +99,9 @@ def _origins(case: SumCase, turn_back: float) -> tuple[OtherOrigin, ...]:
     if turn_back < 0:
         found.append(OtherOrigin(notation.tags[SUM_KEY], 180.0, opposite=True))
     here = -reference if notation.polar else 0.0
-    lines = tuple(one for one in found if one.acute or math.fabs(wrap(one.degrees - here)) > SAME_LINE)
+    # An axis along the line that angles are counted from is no other line.
+    turns = (wrap((2.0 if one.acute else 1.0) * (one.degrees - here)) for one in found)
+    lines = tuple(one for one, turn in zip(found, turns, strict=True) if math.fabs(turn) > SAME_LINE)
     return lines if notation.polar else (*lines, OtherOrigin(notation.reference, 0.0, other_scale=True))
 
 

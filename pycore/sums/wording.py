@@ -149,7 +149,11 @@ def _scale_text(writing: NumberFormat, scale: float) -> str:
 
 @dataclass(frozen=True, slots=True)
 class SheetWords:
-    """The notes beside a drawing, and its description for people who cannot see it; "": the table, read aloud."""
+    """The notes beside a drawing, and its description for people who cannot see it; "": the table, read aloud.
+    Of a problem's notes: ``direction`` is the sentence that says how the drawing lies on the paper, and ``values`` are
+    the values in sentences for who reads them without a drawing, "" where the notes have sentences already."""
 
     notes: tuple[str, ...]
     description: str = ""
+    direction: str = ""
+    values: str = ""

@@ -1,6 +1,7 @@
 """What a problem sheet gives and asks for: the question, the given values, and the results to be found."""
 
-from pycore.constructions.names import DIAGONAL_LENGTH, SUM_KEY, arm_key
+from pycore.constructions.methods import THE_RETURNING
+from pycore.constructions.names import DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
 from pycore.sheet.plan import Plan
 from pycore.sheet.sheet_text import GivenRow, ResultColumn, Worksheet
 from pycore.sums.case import SumCase
@@ -10,8 +11,10 @@ from pycore.words.moves_list import HEAD_ANGLE
 from pycore.words.phrase import Phrase
 
 
-def worksheet_of(case: SumCase, plan: Plan, question: str, *, any_method: bool = False) -> Worksheet:
-    """Return the worksheet of a problem with its question."""
+def worksheet_of(
+    case: SumCase, plan: Plan, question: str, *, any_method: bool = False, calculated: bool = True
+) -> Worksheet:
+    """Return the worksheet of a problem with its question; ``calculated``: it has room for a calculated answer too."""
     given = (*_companions(case), *_arms(case, plan))
     some = any(words.ROOM not in (row.amount, row.direction) for row in given)
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
@@ -21,7 +24,7 @@ def worksheet_of(case: SumCase, plan: Plan, question: str, *, any_method: bool =
             (words.GIVEN if some else words.TO_FIND,), (case.units_head(),), (words.LENGTH_UNIT,),
             words.directions_from(origin),
         ),
-        given=given, result=(words.RESULT,), stages=words.STAGES,
+        given=given, result=(words.RESULT,), stages=words.STAGES if calculated else words.DRAWN_STAGES,
         results=_results(case, plan, origin, any_method=any_method), working=words.WORKING,
     )  # fmt: skip
 
@@ -52,14 +55,15 @@ def _arms(case: SumCase, plan: Plan) -> tuple[GivenRow, ...]:
 
 
 def _results(case: SumCase, plan: Plan, origin: Phrase, *, any_method: bool) -> tuple[ResultColumn, ...]:
-    """The first sum if the method has one, the sum, its angle, and what is found besides."""
-    unit, total = case.units_head(), case.row_tag(SUM_KEY)
+    """The first sum if the method has one, the sum or the arrow that returns, its angle, and what is found besides."""
+    key = RETURN_KEY if plan.construction.resultant == THE_RETURNING else SUM_KEY
+    unit, total = case.units_head(), case.row_tag(key)
     columns = []
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
         columns.append(ResultColumn(case.row_tag(arm_key(plan.construction.order)), unit))
     columns.append(ResultColumn(total, unit))
     # In large letters there is no room to say from where.
-    found = (HEAD_ANGLE,) if plan.layout.style.column else words.found_from(case.notation.tags[SUM_KEY], origin)
+    found = (HEAD_ANGLE,) if plan.layout.style.column else words.found_from(case.notation.tags[key], origin)
     columns.append(ResultColumn(found, "°"))
     further, results = further_of(case, plan)
     columns += [ResultColumn(tag_of(case, component), unit) for component in further]

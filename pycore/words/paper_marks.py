@@ -37,6 +37,7 @@ ROLES: Mapping[str, tuple[str, ...]] = {
     "drawn": ("drawn", "drawing", "answer drawn"),
     "calculated": ("calculated", "calculation", "answer calculated"),
     **{key: (label.lower(),) for key, label in PARTS.items()},
+    "resultant": (PARTS["resultant"].lower(), "result drawn"),
 }
 """How a column may be called, in small letters."""
 

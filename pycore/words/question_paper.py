@@ -44,7 +44,7 @@ BEFORE = "Your sentences before the question"
 WORKING = "Space for working"
 WORKING_CHOICES = (("lines", "a page of lines"), ("squares", "a page of squares"), ("none", "on the problem sheet"))
 PARTS: dict[str, str] = {
-    "scale": "Scale", "directions": "Directions", "lengths": "Lengths", "resultant": "Result drawn", "method": "Method",
+    "scale": "Scale", "directions": "Directions", "lengths": "Lengths", "resultant": "Result", "method": "Method",
     "accuracy": "Accuracy",
 }  # fmt: skip
 """What marks are given for, by key, in the order of the mark scheme."""
@@ -54,13 +54,22 @@ GIVEN_FOR: dict[str, str] = {
     "scale": "every line is drawn to the scale of the sheet, or to one scale that is written down",
     "directions": "every line has the right direction, within 2°",
     "lengths": "every line has the right length, within 1 mm",
-    "resultant": "size and angle, as read off the drawing, are within the tolerances below",
-    "method": "the working shows a method that leads to the answer; it stands if a number before it was wrong",
+    "resultant": "size and angle, as read off the drawing, are within the tolerances below. 95 of 100 careful drawings "
+                 "of a problem keep to them: they are wider where its lines cross flatly",
+    "method": "the working shows a method that leads to the answer; it stands if a number before it was wrong. The "
+              "answer alone does not show it: where that is wrong, read the working",
     "accuracy": "the calculated size is within 1 %, the angle within 0.5°",
 }
 """For what the marks of a part are given. The limits of directions and lengths are common practice with no source."""
 CODES_OPEN = "Each row’s code opens the learner’s problem on its page, for example to check a photograph."
 SAME_FOR_ALL = "Every learner has the same values."
+ALL_LEARNERS = "all learners"
+BY_WAY = {"drawn": "Read off the drawing", "calculated": "Calculated"}
+"""The heads of the tables of a question that has a result of its own by each way."""
+UNITS = (
+    "Units: each question names its unit. An answer without a unit is read in that unit and loses no marks. A wrong "
+    "unit, or a wrong prefix, loses the marks for accuracy, or for the result of a drawing."
+)
 OVERLAYS = "Overlays"
 OVERLAY_CHOICES = (("yes", "with the mark scheme"), ("no", "none"))
 FOLLOW_THROUGH = (
@@ -104,6 +113,8 @@ OPEN, ERASE = "Open", "Erase"
 NAME, TIME, TOTAL = "Name", "Time allowed", "Total"
 QUESTION, MARKS, MARKED = "Question", "Marks", "Marks given"
 ANSWER = "Answer:"
+MARKER = ("Grade", "Marked by", "Date marked")
+"""What the marker fills in on the front page."""
 ROOM_FOR_WORKING = "Working"
 
 
@@ -119,23 +130,34 @@ def marks(count: int) -> str:
 
 def parts_and_marks(parts: Sequence[tuple[str, int]]) -> str:
     """Parts with their marks: scale 1, directions 2."""
-    return ", ".join(f"{PARTS[key].lower()} {count}" for key, count in parts if count)
+    return ", ".join(f"{PARTS[key].lower()}\u00a0{count}" for key, count in parts if count)
 
 
-def to_draw(number: int, parts: Sequence[tuple[str, int]]) -> str:
-    """The part of a question that is drawn."""
-    return f"Draw the construction to scale on the sheet “{question(number)}”. [{parts_and_marks(parts)}]"
+def to_draw(task: str, number: int, parts: Sequence[tuple[str, int]]) -> str:
+    """The part of a question that is drawn; ``task``: what is to be drawn, in a sentence."""
+    return f"{task} Draw to scale on the sheet “{question(number)}”. [{parts_and_marks(parts)}]"
 
 
-def to_calculate(symbol: str, parts: Sequence[tuple[str, int]], *, angled: bool) -> str:
+def asked(name: str, symbol: str, unit: str, origin: str, *, anticlockwise: bool) -> str:
+    """What is to be calculated: its name ("": none), symbol and unit; ``origin``: from where its angle is counted, ""
+    where no angle is asked for."""
+    found = f"{name}, {symbol}, in {unit}" if name else f"{symbol} in {unit}"
+    if not origin:
+        return found
+    sense = "anticlockwise" if anticlockwise else "clockwise"
+    return f"{found}, and its angle from {origin} (positive: {sense})"
+
+
+def to_calculate(found: str, parts: Sequence[tuple[str, int]]) -> str:
     """The part of a question that is calculated."""
-    found = f"{symbol} and its angle" if angled else symbol
-    return f"Calculate {found}. Show your working. [{parts_and_marks(parts)}]"
+    working = "Show your working, and write the result with its unit on the answer line."
+    return f"Calculate {found}. {working} [{parts_and_marks(parts)}]"
 
 
-def which(code: str, place: int, of: int) -> str:
-    """The foot of a page: whose paper it is."""
-    return f"Paper {code}, learner {place} of {of}"
+def which(code: str, place: int, of: int, page: int = 0, pages: int = 0) -> str:
+    """The foot of a page: whose paper it is, and which of its pages (0: not counted)."""
+    counted = f", page {page} of {pages}" if page else ""
+    return f"Paper {code}, learner {place} of {of}{counted}"
 
 
 def minutes(count: int) -> str:
@@ -243,6 +265,26 @@ def scheme_question(number: int, topic: str, count: int) -> str:
 def part_line(key: str) -> str:
     """For what the marks of a part are given."""
     return f"{PARTS[key]}: {GIVEN_FOR[key]}."
+
+
+def whose(college: str, group: str, date: str) -> str:
+    """Whose mark scheme it is: what is filled in of college, group and date."""
+    return ", ".join(filter(None, (college, group, date)))
+
+
+def learner(place: int) -> str:
+    """A learner without a name that can be set."""
+    return f"learner {place}"
+
+
+def worked(whose: str) -> str:
+    """The heading of a worked solution; ``whose``: the learner with these values, "" where all have them."""
+    return f"Worked solution with the values of {whose}" if whose else "Worked solution"
+
+
+def tolerance_head(how: str) -> tuple[str, str]:
+    """The head of the tolerances of one way of answering."""
+    return "Tolerance", {"drawn": "of drawings", "calculated": "calculated"}[how]
 
 
 def parts_sentence(parts: Sequence[tuple[str, int]]) -> str:

@@ -20,6 +20,10 @@ ROOM = "____"
 """Room for a handwritten number; on paper a ruled cell or line."""
 GIVEN, TO_FIND = "given", "phasor"
 LENGTH_UNIT = "mm"
+DRAWN_STAGES = ("estimated", "drawn")
+"""Where a question paper has other room for what is calculated."""
+PAGE, LEARNER, EVERY_LEARNER = "page", "learner", "all"
+"""Of a question paper: which page a sheet is, or whose."""
 RESULT, STAGES, WORKING = "result", ("estimated", "drawn", "calculated", "difference"), "working"
 """Where a problem sheet has room: for each result, in the order in which a learner finds them, and for sums."""
 TURNING = ("sense of", "rotation")

@@ -109,6 +109,8 @@ def found_beside(symbol: str, amount: str) -> str:
 
 ROUTINE = "Estimate first, then draw, measure and calculate."
 """What is done with every problem, after its task."""
+DRAWN_ROUTINE = "Estimate first, then draw and measure."
+"""The same where the calculation has a page of its own."""
 
 
 def problem_notes(task: str, values_text: str, direction_note: str) -> tuple[str, ...]:

@@ -1,16 +1,15 @@
 """The files of a question paper read back by other programs: learners get no answer, the mark scheme has them all."""
 
 import cmath
-import json
 import math
 import re
 
 import numpy
-import pypdfium2
+import paper_files
 import pytest
 from leaks import OWN_VALUES, leaks, needles
+from paper_files import pages
 
-from pycore import api
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms import links
 from pycore.forms.fields import default_form
@@ -19,24 +18,11 @@ from pycore.pages.question_paper import FIELDS, read_paper
 ROLL = "Ada Lark\nBen Stone\nCleo Hart"
 PRINTED = "297 210 420 100 120 125 0.5"
 """What the frame of a sheet says: its paper, the check bars."""
-BASE = "https://folio.example/term/question-papers/"
 
 
 def made(form: dict[str, str], work: str, roll: str = ROLL, **more: object) -> tuple[dict, bytes]:
-    """A file, made by the api piece by piece."""
-    request = {"do": "begin", "work": work, "page": "question-papers", "form": form, "roll": roll, "base": BASE, **more}
-    begun = json.loads(api.handle(json.dumps(request))[0])
-    assert begun["ok"], begun
-    reply, data = api.handle(json.dumps({"do": "finish", "job": begun["job"]}))
-    return json.loads(reply), data or b""
-
-
-def pages(data: bytes) -> list[str]:
-    """The text of every page, its lines one after another."""
-    document = pypdfium2.PdfDocument(data)
-    texts = [page.get_textpage().get_text_range().replace("\r\n", "\n").replace("\u00a0", " ") for page in document]
-    document.close()
-    return texts
+    """A file for three learners, or for those of a list."""
+    return paper_files.made(form, work, roll, **more)
 
 
 def link_of(slug: str) -> str:

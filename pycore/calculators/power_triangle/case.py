@@ -174,7 +174,8 @@ class PowerCase(SumCase):
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         task = words.TASK_TARGET if self.corrected else words.TASK
-        return sheet_words(self, plan, kind, method, task, self.values_text() + ".")
+        values = words.question_text(*self._values_said())
+        return replace(sheet_words(self, plan, kind, method, task, self.values_text() + "."), values=values)
 
     def factor_text(self, power: complex) -> str:
         """A power factor with its side: 0.700 lagging."""
@@ -201,12 +202,16 @@ class PowerCase(SumCase):
 
     def values_text(self) -> str:
         """10 kW at 0.700 lagging, to reach 0.95, on 400 V, 50 Hz, three phases."""
+        return words.values_text(*self._values_said())
+
+    def _values_said(self) -> tuple[str, str, str, str]:
+        """The load, its power factor, the target, and the supply, as they are said."""
         entered, mark = self.entered, self.notation.mark
         supply = words.supply(
             scaled(entered.load.volts, "V", mark), scaled(entered.load.hertz, "Hz", mark), entered.load.phases
         )
         load = scaled(entered.amount, entered.unit, mark)
-        return words.values_text(load, self.factor_text(entered.load.power), self.target_text(), supply)
+        return load, self.factor_text(entered.load.power), self.target_text(), supply
 
 
 def _read_load(reader: Reader) -> tuple[float, str] | None:

@@ -95,6 +95,12 @@ def values_text(load: str, factor: str, target: str, supply: str) -> str:
     return f"{load} at {factor}{aim}, on {supply}"
 
 
+def question_text(load: str, factor: str, target: str, supply: str) -> str:
+    """The same in sentences."""
+    aim = f" Its power factor is to be corrected to {target}." if target else ""
+    return f"A load takes {load} at a power factor of {factor}, from a supply of {supply}.{aim}"
+
+
 def supply(volts: str, hertz: str, phases: int) -> str:
     """The supply in words."""
     return f"{volts}, {hertz}, " + ("three phases" if phases == 3 else "one phase")
