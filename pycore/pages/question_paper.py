@@ -51,7 +51,7 @@ PAPER_FIELDS = (
     Field("learners", words.LEARNERS, "quantity", "head", "12", help=words.LEARNERS_HELP),
     choice_field("codes", words.CODES, "sheets", "paper", words.CODES_CHOICES, words.CODES_HELP),
     choice_field("paper", words.PAPER, "sheets", "A4", tuple((paper, paper) for paper in codes.PAPERS)),
-    choice_field("overlays", words.OVERLAYS, "sheets", "yes", words.OVERLAY_CHOICES),
+    choice_field("overlays", words.OVERLAYS, "sheets", "yes", words.OVERLAY_CHOICES, words.OVERLAYS_HELP),
     choice_field("scale", words.SCALE, "sheets", "given", set_words.SCALES),
     *SIGNS,
     Field("seed", words.SEED, "quantity", "again", "0", help=words.SEED_HELP),

@@ -54,8 +54,10 @@ def tables(paper: QuestionPaper, question: Question, found: Sequence[Answered]) 
         for learner, task in found:
             row = row_for(question.group, learner, task.by(some[0]), some[0])
             rows.append(replace(row, code=code) if own else row)
+        said = () if number else notes
+        said = (*said, words.FIRST_DIAGONAL) if any(row.first for row in rows) else said
         head = KeyHead(
-            words.BY_WAY[some[0]] if number else title, code, () if number else notes, paper.paper, paper.letters,
+            words.BY_WAY[some[0]] if number else title, code, said, paper.paper, paper.letters,
             words.tolerance_head(some[0]), apart=number == 0,
         )  # fmt: skip
         answers, *mistakes = class_key.tables_of(head, rows, some)

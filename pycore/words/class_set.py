@@ -22,7 +22,8 @@ LEARNERS = "Learners"
 LEARNERS_HELP = "Number of sheets. If you enter names below, there is one sheet for each name."
 METHOD = "Method"
 METHODS = (
-    ("any", "Any"), ("parallelogram", "Parallelogram"), ("tip-to-tail", "Tip to tail"), ("components", "Components"),
+    ("any", "Any method"), ("parallelogram", "Parallelogram"), ("tip-to-tail", "Tip to tail"),
+    ("components", "Components"),
 )  # fmt: skip
 METHOD_HELP = f"The sheet tells learners to use this method. {EXAMINING_BODY}"
 ROLL = "Names, one per line"
@@ -33,7 +34,7 @@ ROLL_HELP = (
 PAPER = "Paper"
 SCALE = "Scale"
 SCALES = (("given", "given on the sheet"), ("open", "for the learner to choose"))
-OVERLAYS = "Overlays"
+OVERLAYS = "Overlays for marking"
 OVERLAY_CHOICES = (("yes", "one for each learner"), ("no", "none"))
 OPENS = "How to open it"
 OPENS_CHOICES = (("qr", "code and QR code"), ("code", "code only"))
@@ -41,9 +42,9 @@ OPENS_HELP = "The QR code opens this learner’s problem on a phone. The phone c
 SEED = "Set number"
 SEED_HELP = "The same number always gives the same values."
 GENERATOR = "How the values are chosen"
-GENERATORS = (("2", "today’s way: long answers"), ("1", "the way of version 1.0"))
+GENERATORS = (("2", "usual: answers long enough to measure"), ("1", "as in version 1.0"))
 GENERATOR_HELP = (
-    "Today’s way: the answer is at least 60 mm long on A4, 30 mm on A5. A set made with version 1.0 keeps its values "
+    "Usual: the answer is at least 60 mm long on A4, 30 mm on A5. A set made with version 1.0 keeps its values "
     "and its scale."
 )
 CODE = "Code of a set or a learner"

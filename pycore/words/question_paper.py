@@ -25,7 +25,7 @@ LEARNERS = "Learners"
 LEARNERS_HELP = "Number of papers. If you enter names below, there is one paper for each name."
 PAPER, SCALE = "Paper size", "Scale of the drawings"
 CODES = "Codes on the sheets"
-CODES_CHOICES = (("paper", "of the paper only"), ("problem", "of each problem, with QR code"))
+CODES_CHOICES = (("paper", "one code for the paper"), ("problem", "a code and QR code on each sheet"))
 CODES_HELP = (
     "With the paper’s code no phone can open a question: for tests. With a problem’s code a phone can, and can show "
     "the answer: for homework."
@@ -70,8 +70,10 @@ UNITS = (
     "Units: each question names its unit. An answer without a unit is read in that unit and loses no marks. A wrong "
     "unit, or a wrong prefix, loses the marks for accuracy, or for the result of a drawing."
 )
-OVERLAYS = "Overlays"
+OVERLAYS = "Overlays for marking"
+OVERLAYS_HELP = "An overlay has the right drawing, in the learner’s scale. Lay it on the drawing to compare."
 OVERLAY_CHOICES = (("yes", "with the mark scheme"), ("no", "none"))
+FIRST_DIAGONAL = "First diagonal: the sum of the first two phasors. Up to there a drawing can be right."
 FOLLOW_THROUGH = (
     "Follow-through: a slip loses the marks of its own part once. What is then drawn or calculated correctly from it "
     "keeps its marks."

@@ -74,13 +74,16 @@ OPENS_CHECKED = (
 ANY_METHOD = "any method"
 
 
-def equal_load(sequence: str, echo: Mapping[str, str], *, short: bool = False, apart: bool = False) -> str:
+def equal_load(
+    sequence: str, echo: Mapping[str, str], *, short: bool = False, apart: bool = False, from_voltage: bool = False
+) -> str:
     """Three lines of equal power factor, with their angle of lag or lead if it is not zero; ``apart``: as drawn, the
-    currents are 120° apart."""
+    currents are 120° apart. ``from_voltage``: angles are counted from a voltage, so no lag is a power factor of 1."""
     angle, _, side = echo["degrees"].partition(" ")
     if short:
         return f"Equal power factor, {angle} {side}: {sequence}." if side else f"Equal power factor: {sequence}."
-    alike = "Star-connected load, equal power factor: currents 120° apart" if apart else "Equal power factor"
+    factor = "power factor 1" if from_voltage and not side else "equal power factor"
+    alike = f"Star-connected load, {factor}: currents 120° apart" if apart else f"{factor[:1].upper()}{factor[1:]}"
     alike = f"{alike}, sequence {sequence}."
     return f"{alike} Each current {side}s its phase voltage by {angle}." if side else alike
 

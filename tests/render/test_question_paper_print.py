@@ -127,3 +127,12 @@ def test_what_is_drawn_and_what_is_calculated_have_tables_of_their_own_where_the
     text = " ".join(printed({"q1-link": link_of("series-circuit", SERIES)}, "scheme"))
     assert "VR was left out" in text
     assert re.search(r"110 V 110\.0 mm ± .* Calculated .* 2\.70 A ± 0\.027 A 10\.4° ± 0\.5° clockwise", text)
+
+
+@pytest.mark.parametrize(("angles", "told"), [("polar", "power factor 1"), ("protractor", "equal power factor")])
+def test_angles_from_a_voltage_need_a_power_factor(angles: str, told: str):
+    assert f"Star-connected load, {told}: currents 120° apart" in printed({"angles": angles})[1]
+
+
+def test_the_scheme_says_what_a_first_diagonal_is():
+    assert "First diagonal: the sum of the first two phasors" in " ".join(printed({}, "scheme"))

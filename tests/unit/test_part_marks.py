@@ -8,6 +8,7 @@ from pycore.forms.fields import default_form
 from pycore.pages.class_set import TOPICS
 from pycore.pages.question_paper import read_paper
 from pycore.pages.question_paper_marks import QuestionMarks, marking_of
+from pycore.phasor import wrap
 from pycore.practice import answers
 from pycore.practice.codes import Code
 from pycore.practice.part_marks import DRAWN_PARTS, calculation_marks, drawing_marks, spread, summed, total
@@ -240,3 +241,18 @@ def test_one_slip_has_one_name():
     found = marked(OWN, "Ada Lark; 1; 7.24 A at 101 acw; 7.24 A at 101 anticlockwise")
     assert ("mirrored",) == found.mistakes
     assert 1 == len({remark.partition(": ")[2] for remark in found.remarks})
+
+
+def test_an_axis_along_the_line_that_angles_are_counted_from_is_no_other_line():
+    """The arrow that returns, at angles from a horizontal voltage: reversed, not measured from the horizontal axis."""
+    form = {"questions": "1", "q1-topic": "neutral-current", "first": "right", "angles": "polar"}
+    paper = read_paper(form, "Ada Lark")
+    learner = next(one for one in paper.questions[0].learners() if one)
+    of = task(dict(learner.form))
+    back = wrap(of.angle - 180.0)
+    found = marked(form, f"Ada Lark; 1; {of.size:.1f} A at {back:.1f}; {of.size:.1f} A at {back:.1f}")
+    assert not [remark for remark in found.remarks if "axis" in remark]
+    assert {"arrow-reversed", "turned-round"} & set(found.mistakes)
+    returning = {**form, "resultant": "returning", "colours": "british-old"}
+    line = f"Ada Lark; 1; {of.size:.1f} A at {back:.1f}; {of.size:.1f} A at {back:.1f}"
+    assert (10, 10) == marked(returning, line).total

@@ -187,7 +187,10 @@ class NeutralCase(SumCase):
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         echoes = {arm.number: self.entered.lags[arm.number - 1].echo(self.notation.mark) for arm in self.arms}
         if self.solution.equal_angles:
-            return words.equal_load(", ".join(sequence), next(iter(echoes.values())), short=short, apart=True)
+            return words.equal_load(
+                ", ".join(sequence), next(iter(echoes.values())), short=short, apart=True,
+                from_voltage=self.notation.polar,
+            )  # fmt: skip
         lags = [words.line_lag(self.lines[number - 1], echo) for number, echo in echoes.items()]
         return words.unequal_load(", ".join(lags), ", ".join(sequence), short=short)
 
