@@ -212,7 +212,9 @@ def _divided(ledgers: Sequence[Ledger], box: Box) -> list[list[_Part]]:
         start, top = 0, low - BETWEEN
         while start < len(ledger.rows) or start == 0:
             left = len(ledger.rows) - start
-            first = _under_head(ledger, box._replace(top=top), start)
+            # What has no title of its own begins below the place of one: the code stands there.
+            begin = top if ledger.title or start or top < box.top else top - TITLE - 2.0
+            first = _under_head(ledger, box._replace(top=begin), start)
             count = int((first - box.bottom - LINE - 2.0) / _height(ledger) + 1e-9)
             fits = count >= left or (ledger.bare and count >= LEAST_LINES)
             shared = start == 0 and top < box.top and fits and not ledger.apart
@@ -220,7 +222,7 @@ def _divided(ledgers: Sequence[Ledger], box: Box) -> list[list[_Part]]:
                 top = box.top
                 continue
             count = max(1, min(left, count))
-            part = _Part(ledger, start, count, top)
+            part = _Part(ledger, start, count, begin)
             if shared:
                 divided[-1].append(part)
             else:

@@ -43,7 +43,8 @@ def _factor(formula: Formula, *further: type) -> Phrase:
     """Return a formula as a factor: in brackets if it has several parts."""
     many = isinstance(formula, FormulaRow) and len(formula.parts) > 1
     with_unit = Number in further and isinstance(formula, Number) and bool(formula.unit)
-    wide = isinstance(formula, (Fraction, *(one for one in further if one is not Number)))
+    of_two = isinstance(formula, Number) and any(sign in formula.text[1:] for sign in SIGNS)
+    wide = of_two or isinstance(formula, (Fraction, *(one for one in further if one is not Number)))
     return ("(", *line_of(formula), ")") if many or wide or with_unit else line_of(formula)
 
 

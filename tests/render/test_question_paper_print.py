@@ -1,9 +1,12 @@
 """What a question paper and its mark scheme print: units, pages, one place for an answer, a worked solution."""
 
 import re
+from itertools import combinations
 
 import numpy
+import pymupdf
 import pytest
+from leaks import OWN_VALUES
 from paper_files import made, pages
 
 from pycore.calculators.registry import CALCULATORS
@@ -136,3 +139,18 @@ def test_angles_from_a_voltage_need_a_power_factor(angles: str, told: str):
 
 def test_the_scheme_says_what_a_first_diagonal_is():
     assert "First diagonal: the sum of the first two phasors" in " ".join(printed({}, "scheme"))
+
+
+@pytest.mark.parametrize("slug", ["harmonics-in-the-neutral", "sequence-components", "series-circuit"])
+def test_no_text_of_a_scheme_lies_on_another_or_on_a_rule(slug: str):
+    """By the boxes of another reader of PDFs; a worked solution may begin a page with a table."""
+    data = made({"questions": "1", "overlays": "no", "q1-link": link_of(slug, OWN_VALUES[slug])}, "scheme", ROLL)[1]
+    with pymupdf.open(stream=data) as document:
+        for page in document:
+            boxes = [pymupdf.Rect(word[:4]) for word in page.get_text("words")]
+            # A line's box is higher than its letters; lines stand 4.3 mm apart, letters are 3.5 mm high.
+            flat = [pymupdf.Rect(box.x0, box.y0 + 0.3 * box.height, box.x1, box.y1 - 0.3 * box.height) for box in boxes]
+            rules = [(item[1], item[2]) for path in page.get_drawings() for item in path["items"] if item[0] == "l"]
+            assert not [(one, two) for one, two in combinations(flat, 2) if one.intersects(two)]
+            assert not [box for box in flat for left, right in rules
+                        if box.y0 < left.y < box.y1 and box.x0 < right.x and left.x < box.x1]  # fmt: skip

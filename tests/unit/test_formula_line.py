@@ -23,6 +23,8 @@ X, Y = Symbol("X"), Symbol("Y")
     (row("−", X, "+", Y), "−X + Y"),
     (row(X, "=", "−", Y), "X = −Y"),
     (Bracketed(X, bars=True), "|X|"),
+    (Fraction(Number("5.4 − j2.6", "A"), Number("0.08", "S")), "(5.4 − j2.6\u00a0A) / 0.08\u00a0S"),
+    (Fraction(Number("−5", "A"), Number("2")), "−5\u00a0A / 2"),
     (Fraction(X, Fraction(X, Y)), "X / (X / Y)"),
     (Function("arctan", Bracketed(Fraction(X, Y))), "arctan (X / Y)"),
 ])  # fmt: skip
