@@ -18,7 +18,8 @@ _WRITTEN_UNITS = {
     "A": "A", "amp": "A", "amps": "A", "ampere": "A", "amperes": "A",
     "°": "°", "deg": "°", "degree": "°", "degrees": "°",
     "V": "V", "volt": "V", "volts": "V", "Ω": "Ω", "ohm": "Ω", "ohms": "Ω", "W": "W", "VA": "VA",
-    "var": "var", "Hz": "Hz", "H": "H", "F": "F", "mm": "mm", "cm": "cm", "%": "%",
+    "var": "var", "VAr": "var", "Var": "var", "VAR": "var",
+    "Hz": "Hz", "H": "H", "F": "F", "mm": "mm", "cm": "cm", "%": "%",
 }  # fmt: skip
 
 _NUMBER = re.compile(

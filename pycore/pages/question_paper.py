@@ -288,10 +288,20 @@ def place_of(paper: QuestionPaper, typed: str) -> int:
         if 1 <= code.number <= paper.learners:
             return code.number
     found = [place for place, name in enumerate(paper.names, start=1) if name.whole.casefold() == text.casefold()]
+    if not found and text and not text.isdigit():
+        found = _beginning(paper, text.casefold())
     if len(found) > 1:
-        raise InputError(Fault("which", typed, words.two_of_a_name(typed)))
+        who = [f"{paper.name(place).whole} ({place})" for place in found]
+        raise InputError(Fault("which", typed, words.several_of_a_name(typed, who)))
     if not found and text.isascii() and text.isdigit() and len(text) < 5 and 1 <= int(text) <= paper.learners:
         found = [int(text)]
     if not found:
         raise InputError(Fault("which", typed, words.no_learner(typed, paper.learners)))
     return found[0]
+
+
+def _beginning(paper: QuestionPaper, text: str) -> list[int]:
+    """The places of the learners whose first name, last name or beginning of the name this is."""
+    names = [(place, name.whole.casefold()) for place, name in enumerate(paper.names, start=1)]
+    whole_words = [place for place, name in names if text in name.split()]
+    return whole_words or [place for place, name in names if name.startswith(text)]

@@ -5,8 +5,10 @@ from dataclasses import dataclass, field
 
 from pycore.errors import Fault, InputError
 from pycore.forms.conventions import MARKS as DECIMAL_MARKS
+from pycore.pages import paper_lines
 from pycore.pages.class_marks import verdict_of
 from pycore.pages.mistake_names import short
+from pycore.pages.paper_day import day_of
 from pycore.pages.question_paper import Question, QuestionPaper, place_of
 from pycore.practice import answers, part_marks, tables
 from pycore.practice.answers import AnswerJudgement
@@ -20,14 +22,16 @@ from pycore.words import paper_marks as words
 from pycore.words import question_paper as paper_words
 
 MOST_LINES = 5000
-IN_ORDER = ("learner", "question", "drawn", "calculated", *paper_words.PARTS)
-"""What the columns are where no head line says it."""
+LONGEST_QUOTE = 80
+Settled = Mapping[tuple[int, int], tuple[int, tuple[str, str]]]
+"""Marks that a person chose from a range: by the learner's place and the question, and for which answers as typed."""
 
 
 @dataclass(frozen=True, slots=True)
 class QuestionMarks:
     """One line marked: the learner's place and name, the question, both answers as typed, the marks by part, what was
-    found, the mistakes that could explain it (their keys), and the marks of all parts together."""
+    found, the mistakes that could explain it (their keys), the marks of all parts together, and the range that these
+    were chosen from (None: nobody chose)."""
 
     line: int
     place: int
@@ -38,17 +42,38 @@ class QuestionMarks:
     remarks: tuple[str, ...]
     mistakes: tuple[str, ...]
     total: Range
+    chosen_from: Range | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class RefusedLine:
+    """A line that could not be used: its number, and why, with the line itself."""
+
+    line: int
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class LearnerTotal:
+    """A learner's marks so far, what the marked questions have together, and the questions that are missing."""
+
+    name: str
+    marks: Range
+    of: int
+    missing: tuple[int, ...]
 
 
 @dataclass(slots=True)
 class PaperMarking:
-    """A table under way: the paper, its lines, those marked so far, and those that could not be used, with why."""
+    """A table under way: the paper, its lines, what a person settled, the lines marked so far, and those that could not
+    be used, with why."""
 
     paper: QuestionPaper
     lines: tuple[TableLine, ...]
     roles: tuple[str, ...]
+    settled: Settled = field(default_factory=dict)
     results: list[QuestionMarks] = field(default_factory=list)
-    refused: list[str] = field(default_factory=list)
+    refused: list[RefusedLine] = field(default_factory=list)
     found: dict[int, list[Learner]] = field(default_factory=dict)
     turns: dict[int, Iterator[Learner | None]] = field(default_factory=dict)
 
@@ -61,41 +86,50 @@ class PaperMarking:
         """Mark each line."""
         seen: dict[tuple[int, int], int] = {}
         for number, line in enumerate(self.lines, start=1):
+            who: list[str] = []
             try:
-                marked = self._marked(line)
+                marked = self._marked(line, who)
                 again = seen.setdefault((marked.place, marked.question), line.number)
                 if again != line.number:
                     raise ValueError(words.again(again))
                 self.results.append(marked)
             except InputError as error:
-                self._refuse(line, " ".join(fault.message for fault in error.faults))
+                self._refuse(line, who, " ".join(fault.message for fault in error.faults))
             except ValueError as error:
-                self._refuse(line, str(error))
+                self._refuse(line, who, str(error))
             yield mark_words.progress(number, len(self.lines)), number / len(self.lines)
+        self.results.sort(key=lambda one: (one.name.casefold(), one.place, one.question))
 
-    def _refuse(self, line: TableLine, why: str) -> None:
-        self.refused.append(mark_words.refused(line.number, why))
+    def _refuse(self, line: TableLine, who: Sequence[str], why: str) -> None:
+        whole = "; ".join(line.cells).rstrip("; ")
+        quote = whole if len(whole) <= LONGEST_QUOTE else f"{whole[:LONGEST_QUOTE]}…"
+        self.refused.append(RefusedLine(line.number, words.refused(who, why, line.number, quote)))
 
-    def _marked(self, line: TableLine) -> QuestionMarks:
+    def _marked(self, line: TableLine, who: list[str]) -> QuestionMarks:
+        """A line marked; ``who`` takes up the learner and the question as soon as they are known."""
         if line.open_quote:
             raise ValueError(mark_words.OPEN_QUOTE)
-        cells: dict[str, str] = {}
-        for role, cell in zip(self.roles, line.cells, strict=False):
-            # A table of ours has a number and a name: the first that is filled says who it is.
-            cells[role] = cells.get(role) or cell
+        cells = paper_lines.headed(self.roles or paper_lines.BEFORE, line.cells)
         place = place_of(self.paper, cells.get("learner", ""))
+        who.append(words.learner(place, self.paper.name(place).whole))
         question = self._question(cells.get("question", ""))
+        who.append(words.of_number(question.number))
+        if not self.roles:
+            cells |= paper_lines.in_order(question, line.cells[len(paper_lines.BEFORE) :])
         learner = self._learner(question, place)
         task: Task = question.group.topic.task(learner.form)
-        typed = _typed_marks(question, cells)
-        given = _answers(question, cells)
+        typed, decided = paper_lines.marks_of(question, cells), paper_lines.decided_of(question, cells)
+        given = paper_lines.answers_of(question, cells)
         replies = agreed({how: self._judged(task.by(how), how, given[how]) for how in (DRAWN, CALCULATED)})
-        if not any(replies.values()) and not typed:
-            raise ValueError(words.NOTHING_ON_LINE)
         marks, total = _parts(question, replies, typed)
+        both = (given[DRAWN], given[CALCULATED])
+        chosen, chosen_for = self.settled.get((place, question.number), (None, both))
+        if decided is None and chosen is not None and chosen_for == both and total[0] <= chosen <= total[1]:
+            decided = chosen
+        remarks = (*_unanswered(question, replies, typed), *_remarks(replies))
         return QuestionMarks(
-            line.number, place, learner.name, question.number, (given[DRAWN], given[CALCULATED]),
-            marks, _remarks(replies), _mistakes(replies), total,
+            line.number, place, learner.name, question.number, both, marks, remarks, _mistakes(replies),
+            total if decided is None else (decided, decided), None if decided is None else total,
         )  # fmt: skip
 
     def _question(self, cell: str) -> Question:
@@ -121,28 +155,40 @@ class PaperMarking:
         """An answer judged; None for an empty cell."""
         if not cell.strip():
             return None
-        return answers.judge(task, {"answer": cell, "answer-how": how}, on_paper=True)
+        return answers.judge(task, {"answer": cell, "answer-how": how}, on_paper=True, label=how)
 
     def table(self) -> bytes:
         """The marks as a table of text: numbers as numbers."""
-        rows = [[*words.TABLE_HEAD[:5], *paper_words.PARTS.values(), *words.TABLE_HEAD[5:]]]
+        rows = [[*words.TABLE_HEAD[:5], *paper_words.PARTS.values(), *words.TABLE_HEAD[5:], words.DECIDED]]
         for one in self.results:
             marks = dict(one.marks)
             parts = [_written(marks[key]) if key in marks else "" for key in paper_words.PARTS]
             low, high = one.total
             rows.append([
                 str(one.place), one.name, str(one.question), *one.given, *parts, str(low), str(high),
-                "; ".join(one.remarks),
+                "; ".join(one.remarks), str(low) if one.chosen_from else "",
             ])  # fmt: skip
         return tables.write(rows, self.mark).encode()
 
-    def totals(self) -> dict[int, tuple[str, Range, int]]:
-        """Each learner's name, marks, and how many questions were marked, by place."""
-        found: dict[int, tuple[str, Range, int]] = {}
+    def totals(self) -> dict[int, LearnerTotal]:
+        """What each learner has so far, by place, in the order of names."""
+        worth = {one.number: one.total for one in self.paper.questions}
+        found: dict[int, list[QuestionMarks]] = {}
         for one in self.results:
-            name, marks, count = found.get(one.place, (one.name, (0, 0), 0))
-            found[one.place] = (name, summed((marks, one.total)), count + 1)
-        return dict(sorted(found.items()))
+            found.setdefault(one.place, []).append(one)
+        totals = dict[int, LearnerTotal]()
+        for place, marked in found.items():
+            done = [one.question for one in marked]
+            missing = tuple(number for number in worth if number not in done)
+            of = part_marks.added(worth[number] for number in done)
+            totals[place] = LearnerTotal(marked[0].name, summed(one.total for one in marked), of, missing)
+        return totals
+
+    def without_marks(self) -> list[str]:
+        """The learners of whom no line was marked."""
+        done = {one.place for one in self.results}
+        places = [place for place in range(1, self.paper.learners + 1) if place not in done]
+        return [words.learner(place, self.paper.name(place).whole) for place in places]
 
     def counted(self) -> tuple[tuple[str, int], ...]:
         """How many learners' answers each mistake could explain, by its short name, the commonest first."""
@@ -152,46 +198,43 @@ class PaperMarking:
                 counts[short(key)] = counts.get(short(key), 0) + 1
         return tuple(sorted(counts.items(), key=lambda pair: (-pair[1], pair[0])))
 
-    def entries(self) -> list[dict[str, object]]:
-        """Each learner's marks as the register keeps them."""
-        told: dict[int, dict[str, None]] = {}
-        for one in self.results:
-            told.setdefault(one.place, {}).update(dict.fromkeys(map(short, one.mistakes)))
-        return [
-            {"place": place, "name": name, "low": low, "high": high, "mistakes": list(told[place])}
-            for place, (name, (low, high), _) in self.totals().items()
-        ]  # fmt: skip
+    def entry(self) -> dict[str, object]:
+        """What the register keeps of this: each learner's marks by question, and the paper with its own day."""
+        paper, day = self.paper, day_of(self.paper.texts["date"])
+        marks = []
+        for place, total in self.totals().items():
+            own = [one for one in self.results if one.place == place]
+            questions = [
+                {"number": one.question, "low": one.total[0], "high": one.total[1],
+                 "mistakes": list(dict.fromkeys(map(short, one.mistakes)))}
+                for one in own
+            ]  # fmt: skip
+            told = dict.fromkeys(name for one in own for name in map(short, one.mistakes))
+            low, high = total.marks
+            marks.append({"place": place, "name": total.name, "low": low, "high": high, "mistakes": list(told),
+                          "questions": questions})  # fmt: skip
+        return {
+            "paper": str(paper.code()), "title": paper.texts["title"], "group": paper.texts["group"],
+            "of": paper.total, "date": paper.texts["date"], **({} if day is None else {"day": day}),
+            "learners": paper.learners, "marks": marks,
+            "questions": [{"number": one.number, "of": one.total} for one in paper.questions],
+        }  # fmt: skip
 
 
 def _written(marks: Range) -> str:
     return str(marks[0]) if marks[0] == marks[1] else words.between(*marks)
 
 
-def _answers(question: Question, cells: Mapping[str, str]) -> dict[str, str]:
-    """Both answers of a line by how they were found; where one thing is asked, the only answer is that."""
-    given = {how: cells.get(how, "").strip() for how in (DRAWN, CALCULATED)}
-    if question.asks != "both":
-        asked, other = (CALCULATED, DRAWN) if question.asks == "calculation" else (DRAWN, CALCULATED)
-        given = {asked: given[asked] or given[other], other: ""}
-    return given
-
-
-def _typed_marks(question: Question, cells: Mapping[str, str]) -> dict[str, int]:
-    """The marks that a person has given for parts. Raises ValueError."""
-    typed: dict[str, int] = {}
-    worth = dict(question.marks)
-    for key, part in paper_words.PARTS.items():
-        cell = cells.get(key, "").strip()
-        # A range in a table of ours is a mark that nobody has decided yet.
-        if not cell or words.is_range(cell):
-            continue
-        most = worth.get(key, 0)
-        if key not in worth and cell != "0":
-            raise ValueError(words.no_part(part, question.number))
-        if not (cell.isascii() and cell.isdigit() and len(cell) < 4 and int(cell) <= most):
-            raise ValueError(words.bad_part(part, cell, most))
-        typed[key] = int(cell)
-    return {key: marks for key, marks in typed.items() if key in worth}
+def _unanswered(
+    question: Question, replies: Mapping[str, AnswerJudgement | None], typed: Mapping[str, int]
+) -> tuple[str, ...]:
+    """What was left blank: an answer that is missing, and no marks given for its parts."""
+    parts = {DRAWN: paper_words.OF_DRAWING, CALCULATED: paper_words.OF_CALCULATION}
+    asked = paper_lines.HOW[question.asks]
+    blank = [how for how in asked if replies[how] is None and not any(key in typed for key in parts[how])]
+    if len(blank) == len(asked):
+        return (words.NO_ANSWER,)
+    return tuple(words.of_way(how, words.NO_ANSWER) for how in blank)
 
 
 def _parts(
@@ -228,23 +271,14 @@ def _mistakes(replies: Mapping[str, AnswerJudgement | None]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(reply.marked.causes[0].mistakes[0].key for reply in judged if reply.marked.causes))
 
 
-def _role(cell: str) -> str:
-    plain = " ".join(cell.partition("(")[0].lower().split())
-    return next((role for role, names in words.ROLES.items() if plain in names), "")
-
-
-def _is_row(cells: Sequence[str]) -> bool:
-    return len(cells) > 2
-
-
-def marking_of(paper: QuestionPaper, text: str) -> PaperMarking:
+def marking_of(paper: QuestionPaper, text: str, settled: Settled | None = None) -> PaperMarking:
     """The marking of a pasted table. Raises InputError where there is nothing, or too much."""
-    lines = tables.read(text, _is_row)
-    roles = tuple(_role(cell) for cell in lines[0].cells) if lines else ()
-    headed = "question" in roles or "learner" in roles
-    lines = lines[1:] if headed else lines
+    lines = tables.read(text, paper_lines.is_row)
+    roles = tuple(paper_lines.role(cell) for cell in lines[0].cells) if lines else ()
+    with_head = "question" in roles or "learner" in roles
+    lines = lines[1:] if with_head else lines
     if not lines:
         raise InputError(Fault("results", "", words.NOTHING))
     if len(lines) > MOST_LINES:
         raise InputError(Fault("results", "", mark_words.too_many(len(lines), MOST_LINES)))
-    return PaperMarking(paper, lines, roles if headed else IN_ORDER)
+    return PaperMarking(paper, lines, roles if with_head else (), settled or {})

@@ -4,25 +4,52 @@ Whatever stands in it came out of a browser's storage or a file, so nothing of i
 """
 
 from collections.abc import Container, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pycore.practice.part_marks import Range, added, summed
 from pycore.words import paper_marks as mark_words
 
-MOST_PAPERS, MOST_LEARNERS = 500, 2000
+MOST_PAPERS, MOST_LEARNERS, MOST_QUESTIONS = 500, 2000, 100
 LONGEST = 100
 
 
 @dataclass(frozen=True, slots=True)
+class LearnerMarks:
+    """A learner's marks of one paper: what the marked questions have together, the questions that are not marked yet,
+    and the mistakes."""
+
+    name: str
+    marks: Range
+    of: int
+    missing: tuple[int, ...]
+    mistakes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class MarkedPaper:
-    """One paper: its code, title, group and day (as text), its total, and by learner the marks and mistakes."""
+    """One paper: its code, title, group and day (as text), its total, and the marks of each learner."""
 
     code: str
     title: str
     group: str
     day: str
     of: int
-    marks: tuple[tuple[str, Range, tuple[str, ...]], ...]
+    marks: tuple[LearnerMarks, ...]
+
+    @property
+    def average(self) -> Range:
+        """All learners' marks in per cent of what was marked."""
+        return per_cent(summed(one.marks for one in self.marks), added(one.of for one in self.marks))
+
+
+@dataclass(frozen=True, slots=True)
+class LearnerRow:
+    """A learner's marks by paper (None: no marks), their sum, and what the marked questions have together."""
+
+    name: str
+    papers: tuple[LearnerMarks | None, ...]
+    total: Range
+    of: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,15 +59,15 @@ class Register:
     group: str
     papers: tuple[MarkedPaper, ...]
 
-    def learners(self) -> tuple[tuple[str, tuple[Range | None, ...], Range, int], ...]:
-        """Each learner's marks by paper (None: no marks), their sum, and the sum of the totals of those papers."""
-        names = sorted({name for paper in self.papers for name, _, _ in paper.marks}, key=str.casefold)
+    def learners(self) -> tuple[LearnerRow, ...]:
+        """Each learner's marks, in the order of names."""
+        names = sorted({one.name for paper in self.papers for one in paper.marks}, key=_in_order)
+        found = [{one.name: one for one in paper.marks} for paper in self.papers]
         rows = []
-        found = [{one: marks for one, marks, _ in paper.marks} for paper in self.papers]
         for name in names:
-            marks = [paper_marks.get(name) for paper_marks in found]
-            of = added(paper.of for paper, own in zip(self.papers, marks, strict=True) if own is not None)
-            rows.append((name, tuple(marks), summed(own for own in marks if own is not None), of))
+            papers = tuple(one.get(name) for one in found)
+            own = [one for one in papers if one is not None]
+            rows.append(LearnerRow(name, papers, summed(one.marks for one in own), added(one.of for one in own)))
         return tuple(rows)
 
     def mistakes(self) -> tuple[tuple[str, tuple[int, ...]], ...]:
@@ -51,10 +78,23 @@ class Register:
         return tuple(sorted(rows, key=lambda row: (-added(row[1]), row[0])))
 
 
+def _in_order(name: str) -> tuple[str, int, str]:
+    """What names are sorted by: learners without a name by their number."""
+    start, _, number = name.rpartition(" ")
+    is_numbered = number.isascii() and number.isdigit() and len(number) < 6
+    return (start.casefold(), int(number), name) if is_numbered else (name.casefold(), 0, name)
+
+
+def per_cent(marks: Range, of: int) -> Range:
+    """Marks in whole per cent, halves up; 0 of nothing."""
+    low, high = ((200 * one + of) // (2 * of) if of else 0 for one in marks)
+    return low, high
+
+
 def _counted(paper: MarkedPaper) -> dict[str, int]:
     counts: dict[str, int] = {}
-    for _, _, mistakes in paper.marks:
-        for name in mistakes:
+    for one in paper.marks:
+        for name in one.mistakes:
             counts[name] = counts.get(name, 0) + 1
     return counts
 
@@ -67,15 +107,36 @@ def _whole(value: object) -> int:
     return value if isinstance(value, int) and not isinstance(value, bool) and 0 <= value < 100_000 else 0
 
 
-def _marks(value: object) -> tuple[str, Range, tuple[str, ...]] | None:
-    """One learner's marks; None for anything else."""
+def _mistakes(value: object) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(_text(one) for one in value if _text(one))) if isinstance(value, list) else ()
+
+
+def _range(value: Mapping[str, object]) -> Range:
+    low, high = _whole(value.get("low")), _whole(value.get("high"))
+    return min(low, high), max(low, high)
+
+
+def _worth(value: object) -> dict[int, int]:
+    """The marks of each question of a paper by its number; nothing where they are not told."""
+    listed = value[:MOST_QUESTIONS] if isinstance(value, list) else []
+    return {_whole(one.get("number")): _whole(one.get("of")) for one in listed if isinstance(one, dict)}
+
+
+def _marks(value: object, whole: int, worth: Mapping[int, int]) -> LearnerMarks | None:
+    """One learner's marks; None for anything else. Earlier versions told the whole paper's marks only."""
     if not isinstance(value, dict):
         return None
-    low, high = _whole(value.get("low")), _whole(value.get("high"))
-    told = value.get("mistakes")
-    mistakes = tuple(_text(one) for one in told if _text(one)) if isinstance(told, list) else ()
     name = mark_words.learner(_whole(value.get("place")), _text(value.get("name")))
-    return name, (min(low, high), max(low, high)), tuple(dict.fromkeys(mistakes))
+    questions = value.get("questions")
+    listed = questions[:MOST_QUESTIONS] if isinstance(questions, list) else []
+    told = {_whole(one.get("number")): one for one in listed if isinstance(one, dict)}
+    told = {number: one for number, one in told.items() if number in worth}
+    if not told:
+        return LearnerMarks(name, _range(value), whole, (), _mistakes(value.get("mistakes")))
+    mistakes = dict.fromkeys(name for one in told.values() for name in _mistakes(one.get("mistakes")))
+    missing = tuple(number for number in sorted(worth) if number not in told)
+    of = added(worth[number] for number in told)
+    return LearnerMarks(name, summed(map(_range, told.values())), of, missing, tuple(mistakes))
 
 
 def _apart(name: str, taken: Container[str]) -> str:
@@ -91,17 +152,18 @@ def _apart(name: str, taken: Container[str]) -> str:
 def _paper(value: object) -> MarkedPaper | None:
     if not isinstance(value, dict) or not isinstance(value.get("marks"), list):
         return None
-    listed = (_marks(one) for one in value["marks"][:MOST_LEARNERS])
-    marks: dict[str, tuple[str, Range, tuple[str, ...]]] = {}
-    for one in listed:
-        if one is not None:
-            name = _apart(one[0], marks)
-            marks[name] = (name, *one[1:])
+    whole, worth = _whole(value.get("of")), _worth(value.get("questions"))
+    marks: dict[str, LearnerMarks] = {}
+    for one in value["marks"][:MOST_LEARNERS]:
+        learner = _marks(one, whole, worth)
+        if learner is not None:
+            name = _apart(learner.name, marks)
+            marks[name] = replace(learner, name=name)
     texts = {key: _text(value.get(key)) for key in ("paper", "title", "group", "date")}
     if not texts["paper"] or not marks:
         return None
     return MarkedPaper(
-        texts["paper"], texts["title"], texts["group"], texts["date"], _whole(value.get("of")), tuple(marks.values())
+        texts["paper"], texts["title"], texts["group"], texts["date"], whole, tuple(marks.values())
     )
 
 
@@ -116,15 +178,19 @@ def read(papers: object) -> tuple[Register, ...]:
 
 
 def table(registers: Sequence[Register], heads: Mapping[str, str]) -> list[list[str]]:
-    """Every register as rows of text: numbers as numbers, each learner with marks from and to for each paper."""
+    """Every register as rows of text: numbers as numbers, each learner with marks from and to of what was marked."""
     rows: list[list[str]] = []
     for register in registers:
         columns = [f"{paper.title} {paper.day} ({heads['of']} {paper.of})" for paper in register.papers]
-        pairs = [f"{column} {end}" for column in columns for end in ("from", "to")]
-        rows.append([heads["group"], heads["learner"], *pairs, "Total from", "Total to", "Total of"])
-        for name, marks, (low, high), of in register.learners():
-            cells = [text for own in marks for text in (map(str, own) if own is not None else ("", ""))]
-            rows.append([register.group, name, *cells, str(low), str(high), str(of)])
+        ends = [f"{column} {end}" for column in columns for end in ("from", "to", heads["of"])]
+        rows.append([heads["group"], heads["learner"], *ends, *(f"{heads['total']} {end}" for end in (
+            "from", "to", heads["of"], "from %", "to %"))])  # fmt: skip
+        for row in register.learners():
+            cells = [text for own in row.papers for text in (map(str, (*own.marks, own.of)) if own else ("", "", ""))]
+            total = (*row.total, row.of, *per_cent(row.total, row.of))
+            rows.append([register.group, row.name, *cells, *map(str, total)])
+        averages = [text for paper in register.papers for text in (*map(str, paper.average), "")]
+        rows.append([register.group, heads["average"], *averages])
         rows.append([])
         rows.append([heads["group"], heads["mistake"], *columns])
         rows += [[register.group, name, *map(str, counts)] for name, counts in register.mistakes()]

@@ -72,11 +72,11 @@ class AnswerJudgement:
         return tuple(part.key for part in self.parts if not part.right)
 
 
-def _read(form: Mapping[str, str], task: Task, *, any_unit: bool) -> dict[str, Entry]:
+def _read(form: Mapping[str, str], task: Task, label: str, *, any_unit: bool) -> dict[str, Entry]:
     """The answer and the earlier values that were given, by key; every fault at once."""
     faults: list[Fault] = []
     entries: dict[str, Entry] = {}
-    labels = {"": words.ANSWER, **{earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}}
+    labels = {"": label, **{earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}}
     typed = [key for key in labels if form.get(_field(key), "").strip()]
     for key, label in labels.items():
         if key not in typed and (key or typed):
@@ -110,18 +110,24 @@ def _read_one(form: Mapping[str, str], task: Task, key: str, label: str, *, any_
 
 
 def judge(
-    task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS, *, on_paper: bool = False
+    task: Task,
+    form: Mapping[str, str],
+    limits: Limits = NO_LIMITS,
+    *,
+    on_paper: bool = False,
+    label: str = words.ANSWER,
 ) -> AnswerJudgement:
     """Judge what a learner typed: ``answer``, ``answer-unit``, ``answer-angle``, ``answer-side``, ``answer-how`` and
     ``answer-first``, ``answer-first-angle``, ``answer-first-side``, ``answer-across``, ``answer-up``.
 
     ``on_paper``: the question said in which sense positive angles turn, and nobody can ask the learner for another
-    unit: a unit of another quantity is a wrong one, not one that cannot be read.
+    unit: a unit of another quantity is a wrong one, not one that cannot be read. ``label``: what messages call the
+    answer.
 
     Raises InputError for what cannot be read.
     """
     how = CALCULATED if form.get("answer-how") == CALCULATED else DRAWN
-    entries = _read(form, task, any_unit=on_paper)
+    entries = _read(form, task, label, any_unit=on_paper)
     owns = tuple(intermediate_of(task, key, one) for key, one in entries.items() if key)
     parts = tuple(judge_part(task, own, how, limits, entries[own.key].size.half) for own in owns)
     if "" not in entries:
@@ -129,7 +135,7 @@ def judge(
     typed = entries[""]
     size = size_in(task, typed.size)
     if size < 0:
-        raise InputError(Fault("answer", form.get("answer", ""), words.negative(words.ANSWER, form.get("answer", ""))))
+        raise InputError(Fault("answer", form.get("answer", ""), words.negative(label, form.get("answer", ""))))
     angle, sided = (None, True)
     if typed.direction is not None and task.angled:
         angle, sided = task_angle(task, typed.direction)

@@ -5,6 +5,7 @@ of its own or behind the size (``21.2∠71``, ``21.2 at 71° clockwise``).
 """
 
 import math
+import re
 from dataclasses import dataclass
 
 from pycore import quantity
@@ -12,14 +13,18 @@ from pycore.errors import Fault, InputError
 from pycore.practice.task import Task
 from pycore.quantity import QuantityError
 from pycore.words import marking as words
-from pycore.words.marks import RETURNING, SIDES
+from pycore.words.marks import FILLING, RETURNING, SIDES
 
 LENGTHS = {"mm": 1.0, "cm": 10.0}
 OTHER_UNITS = ("A", "V", "W", "VA", "var", "Ω", "S", "F", "H")
 """Units in which a learner may have written an answer that has another one."""
 LARGEST = 1e9
+NEGATIVE = ("clockwise", "lagging")
+"""Sides that a minus says once more."""
 BEFORE_ANGLE = ("∠", "@", " at ")
 """What may stand between a size and its angle in one field."""
+_UNIT_THEN_NUMBER = re.compile(r"(.*?[A-Za-zΩ])\s+((?:lag|lead)\w*\s.*\d.*|[+\-−]?[\d.,].*)")
+"""A size with its unit, and a number behind it: the angle, though nothing stands between them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +49,8 @@ class TypedSize:
 
 @dataclass(frozen=True, slots=True)
 class Direction:
-    """An angle as typed: degrees, ``clockwise``, ``anticlockwise`` or "" for a side that was not stated, and whether it
-    is said to be the returning arrow's."""
+    """An angle as typed: degrees, its side (one of ``SIDES``, "": not stated), and whether it is said to be the
+    returning arrow's."""
 
     degrees: float
     side: str = ""
@@ -128,7 +133,8 @@ def parted(text: str) -> tuple[str, str]:
         size, found, direction = text.partition(sign)
         if found:
             return size.strip(), direction.strip()
-    return text.strip(), ""
+    behind = _UNIT_THEN_NUMBER.fullmatch(text.strip())
+    return (behind[1], behind[2]) if behind else (text.strip(), "")
 
 
 def read_direction(name: str, label: str, text: str, side: str = "") -> Direction | None:
@@ -145,6 +151,8 @@ def read_direction(name: str, label: str, text: str, side: str = "") -> Directio
         plain_word = word.strip(",;").lower()
         if plain_word in RETURNING:
             returning = True
+        elif plain_word in FILLING:
+            continue
         elif plain_word and plain_word in SIDES:
             stated = SIDES[plain_word]
         else:
@@ -156,7 +164,7 @@ def read_direction(name: str, label: str, text: str, side: str = "") -> Directio
     if not -360.0 <= value <= 360.0:
         raise InputError(Fault(name, text, words.bad_angle(label, text)))
     if stated and value < 0.0:
-        return Direction(-value, stated if stated == "clockwise" else "", returning)
+        return Direction(-value, stated if stated in NEGATIVE else "", returning)
     return Direction(value, stated, returning)
 
 
@@ -166,7 +174,7 @@ def task_angle(task: Task, direction: Direction) -> tuple[float, bool]:
     degrees, side = direction.degrees, direction.side
     # The returning arrow is the sum turned round.
     degrees += 180.0 if direction.returning and task.turn_back > 0 else 0.0
-    sense = {"anticlockwise": task.sense, "clockwise": -task.sense}.get(side, 1)
+    sense = {"anticlockwise": task.sense, "clockwise": -task.sense, "lagging": -1, "leading": 1}.get(side, 1)
     # A minus says the side too: against the sense in which positive angles turn.
     told = task.signed or side != "" or direction.degrees < 0.0
     return task.turn + sense * degrees, told

@@ -1,12 +1,19 @@
 """Marking a question paper as HTML: the field for pasted answers, each learner's marks, each line, the mistakes."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from pycore.errors import Fault, InputError
 from pycore.pages.class_job import Job
 from pycore.pages.question_paper import QuestionPaper
-from pycore.pages.question_paper_marks import PaperMarking, QuestionMarks, marking_of
+from pycore.pages.question_paper_marks import (
+    MOST_LINES,
+    LearnerTotal,
+    PaperMarking,
+    QuestionMarks,
+    Settled,
+    marking_of,
+)
 from pycore.practice import tables
 from pycore.practice.part_marks import added
 from pycore.render.class_marks import LONGEST_RESULTS
@@ -17,22 +24,44 @@ from pycore.words import paper_marks as words
 from pycore.words import register as register_words
 from pycore.words.inputs import too_much_text
 from pycore.words.marks import MORE_ANSWERS, REFUSED, saved
-from pycore.words.question_paper import question
 from pycore.writers import svg
 
 
-def _table(kind: str, title: str, heads: tuple[str, ...], rows: list[Markup]) -> Markup:
+def _table(
+    kind: str, title: str, heads: tuple[str, ...], rows: list[Markup], about: Markup | None = None
+) -> Markup:
     head = h("thead", None, h("tr", None, [h("th", {"scope": "col"}, name) for name in heads]))
-    return join(h("h3", None, title), h("table", {"class": f"paper-marks {kind}"}, head, h("tbody", None, rows)))
+    return join(h("h3", None, title), about, h("table", {"class": f"paper-marks {kind}"}, head, h("tbody", None, rows)))
 
 
 def _line(one: QuestionMarks, worth: Mapping[str, int]) -> Markup:
+    """Return one line: who, which question, what was typed, the marks with the choice of a range, what was found."""
     of = added(worth.values())
-    parts = ", ".join(words.part_marks(key, *marks, worth[key]) for key, marks in one.marks if marks[1] < worth[key]
-                      or marks[0] < worth[key])  # fmt: skip
-    found = "; ".join(text for text in (*one.remarks, parts) if text)
-    cells = (words.learner(one.place, one.name), question(one.question), words.of_total(*one.total, of), found)
+    parts = ", ".join(words.part_marks(key, *marks, worth[key]) for key, marks in one.marks if marks[0] < worth[key])
+    found = "; ".join(text for text in (*one.remarks, parts) if text) or words.ALL_RIGHT
+    typed = "; ".join(text for text in one.given if text)
+    cells = (words.learner(one.place, one.name), str(one.question), typed, join(_marks(one, of)), found)
     return h("tr", None, [h("td", {"data-head": head}, cell) for head, cell in zip(words.HEAD, cells, strict=True)])
+
+
+def _marks(one: QuestionMarks, of: int) -> Iterator[Markup | str]:
+    """Return the marks of a line; of a range, a button for each number that can be chosen."""
+    yield words.of_total(*one.total, of)
+    low, high = one.chosen_from or one.total
+    if low == high:
+        return
+    known: Marks = {"data-place": one.place, "data-question": one.question, "data-drawn": one.given[0],
+                    "data-calculated": one.given[1]}  # fmt: skip
+    who = words.of_question(one.place, one.name, one.question)
+    chosen = one.total[0] if one.chosen_from else None
+    buttons = [
+        h("button", {
+            "type": "button", "class": "plain", "data-do": "settle", "data-marks": marks,
+            "aria-pressed": "true" if marks == chosen else "false", "aria-label": words.settle(who, marks, of),
+        }, marks)
+        for marks in range(low, high + 1)
+    ]  # fmt: skip
+    yield h("span", {"class": "settle", "role": "group", "aria-label": words.CHOOSE, **known}, buttons)
 
 
 def _chart(marking: PaperMarking) -> Markup | None:
@@ -47,23 +76,52 @@ def _chart(marking: PaperMarking) -> Markup | None:
 def marks_html(marking: PaperMarking) -> Markup:
     """Return how many lines were marked, those that could not be used, each learner's marks, and every line."""
     paper = marking.paper
-    refused = None
-    if marking.refused:
-        lines = h("ul", {"class": "notices"}, [h("li", None, line) for line in marking.refused])
-        refused = h("section", None, h("h3", None, REFUSED), lines)
-    totals = [
-        h("tr", None, h("td", None, words.learner(place, name)), h("td", None, words.of_total(*marks, paper.total)))
-        for place, (name, marks, _) in marking.totals().items()
-    ]  # fmt: skip
-    worth = {one.number: dict(one.marks) for one in paper.questions}
-    lines_html = [_line(one, worth[one.question]) for one in marking.results]
+    refused = _refused(marking) if marking.refused else None
     counted = h("p", {"class": "counted"}, words.counted(len(marking.results), len(marking.refused)))
     if not marking.results:
         return join(counted, refused)
+    totals = [_total(place, one, paper.total) for place, one in marking.totals().items()]
+    absent = marking.without_marks()
+    worth = {one.number: dict(one.marks) for one in paper.questions}
+    lines = [_line(one, worth[one.question]) for one in marking.results]
+    open_ranges = [one for one in marking.results if one.total[0] < one.total[1]]
     return join(
-        counted, refused, _table("totals", words.TOTALS, words.TOTALS_HEAD, totals), _chart(marking),
-        _table("lines", words.LINES, words.HEAD, lines_html),
+        counted, refused, _table("totals", words.TOTALS, words.TOTALS_HEAD, totals),
+        h("p", None, words.without_marks(absent)) if absent else None, _chart(marking),
+        _table("lines", words.LINES, words.HEAD, lines,
+               h("p", {"class": "help"}, words.to_choose(len(open_ranges))) if open_ranges else None),
     )  # fmt: skip
+
+
+def _total(place: int, one: LearnerTotal, whole: int) -> Markup:
+    cells = (words.learner(place, one.name), words.marked_of(*one.marks, one.of, whole), words.not_marked(one.missing))
+    named = zip(words.TOTALS_HEAD, cells, strict=True)
+    return h("tr", None, [h("td", {"data-head": head}, cell) for head, cell in named])
+
+
+def _refused(marking: PaperMarking) -> Markup:
+    """Return the lines that could not be used, each with a button that shows it among the answers."""
+    lines = [
+        h("li", None, one.why, " ",
+          h("button", {"type": "button", "class": "plain", "data-do": "show-line", "data-line": one.line},
+            words.show_line(one.line)))
+        for one in marking.refused
+    ]  # fmt: skip
+    return h("section", {"class": "refused"}, h("h3", None, REFUSED), h("ul", {"class": "notices"}, lines))
+
+
+def _settled(request: Mapping[str, Any]) -> Settled:
+    """What a person chose from ranges, as the page keeps it: lists of place, question, marks and both answers."""
+    found: dict[tuple[int, int], tuple[int, tuple[str, str]]] = {}
+    listed = request.get("settled")
+    for one in listed[:MOST_LINES] if isinstance(listed, list) else []:
+        if not isinstance(one, dict):
+            continue
+        place, question, marks = one.get("place"), one.get("question"), one.get("marks")
+        drawn, calculated = one.get("drawn"), one.get("calculated")
+        if isinstance(place, int) and isinstance(question, int) and isinstance(marks, int) and isinstance(drawn, str):
+            found[place, question] = (marks, (drawn, str(calculated)))
+    return found
 
 
 def marks_job(paper: QuestionPaper, request: Mapping[str, Any]) -> Job:
@@ -72,17 +130,14 @@ def marks_job(paper: QuestionPaper, request: Mapping[str, Any]) -> Job:
     text = pasted if isinstance(pasted, str) else ""
     if len(text) > LONGEST_RESULTS:
         raise InputError(Fault("results", "", too_much_text(LONGEST_RESULTS, MORE_ANSWERS)))
-    marking = marking_of(paper, text)
+    marking = marking_of(paper, text, _settled(request))
 
     def result() -> tuple[dict[str, Any], bytes | None]:
         summary = words.counted(len(marking.results), len(marking.refused))
         reply = {
             "regions": {"marks": str(marks_html(marking))}, "announce": summary,
             "told": saved(tables.separator(marking.mark)), "filename": words.FILE, "type": "text/csv;charset=utf-8",
-            "entry": {
-                "paper": str(paper.code()), "title": paper.texts["title"], "group": paper.texts["group"],
-                "of": paper.total, "marks": marking.entries(),
-            },
+            "entry": marking.entry(), "count": len(marking.refused),
         }  # fmt: skip
         return reply, marking.table()
 
@@ -104,8 +159,24 @@ def paste_html() -> Markup:
     ]
     to_register = h("a", {"href": f"../{register_words.SLUG}/"}, register_words.TITLE)
     texts: Marks = {"class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-old": words.OLD,
-                    "data-added": words.ADDED}  # fmt: skip
+                    "data-added": words.ADDED, "data-other": words.OTHER_PAPER}  # fmt: skip
     about = h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP)
     field = h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message, about)
     row = h("div", {"class": "row"}, buttons, to_register, link_to_kept("../"))
-    return join(h("h2", None, words.TITLE), h("p", None, words.LEAD), field, row, h("p", texts))
+    more = h("details", {"class": "more"}, h("summary", None, words.MORE_ABOUT),
+             h("ul", None, [h("li", None, line) for line in words.ABOUT]))  # fmt: skip
+    return join(h("h2", {"id": "mark-papers", "tabindex": -1}, words.TITLE), h("p", None, words.LEAD), more, field, row,
+                _ask_html(), h("p", texts))  # fmt: skip
+
+
+def _ask_html() -> Markup:
+    """Return the question before marks go into the register: what would change or is missing. The script fills it."""
+    texts: Marks = {f"data-{name}": text for name, text in words.ASK_LINES.items()}
+    buttons = [
+        h("button", {"type": "button", "class": "plain", "data-do": do}, label)
+        for do, label in {"add-anyway": words.ADD_ANYWAY, "add-not": words.ADD_NOT}.items()
+    ]
+    marks: Marks = {"class": "ask", "role": "group", "aria-labelledby": "ask-register", "data-ask": True,
+                    "hidden": True, **texts}  # fmt: skip
+    return h("div", marks, h("h3", {"id": "ask-register", "tabindex": -1}, words.ASK), h("ul"),
+             h("div", {"class": "row"}, buttons))  # fmt: skip

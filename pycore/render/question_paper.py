@@ -69,6 +69,7 @@ def answer(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
         "regions": {"paper": str(paper_html(paper)), "front": str(front_html(paper))},
         "fragment": links.fragment(paper.link),
         "code": code,
+        "totals": [words.marks(one.total) for one in paper.questions],
         "announce": words.announced(code),
         "errors": [],
     }, None
@@ -116,19 +117,25 @@ def _question_html(number: int, form: Mapping[str, str], *, shown: bool) -> Mark
     fields = QUESTION_FIELDS[number - 1]
     group = f"q{number}"
     parts = {name: [field for field in fields if field.group == f"{group}{name}"] for name in ("", "-marks", "-more")}
+    marks = [
+        h("div", {"class": "fields of-marks", "data-marks-of": asks, "data-of": number},
+          fields_html([field for field in parts["-marks"] if field.name.rpartition("-")[2] in keys], form, {}))
+        for asks, keys in {"drawing": words.OF_DRAWING, "calculation": words.OF_CALCULATION}.items()
+    ]  # fmt: skip
     # Written without an id: it stands at every question.
-    about = {"-more": h("p", {"class": "help wide"}, words.LINK_HELP)}
     more = [
-        h("details", {"class": "more"}, h("summary", None, title),
-          h("div", {"class": f"fields of{name}"}, fields_html(parts[name], form, {}), about.get(name)))
-        for name, title in {"-marks": words.MARKS, "-more": words.MORE}.items()
+        h("details", {"class": "more"}, h("summary", None, words.MARKS), marks),
+        h("details", {"class": "more"}, h("summary", None, words.MORE), h("div", {"class": "fields of-more"},
+          fields_html(parts["-more"], form, {}), h("p", {"class": "help wide"}, words.LINK_HELP))),
     ]  # fmt: skip
     moves = {"up": words.UP, "down": words.DOWN, "remove": words.REMOVE}
     buttons = h("div", {"class": "row"}, [_button(do, label, number) for do, label in moves.items()])
     named = f"question-{number}"
     attributes: Marks = {"class": "question", "data-question": number, "role": "group", "aria-labelledby": named,
                          "hidden": not shown}  # fmt: skip
-    return h("section", attributes, h("h2", {"id": named, "tabindex": -1}, words.question(number)),
+    heading = h("h2", {"id": named, "tabindex": -1}, words.question(number))
+    worth = h("span", {"class": "worth", "data-total-of": number})
+    return h("section", attributes, h("div", {"class": "question-head"}, heading, worth),
              h("div", {"class": "fields"}, fields_html(parts[""], form, {})), more, buttons)  # fmt: skip
 
 
@@ -150,7 +157,8 @@ def groups_html(form: Mapping[str, str]) -> Markup:
     groups = []
     for name, title in words.GROUPS:
         inside = roll_html() if name == "roll" else h("div", {"class": "fields"}, fields_html(_of(name), form, {}))
-        groups.append(h("details", {"class": "group", "data-group": name}, h("summary", None, title), inside))
+        marks: Marks = {"class": "group", "data-group": name, "open": name == "roll"}
+        groups.append(h("details", marks, h("summary", None, title), inside))
     return join(groups)
 
 
@@ -167,26 +175,46 @@ def _which_html() -> Markup:
 
 def actions_html() -> Markup:
     """Return the buttons that make the files, share and keep the paper, and the progress of the work."""
-    names = {"make": words.MAKE, "scheme": words.MAKE_SCHEME, "share": words.SHARE}
-    sentences = {"stopped": words.STOPPED, "copied": words.COPIED, "opened": words.OPENED, "bad-file": words.BAD_FILE}
+    names = {"make": words.MAKE, "scheme": words.MAKE_SCHEME, "to-marks": words.TO_MARKS}
+    sentences = {"stopped": words.STOPPED, "copied": words.COPIED, "bad-file": words.BAD_FILE}
     choose: Marks = {"type": "file", "id": "paper-file", "accept": ".json,application/json", "class": "away",
                      "data-paper-file": True}  # fmt: skip
     label = h("label", {"for": "paper-file", "class": "plain"}, words.OPEN_FILE)
     file = h("p", {"class": "file"}, h("input", choose), label)
-    back = h("button", {"type": "button", "class": "plain", "data-do": "back", "hidden": True}, words.BACK)
-    files = h("div", {"class": "row"}, _button("save", words.SAVE), file, back)
+    files = h("div", {"class": "row"}, _button("share", words.SHARE), _button("save", words.SAVE), file)
     return join(making_html(names, words.CHOICES, words.IN_HAND, sentences), link_html(words.LINK_LABEL), files,
-                _which_html(), h("p", {"class": "help"}, words.NOTE))  # fmt: skip
+                h("p", {"class": "help"}, words.NOTE))  # fmt: skip
 
 
-def kept_html() -> Markup:
+def lost_html() -> Markup:
+    """Return the part for a lost paper, under its heading."""
+    return join(h("h2", None, words.LOST), _which_html())
+
+
+def begin_html() -> Markup:
+    """Return which paper to work on: a new one, the same questions with other values, one that this device keeps. Below
+    it what is said of the paper that is shown."""
+    back = h("button", {"type": "button", "class": "plain", "data-do": "back", "hidden": True}, words.BACK)
+    buttons = h("div", {"class": "row"}, _button("new", words.NEW), _button("other-values", words.OTHER_VALUES), back)
+    college = h("div", {"class": "notice", "data-college-note": True, "hidden": True},
+                h("p", {"data-text": words.NOT_AS_COLLEGE}), _button("use-college", words.USE_COLLEGE))  # fmt: skip
+    same: Marks = {"class": "notice", "data-same-number": True, "data-text": words.SAME_NUMBER, "hidden": True}
+    said: Marks = {"class": "said", "data-begun": True, "data-opened": words.OPENED, "data-new": words.BEGUN,
+                   "data-other-values": words.OTHER_VALUES_SAID}  # fmt: skip
+    return join(buttons, h("p", said), _kept_html(), college, h("p", same))
+
+
+def _kept_html() -> Markup:
     """Return the list of papers on this device; the script fills it."""
+    names = {"open-kept": words.OPEN, "mark-kept": words.MARK_KEPT, "erase-kept": words.ERASE}
     row = h("template", {"data-kept-row": True}, h("li", {"class": "kept-row"}, h("div", None, h("h3"), h("p")), h(
-        "div", {"class": "row"}, _button("open-kept", words.OPEN), _button("erase-kept", words.ERASE),
+        "div", {"class": "row"}, [_button(do, label) for do, label in names.items()],
     )))  # fmt: skip
-    marks: Marks = {"class": "kept-papers", "data-kept-papers": True, "data-detail": words.KEPT_DETAIL, "hidden": True}
+    marks: Marks = {"class": "group kept-papers", "data-kept-papers": True, "data-detail": words.KEPT_DETAIL,
+                    "hidden": True}  # fmt: skip
     about = h("p", {"class": "help"}, words.KEPT_HELP)
-    return join(row, h("section", marks, h("h2", None, words.KEPT), about, h("ul")))
+    summary = h("summary", None, words.KEPT, ": ", h("span", {"data-kept-count": True}))
+    return join(row, h("details", marks, summary, about, h("ul")))
 
 
 def no_script_html() -> Markup:

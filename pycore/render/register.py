@@ -6,7 +6,7 @@ from typing import Any
 from pycore.forms.links import USUAL
 from pycore.pages import register as page
 from pycore.pages.class_job import Job
-from pycore.pages.register import Register
+from pycore.pages.register import LearnerMarks, Register, per_cent
 from pycore.practice import tables
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.this_device import link_html as link_to_kept
@@ -16,7 +16,8 @@ from pycore.words import register as words
 Reply = tuple[dict[str, Any], bytes | None]
 FIELDS = ()
 LONGEST = USUAL
-HEADS = {"group": words.GROUP, "learner": words.LEARNER, "mistake": words.MISTAKE, "of": words.OF}
+HEADS = {"group": words.GROUP, "learner": words.LEARNER, "mistake": words.MISTAKE, "of": words.OF,
+         "total": words.TOTAL, "average": words.AVERAGE}  # fmt: skip
 
 
 def _head(first: str, register: Register, last: str = "") -> Markup:
@@ -28,14 +29,24 @@ def _head(first: str, register: Register, last: str = "") -> Markup:
     return h("thead", None, h("tr", None, h("th", {"scope": "col"}, first), papers, end))
 
 
+def _cell(own: LearnerMarks | None, whole: int) -> Markup:
+    """Return a learner's marks of one paper; below them what is not marked yet."""
+    if own is None:
+        return h("td", None, "")
+    missing = h("span", {"class": "day"}, words.not_marked(own.missing)) if own.missing else None
+    return h("td", None, mark_words.marked_of(*own.marks, own.of, whole), missing)
+
+
 def _register_html(register: Register) -> Markup:
     rows = [
-        h("tr", None, h("th", {"scope": "row"}, name),
-          [h("td", None, mark_words.of_total(*own, paper.of) if own is not None else "")
-           for own, paper in zip(marks, register.papers, strict=True)],
-          h("td", {"class": "total"}, mark_words.of_total(*total, of)))
-        for name, marks, total, of in register.learners()
+        h("tr", None, h("th", {"scope": "row"}, row.name),
+          [_cell(own, paper.of) for own, paper in zip(row.papers, register.papers, strict=True)],
+          h("td", {"class": "total"}, mark_words.of_total(*row.total, row.of),
+            h("span", {"class": "day"}, words.per_cent(*per_cent(row.total, row.of)))))
+        for row in register.learners()
     ]  # fmt: skip
+    averages = [h("td", None, words.per_cent(*paper.average)) for paper in register.papers]
+    rows.append(h("tr", {"class": "average"}, h("th", {"scope": "row"}, words.AVERAGE), averages, h("td", None, "")))
     mistakes = [
         h("tr", None, h("th", {"scope": "row"}, name), [h("td", None, str(count) if count else "") for count in counts])
         for name, counts in register.mistakes()

@@ -17,9 +17,9 @@ def waiting(faults: int) -> str:
     if not faults:
         return ""
     return (
-        "These buttons work again when the field above is corrected."
+        "These buttons work again when the marked field is corrected."
         if faults == 1
-        else "These buttons work again when the fields above are corrected."
+        else "These buttons work again when the marked fields are corrected."
     )
 
 

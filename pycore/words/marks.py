@@ -53,8 +53,13 @@ ROLES: Mapping[str, tuple[str, ...]] = {
 SIDES = {
     "clockwise": "clockwise", "cw": "clockwise", "anticlockwise": "anticlockwise", "acw": "anticlockwise",
     "anti-clockwise": "anticlockwise",
-    "counterclockwise": "anticlockwise", "ccw": "anticlockwise", "": "",
+    "counterclockwise": "anticlockwise", "ccw": "anticlockwise", "left": "anticlockwise", "right": "clockwise",
+    "lagging": "lagging", "lag": "lagging", "lags": "lagging", "behind": "lagging",
+    "leading": "leading", "lead": "leading", "leads": "leading", "ahead": "leading", "": "",
 }  # fmt: skip
+"""Words for a side: on the paper, seen along the arrow that angles are counted from, or in time."""
+FILLING = ("to", "the", "of", "by")
+"""Words between an angle and its side."""
 RETURNING = ("returning", "returned", "reversed", "return")
 """Words that say that an angle is that of the arrow that returns."""
 HOWS = {

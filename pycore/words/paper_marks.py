@@ -7,10 +7,18 @@ from pycore.words.question_paper import PARTS
 
 TITLE = "Mark the papers"
 LEAD = (
-    "Type or paste one line for each learner and question. It has the learner’s name or number and the question. "
-    "Then come two answers: the drawn one and the calculated one. Each has its size, then “at” and its angle. After "
-    "them you can give marks for parts, in this order: " + ", ".join(PARTS.values()) + ". Empty parts are marked from "
-    "the answers."
+    "Type or paste one line for each learner and question. It has the learner’s name or number and the question. Then "
+    "come the drawn answer and the calculated answer. A question that asks for one of them has one answer. Leave an "
+    "answer empty where there is none: it has 0 marks."
+)
+MORE_ABOUT = "More about the lines"
+ABOUT = (
+    "An answer is a size and an angle: 6.4 A at 145 anticlockwise. You can also type 6.4∠145, 6.4 @ 145, 6.4 A 145 "
+    "acw, 64 mm, a comma as decimal mark, lagging, leading, left or right.",
+    "A first name is enough if no other learner of the paper has it. The code on the paper can stand for the name.",
+    "After the answers you can give marks for the parts of the question, in this order: " + ", ".join(PARTS.values())
+    + ". Leave out those that the question does not ask for. What you leave empty is marked from the answers.",
+    "A line with the names of the columns may come first. Then the columns may have any order.",
 )
 RESULTS = "Answers, one line for each learner and question"
 EXAMPLE = "Ada Lark; 1; 6.4 A at 145 anticlockwise; 6.43 A at 145.5 anticlockwise"
@@ -25,21 +33,91 @@ ERASED = "The answers are erased from this device."
 ADDED = "The marks are in the register."
 FILE = "paper-marks.csv"
 NOTHING = "There is nothing to mark yet. Enter at least one line with a learner, a question and an answer."
-NOTHING_ON_LINE = "there is no answer on it and no marks."
-HEAD = ("Learner", "Question", "Marks", "What was found")
+NO_ANSWER = "no answer"
+HEAD = ("Learner", "Question", "Answers", "Marks", "What was found")
+ALL_RIGHT = "right"
 TABLE_HEAD = ("No.", "Name", "Question", "Drawn", "Calculated", "Marks from", "Marks to", "What was found")
-TOTALS_HEAD = ("Learner", "Marks")
+DECIDED = "Marks decided"
+TOTALS_HEAD = ("Learner", "Marks", "Not marked yet")
 TOTALS, LINES = "Marks of each learner", "Marks of each question"
 MISTAKES = "The class’s mistakes"
+CHOOSE = "Choose the marks"
+OTHER_PAPER = "The answers that were here stay with their own paper. Open it to see them."
+ASK = "Add these marks to the register?"
+ASK_LINES: Mapping[str, str] = {
+    "replaced": "Marks in the register that would change: {count}.",
+    "whole": "{who}: {before} of the whole paper is there, not told by question. The new marks take its place.",
+    "one": "{who}, question {question}: {before} becomes {after}.",
+    "more": "And {count} more.",
+    "learner": "Learner {place}",
+    "range": "{low} to {high}",
+    "refused": "Lines that could not be used: {count}. Nothing of them is added.",
+    "missing": "Answers that are not marked yet: {count}. They do not count as 0.",
+    "open": "Marks that are still a range: {count}. You can choose them in the table first.",
+}
+"""What is said before marks are added, with places for numbers and names in braces."""
+ADD_ANYWAY, ADD_NOT = "Add them", "Do not add"
 ROLES: Mapping[str, tuple[str, ...]] = {
     "learner": ("learner", "name", "number", "no", "no.", "code", "who", "student"),
     "question": ("question", "q"),
     "drawn": ("drawn", "drawing", "answer drawn"),
     "calculated": ("calculated", "calculation", "answer calculated"),
+    "decided": ("marks decided",),
     **{key: (label.lower(),) for key, label in PARTS.items()},
     "resultant": (PARTS["resultant"].lower(), "result drawn"),
 }
 """How a column may be called, in small letters."""
+MOST_LISTED = 12
+
+
+def refused(who: Sequence[str], why: str, line: int, quote: str) -> str:
+    """A line that cannot be used: who and which question it is for, why, and the line itself."""
+    named = f"{', '.join(who)}: " if who else ""
+    return f"{named}{why} Line {line} is “{quote}”."
+
+
+def not_marked(questions: Sequence[int]) -> str:
+    """The questions that are missing."""
+    if not questions:
+        return ""
+    return f"question{'s' if len(questions) > 1 else ''} {', '.join(map(str, questions))}"
+
+
+def marked_of(low: int, high: int, of: int, whole: int) -> str:
+    """Marks so far: of a paper that is marked in part, how much of it was."""
+    return f"{of_total(low, high, of)} marked" if of < whole else of_total(low, high, of)
+
+
+def of_question(place: int, name: str, number: int) -> str:
+    """A learner's question."""
+    return f"{learner(place, name)}, {of_number(number)}"
+
+
+def of_number(number: int) -> str:
+    """A question in the middle of a sentence."""
+    return f"question {number}"
+
+
+def settle(who: str, marks: int, of: int) -> str:
+    """A number of marks that can be chosen."""
+    return f"{who}: {marks} of {of}"
+
+
+def to_choose(count: int) -> str:
+    """How many marks are still ranges."""
+    return f"Marks that are a range: {count}. Press the number that you give."
+
+
+def show_line(line: int) -> str:
+    """The button that shows a line among the answers."""
+    return f"Show line {line}"
+
+
+def without_marks(names: Sequence[str]) -> str:
+    """The learners who have no marks yet."""
+    listed = ", ".join(names[:MOST_LISTED])
+    more = f" and {len(names) - MOST_LISTED} more" if len(names) > MOST_LISTED else ""
+    return f"No line yet: {listed}{more}."
 
 
 def no_question(typed: str, count: int) -> str:

@@ -27,8 +27,8 @@ PAPER, SCALE = "Paper size", "Scale of the drawings"
 CODES = "Codes on the sheets"
 CODES_CHOICES = (("paper", "one code for the paper"), ("problem", "a code and QR code on each sheet"))
 CODES_HELP = (
-    "With the paper’s code no phone can open a question: for tests. With a problem’s code a phone can, and can show "
-    "the answer: for homework."
+    "With one code for the paper no phone can open a question: for tests. With a QR code on each sheet a phone can, "
+    "and it can show the answer: for homework."
 )
 COUNT = "Number of questions"
 
@@ -98,19 +98,30 @@ LINK_TOO_LONG = "Your own sentences make the link too long. Save the paper as a 
 STOPPED = "Stopped. Nothing was saved."
 IN_HAND = "A question paper is being made. Let it finish, or stop it, then open the new version."
 OPENED, BACK = "The paper is open.", "Back to the paper before"
+NEW, OTHER_VALUES = "New paper", "Same questions, other values"
+BEGUN = "This is a new paper, with values of its own. The paper before is kept on this device."
+OTHER_VALUES_SAID = "The questions have other values now. The paper before is kept on this device."
+NOT_AS_COLLEGE = "This paper differs from your college settings in: {what}."
+USE_COLLEGE = "Use the college settings"
+SAME_NUMBER = (
+    "“{title}” (paper {code}) has the same paper number. A question on the same topic at the same place can have the "
+    "same values. For other values press “Same questions, other values”."
+)
+LOST, TO_MARKS, MARK_KEPT = "A lost paper", "Mark the papers", "Mark"
 BAD_FILE = "This file holds no question paper of this site."
 NO_SCRIPT = "JavaScript is off. A question paper is made on your own device, which needs JavaScript."
 NOTE = f"For a test, leave the codes as they are: no phone can open a question. {EXAMINING_BODY}"
 
+MOST_LISTED = 6
 PAPER_LINE = "Paper **{code}**"
 HEADS = ("No.", "Topic", "Marks")
 MORE = "Your own sentences and values"
 KEPT = "Papers on this device"
 KEPT_HELP = (
-    "A paper is kept here when you make it, with its names. It is never sent. It stays for a year after the last "
-    "change, unless you erase it or choose another time."
+    "A paper is kept here when you make it or begin a new one, with its names and the answers to it. It is never sent. "
+    "It stays for a year after the last change, unless you erase it or choose another time."
 )
-KEPT_DETAIL = "Paper {code}, {count} learners, made on {date}."
+KEPT_DETAIL = "Paper {code}, learners: {count}, kept on {date}."
 OPEN, ERASE = "Open", "Erase"
 NAME, TIME, TOTAL = "Name", "Time allowed", "Total"
 QUESTION, MARKS, MARKED = "Question", "Marks", "Marks given"
@@ -221,9 +232,10 @@ def no_learner(typed: str, most: int) -> str:
     return f"{WHICH}: no learner of this paper is {quoted(typed)}. Enter a name from the list or a number up to {most}."
 
 
-def two_of_a_name(typed: str) -> str:
-    """A name that two learners have."""
-    return f"{WHICH}: two learners are called {quoted(typed)}. Enter the learner’s number."
+def several_of_a_name(typed: str, who: Sequence[str]) -> str:
+    """A name, or a part of one, that several learners have; ``who``: their names with their numbers."""
+    listed = ", ".join(who[:MOST_LISTED])
+    return f"{WHICH}: {quoted(typed)} could be {listed}. Enter the whole name or the number."
 
 
 def other_paper(code: str) -> str:

@@ -1,5 +1,7 @@
 """The words of the register: the marks of a group over the weeks, and the mistakes that it makes."""
 
+from collections.abc import Sequence
+
 from pycore.words.class_set import choose_separator
 
 SLUG = "register"
@@ -16,6 +18,7 @@ MARKS, MISTAKES = "Marks", "Mistakes over time"
 MISTAKE = "Mistake"
 MISTAKES_NOTE = "For each paper: how many learners made this mistake."
 OF = "of"
+AVERAGE = "Average"
 PAPERS, ERASE, ERASED = "Papers", "Erase", "The paper is erased from the register."
 UNDO, BACK = "Undo", "The paper is back in the register."
 SAVE_TABLE, SAVE_FILE, LOAD = "Save as a table", "Save as a file", "Load a file"
@@ -24,14 +27,26 @@ LOADED = "The file’s papers are in the register."
 BAD_FILE = "This file holds no register of this site. Nothing has changed."
 NO_SCRIPT = "JavaScript is off. The register is kept by your browser, which needs JavaScript."
 HELP = (
-    "A paper marked again takes the place of its earlier marks. Learners are told apart by their names. Marks are kept "
-    "for a year after the last change, unless you erase them or choose another time."
+    "A question marked again takes the place of its earlier marks; the marks of other questions stay. Per cent and "
+    "averages are of what is marked. Learners are told apart by their names. Marks are kept for a year after the last "
+    "change, unless you erase them or choose another time."
 )
 
 
 def told(separator: str) -> str:
     """The register has been saved as a table."""
     return f"The table is saved. {choose_separator(separator)}"
+
+
+def per_cent(low: int, high: int) -> str:
+    """Marks in per cent."""
+    return f"{low} %" if low == high else f"{low} to {high} %"
+
+
+def not_marked(questions: Sequence[int]) -> str:
+    """The questions that are missing."""
+    named = ", ".join(map(str, questions))
+    return f"question {named} not marked yet" if len(questions) == 1 else f"questions {named} not marked yet"
 
 
 def paper_line(title: str, code: str, learners: int) -> str:

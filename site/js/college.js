@@ -40,16 +40,25 @@ export function read(text) {
   }
 }
 
+/** What is chosen for the fields of this page. @returns {Values} */
+export function forPage() {
+  const values = chosen();
+  const names = [...new Set(form.controls().map((one) => one.name))];
+  // A question paper has the marks of each part once for each question.
+  const all = names.map((name) => [name, values[name.replace(/^q\d+-/, "")] ?? ""]);
+  return Object.fromEntries(all.filter(([, text]) => text));
+}
+
+/** The names of the fields in which this page is not as the college has it. */
+export function different() {
+  const now = form.read();
+  return Object.entries(forPage()).filter(([name, text]) => now[name] !== text).map(([name]) => name);
+}
+
 /** Fill the page's fields with the settings. It is opened without a link. */
 export function fill() {
   const values = chosen();
-  const names = new Set(form.controls().map((one) => one.name));
-  // A question paper has the marks of each part once for each question.
-  const all = Object.entries(values).flatMap(([name, text]) => {
-    const ofQuestions = [...names].filter((other) => /^q\d+-/.test(other) && other.replace(/^q\d+-/, "") === name);
-    return [name, ...ofQuestions].map((one) => [one, text]);
-  });
-  if (all.length) form.fill(Object.fromEntries(all));
+  form.fill(forPage());
   // What an answer may be off by is asked in the form of the checker.
   for (const [name, text] of Object.entries(values)) {
     for (const one of document.querySelectorAll(`form:not(#problem) input[name="${CSS.escape(name)}"]`)) {

@@ -1,9 +1,10 @@
-// What this device keeps of question papers: the one that is being put together, and those that were made, each with its
-// names, so that one learner's paper can be printed again. Names are the lecturer's alone: in no link, never sent.
+// What this device keeps of question papers: the one that is being put together, those that were made, each with its
+// names, so that one learner's paper can be printed again, and the answers to each. Names and answers are the lecturer's
+// alone: in no link, never sent.
 
 import * as store from "./kept.js";
 
-/** @import { MadePaper, PaperText } from "../types/shared.js" */
+/** @import { MadePaper, PaperAnswers, PaperText } from "../types/shared.js" */
 
 const VERSION = 1;
 const FILE = { format: "phasor-folio question paper", version: 1 };
@@ -18,15 +19,28 @@ function paperOf(value) {
   return { form: Object.fromEntries(texts), roll: typeof roll === "string" ? roll : "", links: Array.isArray(links) ? links.filter((one) => typeof one === "string") : [] };
 }
 
-/** @returns {{ draft: PaperText | null, made: MadePaper[], answers: string }} */
+const BEFORE = ""; // whose answers an earlier version kept is not known until a paper is shown
+
+/** @param {unknown} value @returns {Record<string, PaperAnswers>} */
+function answersIn(value) {
+  if (typeof value === "string") return value ? { [BEFORE]: { text: value, settled: [] } } : {};
+  if (!value || typeof value !== "object" || Array.isArray(value)) return {};
+  const listed = Object.entries(value).flatMap(([key, one]) => {
+    if (typeof one?.text !== "string") return [];
+    return [[key, { text: one.text, settled: Array.isArray(one.settled) ? one.settled : [] }]];
+  });
+  return Object.fromEntries(listed);
+}
+
+/** @returns {{ draft: PaperText | null, made: MadePaper[], answers: Record<string, PaperAnswers> }} */
 function found() {
-  const nothing = { draft: null, made: [], answers: "" };
+  const nothing = { draft: null, made: [], answers: {} };
   try {
     const value = JSON.parse(store.read("papers") ?? "null");
     if (value?.version !== VERSION) return nothing;
     const isMade = (/** @type {any} */ one) => paperOf(one) && typeof one.code === "string" && typeof one.id === "string";
     const made = Array.isArray(value.made) ? value.made.filter(isMade) : [];
-    return { draft: paperOf(value.draft), made, answers: typeof value.answers === "string" ? value.answers : "" };
+    return { draft: paperOf(value.draft), made, answers: answersIn(value.answers) };
   } catch {
     return nothing;
   }
@@ -35,13 +49,33 @@ function found() {
 /** @param {Partial<ReturnType<typeof found>>} changed */
 function write(changed) {
   const { draft, made, answers } = { ...found(), ...changed };
-  if (made.length || draft?.roll || answers) store.stay();
-  store.write("papers", draft || made.length || answers ? JSON.stringify({ version: VERSION, draft, made, answers }) : null);
+  const hasAnswers = Object.keys(answers).length > 0;
+  if (made.length || draft?.roll || hasAnswers) store.stay();
+  store.write("papers", draft || made.length || hasAnswers ? JSON.stringify({ version: VERSION, draft, made, answers }) : null);
 }
 
 export const draft = () => found().draft;
 export const made = () => found().made;
-export const answers = () => found().answers;
+
+/** What the answers to a paper are kept under. @param {string} code @param {string | undefined} group */
+export const keyOf = (code, group) => `${code} ${(group ?? "").trim()}`;
+
+/** The answers to a paper as they were typed, and what was chosen from ranges of marks. @param {string} key @returns {PaperAnswers} */
+export const answers = (key) => found().answers[key] ?? { text: "", settled: [] };
+
+/** All answers but those to one paper. @param {string} key */
+const without = (key) => Object.fromEntries(Object.entries(found().answers).filter(([other]) => other !== key));
+
+/** @param {string} key @param {PaperAnswers} of */
+export function keepAnswers(key, of) {
+  write({ answers: of.text ? { ...found().answers, [key]: of } : without(key) });
+}
+
+/** Answers that an earlier version kept, or those of a paper whose group was renamed, are now this paper's. @param {string} key @param {string} [from] */
+export function takeAnswers(key, from = BEFORE) {
+  const taken = found().answers[from];
+  if (taken && !found().answers[key]) write({ answers: { ...without(from), [key]: taken } });
+}
 
 const LINKS = 4; // the address follows the answer a little later, so a page that is left may have an earlier link
 
@@ -51,9 +85,6 @@ export function keepDraft({ form, roll }, link) {
   const links = link ? [link, ...before.filter((one) => one !== link)].slice(0, LINKS) : before;
   write({ draft: { form, roll, links } });
 }
-
-/** The answers as they were typed. @param {string} text */
-export const keepAnswers = (text) => write({ answers: text });
 
 /**
  * Keep a paper that was made; the same one for the same group and names takes its place.
@@ -65,8 +96,14 @@ export function keepMade(paper) {
   write({ made: [{ ...paper, id: String(Date.now()) }, ...made().filter((one) => !isSame(one))] });
 }
 
-/** @param {string} id */
-export const erase = (id) => write({ made: made().filter((one) => one.id !== id) });
+/** Erase a paper that was made, and the answers to it. @param {string} id */
+export function erase(id) {
+  const left = made().filter((one) => one.id !== id);
+  const gone = made().find((one) => one.id === id);
+  const key = gone ? keyOf(gone.code, gone.form.group) : "";
+  const isLast = !left.some((one) => keyOf(one.code, one.form.group) === key);
+  write({ made: left, ...(gone && isLast ? { answers: without(key) } : {}) });
+}
 
 /** A paper as a file. @param {PaperText} paper */
 export const fileText = ({ form, roll }) => JSON.stringify({ ...FILE, form, roll }, null, 1);

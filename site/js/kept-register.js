@@ -2,7 +2,7 @@
 
 import * as store from "./kept.js";
 
-/** @import { RegisterEntry } from "../types/shared.js" */
+/** @import { LearnerMarks, MarksChange, QuestionMarks, RegisterEntry } from "../types/shared.js" */
 
 const VERSION = 1;
 const FILE = { format: "phasor-folio register", version: 1 };
@@ -34,12 +34,37 @@ function write(list) {
 /** @param {RegisterEntry} one @param {RegisterEntry} other */
 const isSame = (one, other) => one.paper === other.paper && one.group === other.group;
 
-/** One paper of one group marked twice: the later marks of each learner count. @param {RegisterEntry} before @param {RegisterEntry} after */
-function together(before, after) {
-  const later = new Set(after.marks.map(({ place, name }) => `${place} ${name}`));
-  const marks = [...before.marks.filter(({ place, name }) => !later.has(`${place} ${name}`)), ...after.marks];
-  return { ...after, marks };
+/** @param {LearnerMarks} one */
+const whoIs = ({ place, name }) => `${place} ${name}`;
+
+/** @param {QuestionMarks[]} questions */
+function summed(questions) {
+  let [low, high] = [0, 0];
+  for (const one of questions) [low, high] = [low + one.low, high + one.high];
+  return { low, high, mistakes: [...new Set(questions.flatMap(({ mistakes }) => mistakes))] };
 }
+
+/** A learner's marks, later ones in the place of earlier ones question by question. @param {LearnerMarks | undefined} before @param {LearnerMarks} after */
+function joined(before, after) {
+  // Earlier versions kept the marks of the whole paper only.
+  if (before?.questions?.length && !after.questions?.length) return before;
+  if (!before?.questions?.length || !after.questions) return after;
+  const later = after.questions;
+  const kept = before.questions.filter((one) => !later.some(({ number }) => number === one.number));
+  const questions = [...kept, ...later].sort((one, two) => one.number - two.number);
+  return { ...after, ...summed(questions), questions };
+}
+
+/** One paper of one group marked twice: the later marks of each learner and question count. @param {RegisterEntry} before @param {RegisterEntry} after */
+function together(before, after) {
+  const later = new Map(after.marks.map((one) => [whoIs(one), one]));
+  const earlier = new Map(before.marks.map((one) => [whoIs(one), one]));
+  const others = before.marks.filter((one) => !later.has(whoIs(one)));
+  return { ...after, marks: [...others, ...after.marks.map((one) => joined(earlier.get(whoIs(one)), one))] };
+}
+
+/** @param {RegisterEntry} one */
+const markedOn = ({ marked, day }) => marked ?? day;
 
 /** @param {RegisterEntry[]} list */
 function join(list) {
@@ -47,16 +72,49 @@ function join(list) {
   for (const entry of list) {
     const at = all.findIndex((one) => isSame(one, entry));
     if (at < 0) all.push(entry);
-    else all[at] = entry.day < all[at].day ? together(entry, all[at]) : together(all[at], entry);
+    else all[at] = markedOn(entry) < markedOn(all[at]) ? together(entry, all[at]) : together(all[at], entry);
   }
   return write(all);
 }
 
+/** What of a learner's marks would change. @param {LearnerMarks} own @param {RegisterEntry | undefined} before @returns {MarksChange[]} */
+function changesOf(own, before) {
+  const { place, name } = own;
+  const old = before?.marks.find((one) => whoIs(one) === whoIs(own));
+  if (!old) return [];
+  if (!old.questions?.length) return [{ place, name, before: old }];
+  return (own.questions ?? []).flatMap((one) => {
+    const was = old.questions?.find(({ number }) => number === one.number);
+    const differs = was && (was.low !== one.low || was.high !== one.high);
+    return differs ? [{ place, name, question: one.number, before: was, after: one }] : [];
+  });
+}
+
 /**
- * Add a marked paper; of one that is there the marks of other learners stay. Gives whether the browser keeps it.
+ * What adding a marked paper comes to: the marks that would change, how many answers of the paper would not be marked yet,
+ * and how many marks are still a range.
+ * @param {Omit<RegisterEntry, "day">} entry @returns {{ changes: MarksChange[], missing: number, open: number }}
+ */
+export function weigh(entry) {
+  const after = /** @type {RegisterEntry} */ (entry);
+  const before = papers().find((one) => isSame(one, after));
+  const changes = after.marks.flatMap((own) => changesOf(own, before));
+  const all = before ? together(before, after) : after;
+  const marked = all.marks.flatMap(({ questions }) => questions ?? []);
+  const open = after.marks.flatMap(({ questions }) => questions ?? []).filter(({ low, high }) => low < high);
+  const asked = Math.max(after.learners ?? 0, all.marks.length) * (after.questions?.length ?? 0);
+  return { changes, missing: Math.max(0, asked - marked.length), open: open.length };
+}
+
+/**
+ * Add a marked paper; of one that is there all other marks stay. Its day is its own, else today. Gives whether the browser
+ * keeps it.
  * @param {Omit<RegisterEntry, "day">} entry
  */
-export const add = (entry) => join([/** @type {RegisterEntry} */ ({ ...entry, day: Math.floor(Date.now() / DAY) })]);
+export function add(entry) {
+  const today = Math.floor(Date.now() / DAY);
+  return join([/** @type {RegisterEntry} */ ({ day: today, ...entry, marked: today })]);
+}
 
 /** Put a paper back that was erased. @param {RegisterEntry} entry */
 export const putBack = (entry) => join([entry]);
@@ -82,5 +140,5 @@ export function load(text) {
 export const asked = () =>
   papers().map((one) => ({
     ...one,
-    date: new Date(one.day * DAY).toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" }),
+    date: one.date || new Date(one.day * DAY).toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric", timeZone: "UTC" }),
   }));

@@ -28,7 +28,7 @@ const named = (name, who) => (who ? name.replace(/\.(\w+)$/, `-${who.replace(/[^
  */
 function without({ key, text }, part) {
   const { [part]: gone, ...rest } = objectOf(text) ?? {};
-  const isLeft = Object.entries(rest).some(([name, value]) => name !== "version" && value);
+  const isLeft = Object.entries(rest).some(([name, value]) => name !== "version" && value && !(Array.isArray(value) && !value.length));
   if (gone !== undefined && isLeft) kept.restore(key, JSON.stringify(rest));
   else kept.erase(key);
 }
@@ -76,6 +76,21 @@ function listRow(name, entry, part) {
   return { ...plainRow(name, entry, isList), counts: { count: isList ? list.length : 0 } };
 }
 
+/** Question papers, and the answers to them apart. @param {Entry} entry @returns {KeptRow[]} */
+function paperRows(entry) {
+  const { answers, ...papers } = objectOf(entry.text) ?? {};
+  const row = listRow("papers", entry, "made");
+  const texts = typeof answers === "string" ? [answers] : Object.values(answers ?? {}).map((one) => String(one?.text ?? ""));
+  const written = texts.filter(Boolean).join("\n");
+  if (!written) return [row];
+  const hasPapers = Boolean(papers.draft) || row.counts.count !== 0;
+  const file = { name: named("paper-answers.txt", entry.who), text: written };
+  const erase = () => without(entry, "answers");
+  const own = { name: "answers", entry, counts: { count: lines(written) }, readable: true, file, erase };
+  const erasePapers = () => kept.restore(entry.key, JSON.stringify({ version: papers.version, answers }));
+  return hasPapers ? [{ ...row, erase: erasePapers }, own] : [own];
+}
+
 /** @param {Entry} entry @returns {KeptRow[]} */
 function deviceRows(entry) {
   const values = objectOf(entry.text);
@@ -102,7 +117,7 @@ export function rows() {
   return [
     ...of("practice").flatMap(practiceRows),
     ...of("class").flatMap(classRows),
-    ...of("papers").map((entry) => listRow("papers", entry, "made")),
+    ...of("papers").flatMap(paperRows),
     ...of("register").map((entry) => listRow("register", entry, "papers")),
     ...of("device").flatMap(deviceRows),
     ...["college", "lesson", "theme", "store"].flatMap((name) => of(name).map((entry) => plainRow(name, entry))),

@@ -1,106 +1,41 @@
-// The page of question papers: what is its own beside set-page.js. How many questions are shown, their order, and the
-// papers that this device keeps; names stay here.
+// The page of question papers: what is its own beside set-page.js, paper-questions.js and paper-marks.js. New papers, those
+// that this device keeps, and what is made of them; names stay here.
 
 import * as college from "./college.js";
 import * as device from "./device.js";
-import { download } from "./download.js";
 import { around, controlOf, need } from "./elements.js";
 import * as form from "./form.js";
 import { follow, learner, saveFile } from "./kept.js";
 import * as papers from "./kept-papers.js";
-import { add as addToRegister } from "./kept-register.js";
-import * as regions from "./regions.js";
+import * as marks from "./paper-marks.js";
+import * as questions from "./paper-questions.js";
 import { live } from "./said.js";
 import * as setPage from "./set-page.js";
 import { failed, fileOf, give, open, say, update, work } from "./set-page.js";
 
-/** @import { AnswerReply, PaperText, Values, WorkReply } from "../types/shared.js" */
+/** @import { AnswerReply, PaperText, Values } from "../types/shared.js" */
 
 const SEEDS = 32768; // as many papers as codes can tell apart
 const DAY = 86_400_000;
+const OF_GROUP = ["college", "group", "learners"]; // what a new paper takes over from the one before
 const roll = need("[data-roll]", HTMLTextAreaElement);
-const results = need("[data-results]", HTMLTextAreaElement);
 const which = need("#which", HTMLInputElement);
 const file = need("[data-paper-file]", HTMLInputElement);
-const list = need("[data-kept-papers]");
-const sections = [...document.querySelectorAll("[data-question]")].map((one) => /** @type {HTMLElement} */ (one));
+const list = need("[data-kept-papers]", HTMLDetailsElement);
+const collegeNote = need("[data-college-note]");
+const sameNumber = need("[data-same-number]");
 let code = "";
-
-const count = () => Number(form.read().questions);
 
 /** @returns {PaperText} */
 const shown = () => ({ form: form.read(), roll: roll.value });
-
-// The questions: those beyond the paper's number keep what they hold, unseen.
-
-function showQuestions() {
-  // A link may name any number: what cannot be shown could not be mended.
-  const many = Math.max(1, Math.min(sections.length, Math.trunc(count()) || 1));
-  need('input[name="questions"]', HTMLInputElement).value = String(many);
-  sections.forEach((section, place) => (section.hidden = place >= many));
-  need('[data-do="add"]', HTMLButtonElement).hidden = many >= sections.length;
-  for (const [name, is] of Object.entries({ remove: many > 1, up: true, down: true })) {
-    for (const button of document.querySelectorAll(`[data-do="${name}"]`)) {
-      const of = Number(/** @type {HTMLElement} */ (button).dataset.of);
-      const isEnd = (name === "up" && of === 1) || (name === "down" && of >= many);
-      /** @type {HTMLButtonElement} */ (button).disabled = !is || isEnd;
-    }
-  }
-}
-
-/** @param {number} number @returns {Values} */
-function valuesOf(number) {
-  const start = `q${number}-`;
-  const own = Object.entries(form.read()).filter(([name]) => name.startsWith(start));
-  return Object.fromEntries(own.map(([name, value]) => [name.slice(start.length), value]));
-}
-
-/** @param {number} number @param {Values} values */
-const named = (number, values) => Object.fromEntries(Object.entries(values).map(([name, value]) => [`q${number}-${name}`, value]));
-
-/** Put questions in another order: `order` has the number of each that stands there now. @param {number[]} order */
-function reorder(order) {
-  const before = order.map(valuesOf);
-  form.fill(Object.assign({}, ...before.map((values, place) => named(place + 1, values))));
-}
-
-/** @param {number} many */
-function setCount(many) {
-  need('input[name="questions"]', HTMLInputElement).value = String(many);
-  showQuestions();
-}
-
-/** @param {number} number @param {number} by */
-function move(number, by) {
-  const order = sections.map((_, place) => place + 1);
-  const other = number + by;
-  [order[number - 1], order[other - 1]] = [other, number];
-  reorder(order);
-  const isEnd = other === 1 || other === count();
-  need(`[data-do="${isEnd === by > 0 ? "up" : "down"}"][data-of="${other}"]`).focus();
-  return changed();
-}
-
-/** @param {number} number */
-function remove(number) {
-  const order = sections.map((_, place) => place + 1);
-  order.push(...order.splice(number - 1, 1));
-  reorder(order);
-  setCount(count() - 1);
-  need("h2", HTMLElement, sections[Math.min(number, count()) - 1]).focus();
-  return changed();
-}
-
-function add() {
-  setCount(count() + 1);
-  need("select", HTMLSelectElement, sections[count() - 1]).focus();
-  return changed();
-}
+/** @param {string} template @param {Values} values */
+const filled = (template, values) => template.replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");
 
 function changed() {
   isOwn = true;
   say("");
-  marksOld();
+  sayBegun();
+  marks.old();
   papers.keepDraft(shown());
   return update();
 }
@@ -109,26 +44,91 @@ function changed() {
 let before = null; // the paper that stood here before another was opened
 let isOwn = false; // whether what stands here is kept as the paper that is being put together
 
-/** @param {PaperText} paper */
-async function showOther(paper) {
+/** What is said of a paper that took the place of another. @param {string} [name] */
+function sayBegun(name = "") {
+  const place = need("[data-begun]");
+  place.textContent = place.dataset[name] ?? "";
+  if (place.textContent) live(place.textContent);
+}
+
+/** @param {PaperText} paper @param {string} [name] what is said of it */
+async function showOther(paper, name = "opened") {
   before = shown();
+  list.open = false;
   await show(paper);
   need('[data-do="back"]').hidden = false;
-  say("opened");
+  scrollTo({ top: 0 });
+  sayBegun(name);
 }
 
 /** @param {PaperText} paper */
 function fill(paper) {
   form.fill({ ...form.initial(), ...paper.form });
   roll.value = paper.roll;
-  if (roll.value) roll.closest("details")?.setAttribute("open", "");
-  showQuestions();
+  questions.show();
 }
 
 /** @param {PaperText} paper */
 function show(paper) {
   fill(paper);
   return changed();
+}
+
+// A new paper: other values than any that was made, as the college has it. The one before stays.
+
+/** @param {PaperText} paper */
+function isBegun({ form: values, roll: names }) {
+  const built = form.initial();
+  const own = Object.entries(values).filter(([name, text]) => text !== built[name] && name !== "seed" && !OF_GROUP.includes(name));
+  return Boolean(own.length || names.trim());
+}
+
+/** A paper number that no paper of this device has. */
+function newSeed() {
+  const taken = new Set(papers.made().map((one) => one.form.seed));
+  const [drawn] = crypto.getRandomValues(new Uint32Array(1));
+  let seed = drawn % SEEDS;
+  while (taken.has(String(seed)) && taken.size < SEEDS) seed = (seed + 1) % SEEDS;
+  return String(seed);
+}
+
+/** Keep a paper among those of this device. @param {PaperText} paper @param {string} its */
+function keepMade(paper, its) {
+  const learners = paper.roll.split("\n").filter((line) => line.trim()).length || Number(paper.form.learners);
+  papers.keepMade({ form: paper.form, roll: paper.roll, code: its, learners, day: Math.floor(Date.now() / DAY) });
+  showMade();
+}
+
+/** @param {boolean} keepsQuestions */
+async function begin(keepsQuestions) {
+  const left = shown();
+  if (code && isBegun(left)) keepMade(left, code);
+  const taken = Object.fromEntries(OF_GROUP.map((name) => [name, left.form[name] ?? ""]));
+  const start = keepsQuestions ? left.form : { ...form.initial(), ...taken, ...college.forPage() };
+  const { generator } = form.initial();
+  await showOther({ form: { ...start, generator, seed: newSeed(), date: "" }, roll: left.roll }, keepsQuestions ? "otherValues" : "new");
+}
+
+// What is said of the paper: that it is not as the college has it, that another has its number.
+
+/** Whether a field is one that the paper uses, and that no question has as the college has it. @param {string} name @param {number} at @param {string[]} names */
+function isTold(name, at, names) {
+  const [, number, part] = /^q(\d+)-(.*)$/.exec(name) ?? [];
+  if (!number) return true;
+  const all = names.filter((one) => one.endsWith(`-${part}`) && Number(/\d+/.exec(one)) <= questions.count());
+  return all.length === questions.count() && names.indexOf(all[0]) === at;
+}
+
+function showNotes() {
+  const names = college.different().filter(isTold);
+  const labels = names.map((name) => document.querySelector(`label[for="f-${CSS.escape(name)}"]`)?.textContent?.trim() || name);
+  const note = need("p", HTMLElement, collegeNote);
+  note.textContent = filled(note.dataset.text ?? "", { what: [...new Set(labels)].join(", ") });
+  collegeNote.hidden = names.length === 0;
+  const { seed } = form.read();
+  const other = papers.made().find((one) => one.form.seed === seed && one.code !== code);
+  sameNumber.textContent = other ? filled(sameNumber.dataset.text ?? "", { title: other.form.title ?? "", code: other.code }) : "";
+  sameNumber.hidden = !other;
 }
 
 // The papers that were made.
@@ -140,15 +140,17 @@ function showMade() {
   const template = need("[data-kept-row]", HTMLTemplateElement);
   const made = papers.made();
   list.hidden = made.length === 0;
+  need("[data-kept-count]", HTMLElement, list).textContent = String(made.length);
   const rows = made.map((paper) => {
     const row = need("li", HTMLElement, /** @type {DocumentFragment} */ (template.content.cloneNode(true)));
     /** @type {Values} */
     const values = { code: paper.code, count: String(paper.learners), date: dateOf(paper.day) };
-    need("h3", HTMLElement, row).textContent = paper.form.title ?? "";
-    need("p", HTMLElement, row).textContent = (list.dataset.detail ?? "").replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");
+    const title = [paper.form.title, paper.form.group].filter(Boolean).join(", ");
+    need("h3", HTMLElement, row).textContent = title;
+    need("p", HTMLElement, row).textContent = filled(list.dataset.detail ?? "", values);
     for (const button of row.querySelectorAll("button")) {
       button.dataset.made = paper.id;
-      button.setAttribute("aria-label", `${button.textContent}: ${paper.form.title ?? ""}, ${paper.code}`);
+      button.setAttribute("aria-label", `${button.textContent}: ${title}, ${paper.code}`);
     }
     return row;
   });
@@ -158,9 +160,13 @@ function showMade() {
 /** @param {string | undefined} of */
 function openMade(of) {
   const paper = papers.made().find((one) => one.id === of);
-  if (!paper) return;
-  scrollTo({ top: 0 });
-  return showOther(paper);
+  return paper && showOther(paper);
+}
+
+function toMarks() {
+  const heading = need("#mark-papers");
+  heading.scrollIntoView();
+  heading.focus({ preventScroll: true });
 }
 
 /** What two codes of one paper share: all but the learner's number and the check. @param {string} text */
@@ -174,45 +180,6 @@ function makeOne() {
   return makeOther({ work: "one", which: which.value, needs: needs(), ...other });
 }
 
-// The answers, and the marks that they were given.
-
-/** @type {WorkReply | null} */
-let table = null; // the last marking as a file, and what the register keeps of it
-
-/** @param {string} name */
-function marksSaid(name = "") {
-  const place = need("[data-marks-said]");
-  place.textContent = place.dataset[name] ?? "";
-  if (place.textContent) live(place.textContent);
-}
-
-/** @param {WorkReply | null} reply */
-function setTable(reply) {
-  table = reply;
-  for (const name of ["register", "save-marks"]) need(`[data-do="${name}"]`).hidden = !reply;
-}
-
-/** What was marked is no longer what stands there. */
-function marksOld() {
-  if (!table) return;
-  setTable(null);
-  marksSaid("old");
-}
-
-async function mark() {
-  const marked = results.value;
-  const reply = await work({ work: "marks", results: setPage.textOf(results) });
-  if (!reply) return;
-  if (results.value !== marked) {
-    marksSaid("old");
-    return;
-  }
-  setTable(reply);
-  marksSaid();
-  regions.replace("marks", reply.regions.marks);
-  live(reply.announce);
-}
-
 const needs = () => (form.read().codes === "problem" ? ["codes"] : []);
 
 async function make() {
@@ -220,9 +187,7 @@ async function make() {
   const reply = await work({ work: "papers", correction: device.factors("a4l"), needs: needs() });
   if (!reply) return;
   give(reply);
-  const learners = paper.roll.split("\n").filter((line) => line.trim()).length || Number(paper.form.learners);
-  papers.keepMade({ form: paper.form, roll: paper.roll, code: reply.code ?? "", learners, day: Math.floor(Date.now() / DAY) });
-  showMade();
+  keepMade(paper, reply.code ?? "");
 }
 
 /** @param {Record<string, unknown> & { work: string }} more */
@@ -233,15 +198,23 @@ async function makeOther(more) {
 
 /** @type {Record<string, (button: HTMLElement) => unknown>} */
 const actions = {
+  ...marks.actions,
   make,
   scheme: () => makeOther({ work: "scheme" }),
   one: makeOne,
   share: setPage.share,
   stop: setPage.stop,
-  add,
-  remove: ({ dataset }) => remove(Number(dataset.of)),
-  up: ({ dataset }) => move(Number(dataset.of), -1),
-  down: ({ dataset }) => move(Number(dataset.of), 1),
+  new: () => begin(false),
+  "other-values": () => begin(true),
+  "use-college": () => {
+    college.fill();
+    need('[data-do="new"]').focus();
+    return changed();
+  },
+  add: () => (questions.add(), changed()),
+  remove: ({ dataset }) => (questions.remove(Number(dataset.of)), changed()),
+  up: ({ dataset }) => (questions.move(Number(dataset.of), -1), changed()),
+  down: ({ dataset }) => (questions.move(Number(dataset.of), 1), changed()),
   save: () => saveFile({ name: "question-paper.json", text: papers.fileText(shown()) }),
   "save-roll": () => saveFile(fileOf(roll)),
   "erase-roll": () => {
@@ -250,33 +223,18 @@ const actions = {
     place.textContent = place.dataset.erased ?? "";
     return changed();
   },
-  mark,
-  register: () => {
-    if (table?.entry && addToRegister(table.entry)) marksSaid("added");
-  },
-  "save-marks": () => {
-    if (!table) return;
-    download(table);
-    need("[data-marks-said]").textContent = table.told;
-  },
-  "erase-results": () => {
-    if (document.documentElement.dataset.working === "marks") setPage.stop();
-    results.value = "";
-    papers.keepAnswers("");
-    regions.replace("marks", "");
-    setTable(null);
-    marksSaid("erased");
-  },
+  "to-marks": toMarks,
   "open-kept": ({ dataset }) => openMade(dataset.made),
+  "mark-kept": ({ dataset }) => openMade(dataset.made)?.then(toMarks),
   "erase-kept": ({ dataset }) => {
     papers.erase(dataset.made ?? "");
     showMade();
-    which.focus();
+    need('[data-do="new"]').focus();
   },
   back: () => {
     const paper = before;
     need('[data-do="back"]').hidden = true;
-    need('[data-do="save"]').focus();
+    need('[data-do="new"]').focus();
     return paper && show(paper);
   },
 };
@@ -291,17 +249,15 @@ document.addEventListener("click", async (event) => {
 });
 
 document.addEventListener("input", (event) => {
-  if (event.target === results) {
-    papers.keepAnswers(results.value);
-    marksOld();
-  }
   const control = controlOf(event);
   if (event.target !== roll && control?.form?.id !== "problem") return;
   isOwn = true;
   say("");
+  sayBegun();
   need("[data-roll-said]").textContent = "";
   papers.keepDraft(shown());
-  marksOld();
+  questions.showMarks();
+  marks.old();
   setPage.updateSoon();
 });
 
@@ -325,22 +281,24 @@ follow("papers", () => {
   if (!draft) isOwn = false; // what was erased is kept again only when something is changed here
   if (of === learner()) return;
   of = learner();
-  results.value = papers.answers();
-  marksOld();
+  marks.leave();
   fill(draft ?? { form: {}, roll: "" });
   update();
 });
+follow("college", showNotes);
 
 /** @param {AnswerReply} reply */
 function answered(reply) {
   ({ code } = reply);
   if (isOwn) papers.keepDraft(shown(), reply.fragment);
+  marks.showOf(code, form.read().group);
+  questions.showTotals(reply.totals ?? []);
+  showNotes();
 }
 
 /** @param {string} hash */
 function openOwn(hash) {
   showMade();
-  results.value = papers.answers();
   const draft = papers.draft();
   // The link in the address is that of the paper being put together, unless somebody else's was opened.
   if (draft && (hash.length <= 1 || draft.links?.includes(hash.slice(1)))) {
@@ -349,13 +307,12 @@ function openOwn(hash) {
     open(hash).catch(failed);
   } else {
     // Every lecturer has values of their own, and has them again.
-    const [drawn] = crypto.getRandomValues(new Uint32Array(1));
     college.fill();
-    form.fill({ seed: String(drawn % SEEDS) });
+    form.fill({ seed: newSeed() });
     isOwn = true;
     update();
   }
-  showQuestions();
+  questions.show();
 }
 
-setPage.begin("question-papers", answered, openOwn, showQuestions);
+setPage.begin("question-papers", answered, openOwn, questions.show);

@@ -66,7 +66,9 @@ export function refuse(reply) {
     const name = /** @type {HTMLElement} */ (slot).dataset.messageFor ?? "";
     if (!form.control(name)) showMessage(name, reply);
   }
-  waiting.textContent = reply.waiting ?? "";
+  // What is typed for one request alone keeps no button waiting.
+  const blocks = (reply.errors ?? []).every(({ field }) => form.control(field) || field === "roll");
+  waiting.textContent = blocks ? (reply.waiting ?? "") : "";
   waiting.hidden = !waiting.textContent;
   live(reply.announce ?? "");
 }

@@ -110,6 +110,8 @@ export interface AnswerReply extends Reply {
   scenario?: string;
   /** Of a college's settings: what is chosen, by field. */
   chosen?: Values;
+  /** Of a question paper: what each question is worth. */
+  totals?: string[];
 }
 
 export interface OpenReply extends Reply {
@@ -184,13 +186,61 @@ export interface MadePaper extends PaperText {
   day: number;
 }
 
-/** A marked paper as the register keeps it; `day` counts from 1970. What its learners have is pycore's. */
+/** Marks that were chosen from a range, for the answers as they were typed. */
+export interface SettledMarks {
+  place: number;
+  question: number;
+  marks: number;
+  drawn: string;
+  calculated: string;
+}
+
+/** The answers to a paper as they were typed, and what was chosen from ranges of marks. */
+export interface PaperAnswers {
+  text: string;
+  settled: SettledMarks[];
+}
+
+/** Marks from and to. */
+export interface MarksRange {
+  low: number;
+  high: number;
+}
+
+/** A learner's marks of one question. */
+export interface QuestionMarks extends MarksRange {
+  number: number;
+  mistakes: string[];
+}
+
+/** A learner's marks of a paper; earlier versions kept them without its questions. */
+export interface LearnerMarks extends MarksRange {
+  place: number;
+  name: string;
+  mistakes: string[];
+  questions?: QuestionMarks[];
+}
+
+/** A marked paper as the register keeps it; `day` (its own, or that of its marking) and `marked` count from 1970. */
 export interface RegisterEntry {
   paper: string;
   group: string;
   day: number;
-  marks: { place: number, name: string }[];
+  marked?: number;
+  date?: string;
+  learners?: number;
+  questions?: { number: number, of: number }[];
+  marks: LearnerMarks[];
   [value: string]: unknown;
+}
+
+/** Marks in the register that others would take the place of: of a question, or of a whole paper. */
+export interface MarksChange {
+  place: number;
+  name: string;
+  question?: number;
+  before: MarksRange;
+  after?: MarksRange;
 }
 
 /** Long work: the first reply, those on the way, and the last, which may bring a file. */
@@ -205,6 +255,8 @@ export interface WorkReply extends FileReply {
   told: string;
   /** What the register keeps of a paper that was marked. */
   entry?: Omit<RegisterEntry, "day">;
+  /** How many lines could not be used. */
+  count?: number;
   /** The code of the paper whose file it is. */
   code?: string;
 }

@@ -54,6 +54,25 @@ def test_pages_start_with_the_settings_and_links_do_not(settings: Page, site: st
     assert ("Northgate College", "4", "4") == tuple(
         papers.input_value(f"[name={name}]") for name in ("college", "q1-marks-scale", "q3-marks-scale")
     )
+    expect(papers.locator("[data-college-note]")).to_be_hidden()
+
+
+def test_an_open_paper_says_in_what_it_differs_from_the_settings(settings: Page, site: str):
+    page = opened(settings, f"{site}question-papers/#v=3&seed=77&college=Elsewhere&title=Hall")
+    page.fill("[name=title]", "Hall lighting")
+    wait_until(page, FRESH, 30)
+    note = page.locator("[data-college-note]")
+    expect(note).to_contain_text("differs from your college settings in: College, ")
+    expect(note).to_contain_text("Scale")
+    page.click('[data-do="use-college"]')
+    expect(note).to_be_hidden(timeout=20_000)
+    assert ("Northgate College", "comma", "4", "Hall lighting") == tuple(
+        page.input_value(f"[name={name}]") for name in ("college", "decimal", "q2-marks-scale", "title")
+    )
+    page.fill("[name=college]", "Elsewhere")
+    page.click('[data-do="new"]')
+    expect(note).to_be_hidden(timeout=20_000)
+    assert "Northgate College" == page.input_value("[name=college]")
 
 
 def test_settings_go_to_a_colleague_by_link_and_file_and_can_be_given_up(settings: Page, site: str, tmp_path: Path):

@@ -43,10 +43,36 @@ def saved(page: Page, does: str) -> bytes:
 
 def named(page: Page) -> None:
     """Names and a title of one's own."""
-    page.click("[data-group=roll] summary")
     page.fill("#roll", ROLL)
     page.fill("[name=title]", "Hall lighting")
     wait_until(page, FRESH, 30)
+
+
+def marked(page: Page, answers: str) -> None:
+    """These answers, marked."""
+    page.fill("#results", answers)
+    page.click('[data-do="mark"]')
+    expect(page.locator('[data-do="register"]')).to_be_visible(timeout=30_000)
+
+
+def add(page: Page) -> None:
+    """The marks put into the register, though some are missing."""
+    page.click('[data-do="register"]')
+    page.click('[data-do="add-anyway"]')
+    expect(page.locator("[data-marks-said]")).to_have_text(mark_words.ADDED)
+
+
+def register(page: Page, site: str) -> list[str]:
+    """The lines of the register's first table."""
+    page.goto(f"{site}register/")
+    expect(page.locator("table.register").first).to_contain_text("Ada Lark", timeout=60_000)
+    rows = page.locator("table.register").first.locator("tbody tr")
+    return [" ".join(text.split()) for text in rows.all_inner_texts()]
+
+
+def kept(page: Page, thing: str) -> dict:
+    """What this device keeps of a thing."""
+    return json.loads(page.evaluate(f"localStorage.getItem('phasor-folio-{thing}')"))
 
 
 def texts(data: bytes) -> list[str]:
@@ -110,10 +136,12 @@ def test_a_paper_that_was_made_is_kept_and_opened_again(papers: Callable[..., Pa
     page.fill("#which", lost)
     assert any("Ben Stone" in text for text in texts(saved(page, "one")))
     assert "Another" == page.input_value("[name=title]")
+    page.click("[data-kept-papers] summary")
     page.click('[data-do="open-kept"]')
     assert ("Hall lighting", ROLL) == (page.input_value("[name=title]"), page.input_value("#roll"))
     page.click('[data-do="back"]')
     assert ("Another", "") == (page.input_value("[name=title]"), page.input_value("#roll"))
+    page.click("[data-kept-papers] summary")
     page.click('[data-do="erase-kept"]')
     expect(page.locator("[data-kept-papers]")).to_be_hidden()
 
@@ -133,15 +161,13 @@ def test_names_are_there_after_a_reload(papers: Callable[..., Page]):
 def test_one_paper_for_two_groups_is_kept_and_marked_twice(papers: Callable[..., Page], site: str):
     page = papers()
     for group, names in {"Tuesday": "Ada Lark", "Thursday": "Ben Stone"}.items():
-        page.evaluate("document.querySelector('[data-group=roll]').open = true")
         page.fill("[name=group]", group)
         page.fill("#roll", names)
         wait_until(page, FRESH, 30)
         saved(page, "make")
         page.fill("#results", f"{names}; 1; 3; 3")
         page.click('[data-do="mark"]')
-        page.click('[data-do="register"]')
-        expect(page.locator("[data-marks-said]")).to_have_text(mark_words.ADDED)
+        add(page)
     expect(page.locator("[data-kept-papers] li")).to_have_count(2)
     page.goto(f"{site}register/")
     expect(page.locator('[data-region="register"] > section')).to_have_count(2, timeout=60_000)
@@ -167,7 +193,7 @@ def test_a_paper_goes_through_a_file(papers: Callable[..., Page], tmp_path: Path
     expect(other.locator("[data-said]")).to_have_text(words.BAD_FILE)
     path.write_text(text, encoding="utf-8")
     other.set_input_files("#paper-file", path)
-    expect(other.locator("[data-said]")).to_have_text(words.OPENED)
+    expect(other.locator("[data-begun]")).to_have_text(words.OPENED)
     assert ("Hall lighting", "77") == (other.input_value("[name=title]"), other.input_value("[name=seed]"))
 
 
@@ -179,7 +205,10 @@ def test_marks_go_into_the_register_and_a_paper_can_be_taken_out(papers: Callabl
     page.click('[data-do="mark"]')
     expect(page.locator('[data-region="marks"]')).to_contain_text("1 answer marked. 1 line could not be used.")
     page.click('[data-do="register"]')
-    expect(page.locator("[data-marks-said]")).to_have_text(mark_words.ADDED)
+    expect(page.locator("[data-ask]")).to_contain_text("Lines that could not be used: 1.")
+    expect(page.locator("[data-ask]")).to_contain_text("not marked yet: 5.")
+    page.click('[data-do="add-not"]')
+    add(page)
     page.fill("#results", "Ada Lark; 1; 3; 4")
     expect(page.locator("[data-marks-said]")).to_have_text(mark_words.OLD)
     page.goto(f"{site}register/")
@@ -208,3 +237,134 @@ def test_a_register_goes_through_a_file(open_page: Callable[..., Page], site: st
     file.write_text("nothing", encoding="utf-8")
     page.set_input_files("#f-register", file)
     expect(page.locator("[data-said]")).to_contain_text("Nothing has changed")
+
+
+def test_one_question_marked_again_leaves_the_others_and_is_asked_before(papers: Callable[..., Page], site: str):
+    page = papers("#v=3&seed=77&questions=2")
+    named(page)
+    page.fill("[name=date]", "7 Dec 2026")
+    head = "Name; Question; Marks decided"
+    marked(page, f"{head}\nAda; 1; 9\nAda; 2; 8\nBen; 1; 4\nBen; 2; 3")
+    page.click('[data-do="register"]')
+    expect(page.locator("[data-marks-said]")).to_have_text(mark_words.ADDED)
+    marked(page, f"{head}\nAda; 1; 7")
+    page.click('[data-do="register"]')
+    expect(page.locator("[data-ask]")).to_contain_text("Ada Lark, question 1: 9 becomes 7.")
+    expect(page.locator("[data-ask]")).not_to_contain_text("not marked yet")
+    page.click('[data-do="add-anyway"]')
+    lines = register(page, site)
+    assert any("Ada Lark" in line and "15 of 20" in line and "75 %" in line for line in lines)
+    assert any("Ben Stone" in line and "7 of 20" in line for line in lines)
+    expect(page.locator("table.register thead").first).to_contain_text("7 Dec 2026")
+    assert 20_794 == kept(page, "register")["papers"][0]["day"]
+
+
+def test_marks_that_an_earlier_version_kept_are_not_lost_unasked(papers: Callable[..., Page], site: str):
+    page = papers("#v=3&seed=77&questions=2")
+    named(page)
+    code = page.locator(".which strong").inner_text()
+    old = {"place": 1, "name": "Ada Lark", "low": 17, "high": 17, "mistakes": []}
+    entry = {"paper": code, "title": "Hall lighting", "group": "", "of": 20, "day": 20_000, "marks": [old]}
+    page.evaluate(
+        "(text) => localStorage.setItem('phasor-folio-register', text)", json.dumps({"version": 1, "papers": [entry]})
+    )
+    marked(page, "Name; Question; Marks decided\nAda; 1; 7")
+    page.click('[data-do="register"]')
+    expect(page.locator("[data-ask]")).to_contain_text("Ada Lark: 17 of the whole paper")
+    page.click('[data-do="add-not"]')
+    assert any("17 of 20" in line for line in register(page, site))
+
+
+def test_answers_belong_to_their_paper(papers: Callable[..., Page]):
+    page = papers("")
+    named(page)
+    seed = page.input_value("[name=seed]")
+    marked(page, "Ada; 1; 3; 3")
+    page.click('[data-do="new"]')
+    expect(page.locator("[data-begun]")).to_have_text(words.BEGUN, timeout=20_000)
+    expect(page.locator("#results")).to_have_value("")
+    expect(page.locator('[data-region="marks"]')).to_be_empty()
+    expect(page.locator('[data-do="register"]')).to_be_hidden()
+    assert seed != page.input_value("[name=seed]")
+    assert (ROLL, words.DEFAULT_TITLE) == (page.input_value("#roll"), page.input_value("[name=title]"))
+    page.fill("#results", "Ben; 2; 5; 5")
+    page.click("[data-kept-papers] summary")
+    page.click('[data-do="open-kept"]')
+    expect(page.locator("#results")).to_have_value("Ada; 1; 3; 3", timeout=20_000)
+    assert (seed, "Hall lighting") == (page.input_value("[name=seed]"), page.input_value("[name=title]"))
+    page.click('[data-do="back"]')
+    expect(page.locator("#results")).to_have_value("Ben; 2; 5; 5", timeout=20_000)
+    page.reload()
+    expect(page.locator("#results")).to_have_value("Ben; 2; 5; 5", timeout=60_000)
+
+
+def test_the_same_questions_get_other_values(papers: Callable[..., Page]):
+    page = papers("")
+    named(page)
+    saved(page, "make")
+    before = page.locator(".which strong").inner_text()
+    page.select_option("[name=q3-tier]", "stretch")
+    expect(page.locator("[data-same-number]")).to_contain_text(before, timeout=20_000)
+    page.click('[data-do="other-values"]')
+    expect(page.locator("[data-begun]")).to_have_text(words.OTHER_VALUES_SAID, timeout=20_000)
+    expect(page.locator("[data-same-number]")).to_be_hidden()
+    assert ("Hall lighting", "stretch") == (page.input_value("[name=title]"), page.input_value("[name=q3-tier]"))
+    assert 2 == len({one["form"]["seed"] for one in kept(page, "papers")["made"]} | {page.input_value("[name=seed]")})
+
+
+def test_what_an_earlier_version_kept_opens_with_its_answers(papers: Callable[..., Page], site: str):
+    """`answers` was one text for whatever paper stood there."""
+    page = papers("#v=3&seed=77")
+    form = page.evaluate("Object.fromEntries([...document.forms.problem.elements].map((one) => [one.name, one.value]))")
+    paper = {"form": form, "roll": ROLL, "links": []}
+    made = {**paper, "code": page.locator(".which strong").inner_text(), "learners": 2, "day": 20_000, "id": "1"}
+    old = {"version": 1, "draft": paper, "made": [made], "answers": "Ada Lark; 1; 3; 3"}
+    page.evaluate("(text) => localStorage.setItem('phasor-folio-papers', text)", json.dumps(old))
+    page.goto("about:blank")
+    page.goto(f"{site}{words.SLUG}/")
+    expect(page.locator("#results")).to_have_value("Ada Lark; 1; 3; 3", timeout=60_000)
+    expect(page.locator("[data-kept-count]")).to_have_text("1")
+    page.goto(f"{site}this-device/")
+    row = page.locator("li", has_text="Answers to question papers").first
+    expect(row).to_contain_text("Lines: 1.")
+    row.get_by_role("button", name="Erase").click()
+    assert {} == kept(page, "papers").get("answers", {})
+    assert ["1"] == [one["id"] for one in kept(page, "papers")["made"]]
+
+
+def test_marks_are_chosen_from_a_range_by_a_press(papers: Callable[..., Page]):
+    page = papers("#v=3&seed=77")
+    named(page)
+    marked(page, "Ada; 1; 3; 5.87")
+    group = page.locator(".settle").first
+    most = group.locator("button").last
+    number = most.inner_text()
+    most.click()
+    chosen = page.locator('.settle [aria-pressed="true"]')
+    expect(chosen).to_have_text(number, timeout=20_000)
+    expect(page.locator(".paper-marks.totals")).to_contain_text(f"{number} of 10 marked")
+    page.reload()
+    wait_until(page, FRESH, 60)
+    page.click('[data-do="mark"]')
+    expect(chosen).to_have_text(number, timeout=20_000)
+    chosen.click()
+    expect(page.locator(".paper-marks.totals")).to_contain_text(" to ", timeout=20_000)
+
+
+def test_a_refused_line_is_shown_among_the_answers(papers: Callable[..., Page]):
+    page = papers("#v=3&seed=77")
+    named(page)
+    marked(page, "Ada; 1; 3; 3\nBen; 2; seven; 3")
+    page.click('[data-do="show-line"]')
+    selected = page.evaluate("(({ value, selectionStart: a, selectionEnd: b }) => value.slice(a, b))(results)")
+    assert "Ben; 2; seven; 3" == selected
+
+
+def test_only_the_marks_of_what_is_asked_are_shown(papers: Callable[..., Page]):
+    page = papers("#v=3&seed=77")
+    page.click('[data-question="1"] details:nth-of-type(1) summary')
+    expect(page.locator('[data-total-of="1"]')).to_have_text("10 marks")
+    page.select_option("[name=q1-asks]", "calculation")
+    expect(page.locator("[name=q1-marks-scale]")).to_be_hidden()
+    expect(page.locator("[name=q1-marks-method]")).to_be_visible()
+    expect(page.locator('[data-total-of="1"]')).to_have_text("3 marks", timeout=20_000)

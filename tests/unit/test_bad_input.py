@@ -168,7 +168,7 @@ def test_all_lines_at_zero_are_refused_and_each_is_marked():
 def test_every_fault_is_found_at_once():
     reply = refused(i1="x", i2="-1", a3="200", scale="0", paper="A9", place="☃")
     assert {"i1", "i2", "a3", "scale", "paper"} == {fault["field"] for fault in reply["errors"]}
-    assert "fields above" in reply["waiting"]
+    assert "marked fields" in reply["waiting"]
 
 
 @pytest.mark.parametrize("given", [

@@ -3,6 +3,7 @@
 import numpy
 import pytest
 
+from pycore import quantity
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
 from pycore.pages.class_set import TOPICS
@@ -120,7 +121,7 @@ def lines(text: str, roll: str = "Ada Lark\nBen Stone") -> tuple[list[QuestionMa
     marking = marking_of(read_paper(OWN, roll), text)
     for _ in marking.steps():
         pass
-    return marking.results, marking.refused
+    return marking.results, [one.why for one in marking.refused]
 
 
 RIGHT = "7.24 A at 101 clockwise"
@@ -143,13 +144,88 @@ def test_marks_that_a_person_gives_win():
 
 
 @pytest.mark.parametrize(("line", "told"), [
-    ("Nobody; 1; 7", "Nobody"), ("Ada Lark; 9; 7", "from 1 to 2"), ("Ada Lark; 1", "no answer"),
-    ("Ada Lark; 1; seven", "seven"), ('Ada Lark; 1; "7', "quotation mark"),
+    ("Nobody; 1; 7", "Nobody"), ("Ada Lark; 9; 7", "from 1 to 2"), ("Ada Lark; 1; seven", "seven"),
+    ('Ada Lark; 1; "7', "quotation mark"),
 ])  # fmt: skip
 def test_a_line_that_cannot_be_used_says_why_and_the_others_stand(line: str, told: str):
     results, refused = lines(f"{line}\nBen Stone; 2; 3; 3")
     assert ["Ben Stone"] == [one.name for one in results]
     assert told in refused[0]
+    assert "Line 1 is “" in refused[0]
+    assert line.partition(";")[0] in refused[0]
+
+
+def test_a_refused_line_names_its_learner_and_question_and_speaks_of_the_answer():
+    _, refused = lines("1; 2; 3; seven")
+    assert refused[0].startswith("Ada Lark, question 2: calculated: “seven” cannot be read.")
+
+
+def test_a_blank_answer_has_no_marks_and_says_so():
+    results, refused = lines("Ada Lark; 1\nBen Stone; 1; 3;\nBen Stone; 2; ; ; 1; 2; 2; 2; 2; 1")
+    assert not refused
+    assert ["no answer", "calculated: no answer"] == [one.remarks[0] for one in results[:2]]
+    assert ((0, 0), (10, 10)) == (results[0].total, results[2].total)
+    assert () == results[2].remarks
+
+
+def test_a_total_counts_what_was_marked():
+    marking = marking_of(read_paper(OWN, "Ada Lark\nBen Stone"), f"Ada; 1; {RIGHT}; {RIGHT}\nBen; 2; seven")
+    list(marking.steps())
+    (total,) = marking.totals().values()
+    assert ("Ada Lark", (10, 10), 10, (2,)) == (total.name, total.marks, total.of, total.missing)
+    assert ["Ben Stone"] == marking.without_marks()
+    assert [{"number": 1, "of": 10}, {"number": 2, "of": 10}] == marking.entry()["questions"]
+
+
+@pytest.mark.parametrize("line", [
+    RIGHT, f"{RIGHT}; 2; 1", f"; {RIGHT}", f"; {RIGHT}; 2; 1", f"{RIGHT};;2;1", f"; {RIGHT}; ; ; ; ; 2; 1",
+])  # fmt: skip
+def test_a_question_of_one_answer_needs_no_empty_cells(line: str):
+    marking = marking_of(read_paper({**OWN, "q1-asks": "calculation"}, "Ada Lark"), f"Ada Lark; 1; {line}")
+    list(marking.steps())
+    assert [(3, 3)] == [one.total for one in marking.results]
+
+
+@pytest.mark.parametrize("line", [";;0;0", ";0;0", "", ";;;;;;0;0"])
+def test_a_question_of_one_answer_can_have_none(line: str):
+    marking = marking_of(read_paper({**OWN, "q1-asks": "calculation"}, "Ada Lark"), f"Ada Lark; 1{line}")
+    list(marking.steps())
+    assert [(0, 0)] == [one.total for one in marking.results]
+
+
+def test_a_person_chooses_from_a_range_for_these_answers_only():
+    paper = read_paper(OWN, "Ada Lark")
+    text = "Ada Lark; 1; 7.24; 5.87"
+    first = marking_of(paper, text)
+    list(first.steps())
+    low, high = first.results[0].total
+    assert low < high
+    settled = {(1, 1): (high, ("7.24", "5.87"))}
+    again = marking_of(paper, text, settled)
+    list(again.steps())
+    assert ((high, high), (low, high)) == (again.results[0].total, again.results[0].chosen_from)
+    other = marking_of(paper, text.replace("5.87", "5.86"), settled)
+    list(other.steps())
+    assert other.results[0].chosen_from is None
+    read = marking_of(paper, again.table().decode())
+    list(read.steps())
+    assert (high, high) == read.results[0].total
+
+
+@pytest.mark.parametrize("answer", [
+    "7.24 A 101 clockwise", "7.24 A at 101 lagging", "7.24 A 101 deg to the right", "7.24∠101° cw",
+    "7.24 A lagging by 101", "7.24 A at 101 behind",
+])  # fmt: skip
+def test_an_angle_may_be_written_in_many_ways(answer: str):
+    results, refused = lines(f"Ada Lark; 1; {answer}; {answer}")
+    assert not refused
+    assert (10, 10) == results[0].total
+
+
+@pytest.mark.parametrize("unit", ["VAr", "Var", "VAR", "kVAr"])
+def test_reactive_power_is_read_however_its_unit_is_spelt(unit: str):
+    prefix, unit_of = quantity.unit_parts(unit) or (0, "")
+    assert ("var", 3 if unit.startswith("k") else 0) == (unit_of, prefix)
 
 
 def test_where_one_thing_is_asked_the_only_answer_is_that():
@@ -163,7 +239,7 @@ def test_marks_for_a_part_that_is_not_asked_are_refused():
     paper = read_paper({**OWN, "q1-asks": "calculation"}, "Ada Lark")
     marking = marking_of(paper, "Name; Question; Scale\nAda Lark; 1; 1")
     list(marking.steps())
-    assert "no marks for" in marking.refused[0]
+    assert "no marks for" in marking.refused[0].why
 
 
 def test_an_own_table_is_marked_again_as_it_was():
@@ -184,7 +260,7 @@ def test_an_angle_from_another_line_is_said():
 def test_a_second_line_for_one_question_is_refused():
     results, refused = lines("Ada Lark; 1; 7.24; 7.24\n1; 1; 3; 3")
     assert 1 == len(results)
-    assert "line 1" in refused[0]
+    assert "is on line 1 too" in refused[0]
 
 
 SERIES = {"questions": "1", "q1-link": "/series-circuit/#v=3&r=40&l=150 mH&c=80 µF&supply=110 V&frequency=50"}

@@ -157,8 +157,16 @@ def test_two_learners_of_one_name_are_told_apart_by_number():
     paper = read_paper(form(), "Ada Lark\nAda Lark")
     with pytest.raises(InputError) as refused:
         place_of(paper, "Ada Lark")
-    assert words.two_of_a_name("Ada Lark") == refused.value.faults[0].message
+    assert "Ada Lark (1), Ada Lark (2)" in refused.value.faults[0].message
     assert 2 == place_of(paper, "2")
+
+
+def test_a_first_name_is_enough_where_one_learner_has_it():
+    paper = read_paper(form(), "Ada Lark\nBen Stone\nBenita Reed\nBea Stone")
+    assert [1, 2, 3, 3] == [place_of(paper, typed) for typed in ("ada", "Ben", "Reed", "benit")]
+    with pytest.raises(InputError) as refused:
+        place_of(paper, "Stone")
+    assert "Ben Stone (2), Bea Stone (4)" in refused.value.faults[0].message
 
 
 def test_every_single_slip_in_a_papers_code_is_found():

@@ -28,8 +28,50 @@ def test_a_learner_has_the_marks_of_all_papers():
     second = paper("7AB-CDE-FGJ", marks=marks, of=12)
     (one,) = register.read([paper(), second])
     assert [
-        ("Ada Lark", ((20, 24), (10, 10)), (30, 34), 42), ("Learner 2", ((7, 7), None), (7, 7), 30),
-    ] == list(one.learners())  # fmt: skip
+        ("Ada Lark", [(20, 24), (10, 10)], (30, 34), 42), ("Learner 2", [(7, 7), None], (7, 7), 30),
+    ] == [
+        (row.name, [own and own.marks for own in row.papers], row.total, row.of) for row in one.learners()
+    ]  # fmt: skip
+
+
+def by_question(*numbers: int) -> dict[str, object]:
+    """A paper of three questions of ten marks, of which Ada Lark has these marked, with six each."""
+    questions = [{"number": number, "low": 6, "high": 6, "mistakes": [f"mistake {number}"]} for number in numbers]
+    marks = [{"place": 1, "name": "Ada Lark", "low": 1, "high": 1, "mistakes": [], "questions": questions}]
+    return paper(marks=marks, questions=[{"number": number, "of": 10} for number in (1, 2, 3)])
+
+
+def test_a_total_says_how_much_of_it_was_marked():
+    reply, _ = ask([by_question(1, 3)], do="answer")
+    html = reply["regions"]["register"]
+    assert "12 of 20 marked" in html
+    assert "question 2 not marked yet" in html
+    assert "60 %" in html
+    whole, _ = ask([by_question(1, 2, 3)], do="answer")
+    assert "18 of 30" in whole["regions"]["register"]
+    assert "not marked yet" not in whole["regions"]["register"]
+
+
+def test_mistakes_are_those_of_the_questions():
+    (one,) = register.read([by_question(1, 3)])
+    assert ("mistake 1", "mistake 3") == one.papers[0].marks[0].mistakes
+
+
+def test_a_paper_has_an_average_of_what_is_marked():
+    (one,) = register.read([paper()])
+    assert (45, 52) == one.papers[0].average  # 27 to 31 of 60
+    (other,) = register.read([by_question(1)])
+    assert (60, 60) == other.papers[0].average
+
+
+def test_names_are_in_order_and_numbers_too():
+    names = ["", "", "ben stone", "Ada Lark"]
+    marks = [
+        {"place": place, "name": name, "low": 1, "high": 1, "mistakes": []}
+        for place, name in zip((10, 9, 3, 4), names, strict=True)
+    ]
+    (one,) = register.read([paper(marks=marks)])
+    assert ["Ada Lark", "ben stone", "Learner 9", "Learner 10"] == [row.name for row in one.learners()]
 
 
 def test_mistakes_are_counted_paper_by_paper():
@@ -44,7 +86,7 @@ def test_mistakes_are_counted_paper_by_paper():
 def test_two_learners_of_one_name_are_both_there():
     marks = [{"place": place, "name": "Ada Lark", "low": place, "high": place, "mistakes": []} for place in (1, 2)]
     (one,) = register.read([paper(marks=marks)])
-    assert ["Ada Lark", "Ada Lark (2)"] == [name for name, *_ in one.learners()]
+    assert ["Ada Lark", "Ada Lark (2)"] == [row.name for row in one.learners()]
 
 
 def test_each_group_has_a_register_of_its_own():
@@ -75,4 +117,5 @@ def test_the_table_for_a_spreadsheet_runs_nothing_and_has_numbers():
     reply, data = ask([], do="finish", job=begun["job"])
     text = (data or b"").decode()
     assert "register.csv" == reply["filename"]
-    assert "'=1+1,3,5,3,5,30" in text
+    assert "'=1+1,3,5,30,3,5,30,10,17" in text
+    assert "Tuesday,Average,10,17" in text

@@ -1,0 +1,226 @@
+// The answers to a question paper, the marks that they were given, and the way of these into the register. Answers belong
+// to one paper, by its code and group: another paper shows its own and never marks these.
+
+import { download } from "./download.js";
+import { need } from "./elements.js";
+import * as papers from "./kept-papers.js";
+import { add, weigh } from "./kept-register.js";
+import { afterQuiet } from "./pace.js";
+import * as regions from "./regions.js";
+import { live } from "./said.js";
+import * as setPage from "./set-page.js";
+
+/** @import { MarksChange, MarksRange, SettledMarks, WorkReply } from "../types/shared.js" */
+
+const CHOICE_PAUSE = 600; // ms after the last choice from a range
+const LISTED = 6; // changes that are told one by one
+const results = need("[data-results]", HTMLTextAreaElement);
+const ask = need("[data-ask]");
+const toRegister = need('[data-do="register"]');
+let key = ""; // of the paper whose answers stand here
+/** @type {SettledMarks[]} */
+let settled = [];
+/** @type {WorkReply | null} */
+let table = null; // the last marking as a file, and what the register keeps of it
+
+/** @param {string} name */
+function say(name = "") {
+  const place = need("[data-marks-said]");
+  place.textContent = place.dataset[name] ?? "";
+  if (place.textContent) live(place.textContent);
+}
+
+/** @param {WorkReply | null} reply */
+function setTable(reply) {
+  table = reply;
+  ask.hidden = true;
+  for (const name of ["register", "save-marks"]) need(`[data-do="${name}"]`).hidden = !reply;
+}
+
+/** What was marked is no longer what stands there. */
+export function old() {
+  if (!table) return;
+  setTable(null);
+  say("old");
+}
+
+/** No paper's answers stand here: another learner uses the device. */
+export function leave() {
+  key = "";
+  results.value = "";
+  clear();
+}
+
+function clear() {
+  due = false;
+  regions.replace("marks", "");
+  setTable(null);
+  say();
+}
+
+/** Show the answers to the paper with this code and group. @param {string} code @param {string | undefined} group */
+export function showOf(code, group) {
+  const next = papers.keyOf(code, group);
+  if (next === key) return;
+  const typed = results.value;
+  const isMade = papers.made().some((one) => papers.keyOf(one.code, one.form.group) === key);
+  if (!key) papers.takeAnswers(next);
+  // A paper that nobody has made yet may get another group's name.
+  else if (key.startsWith(`${code} `) && !isMade) papers.takeAnswers(next, key);
+  const found = papers.answers(next);
+  const isFirst = !key;
+  key = next;
+  settled = found.settled;
+  if (isFirst && typed && !found.text) {
+    // It was typed before Python could tell which paper this is.
+    papers.keepAnswers(key, { text: typed, settled });
+    return;
+  }
+  if (found.text === typed) return;
+  results.value = found.text;
+  clear();
+  if (typed) say("other");
+}
+
+function keep() {
+  if (key) papers.keepAnswers(key, { text: results.value, settled });
+}
+
+let due = false; // whether marks were chosen since the last marking
+
+async function mark() {
+  const marked = results.value;
+  due = false;
+  const reply = await setPage.work({ work: "marks", results: setPage.textOf(results), settled });
+  if (!reply) return;
+  if (results.value !== marked) {
+    say("old");
+    return;
+  }
+  const pressed = document.activeElement?.closest(".settle [data-marks]");
+  const again = pressed instanceof HTMLElement ? placeOf(pressed) : "";
+  setTable(reply);
+  say();
+  regions.replace("marks", reply.regions.marks);
+  if (again) document.querySelector(again)?.focus();
+  live(reply.announce);
+}
+
+/** Where a number of marks stands, before and after a marking. @param {HTMLElement} button */
+function placeOf(button) {
+  const { place, question } = /** @type {HTMLElement} */ (button.parentElement).dataset;
+  return `.settle[data-place="${place}"][data-question="${question}"] [data-marks="${button.dataset.marks}"]`;
+}
+
+async function markDue() {
+  if (document.documentElement.dataset.working) {
+    markSoon();
+    return;
+  }
+  if (due && table) await mark();
+}
+
+const markSoon = afterQuiet(CHOICE_PAUSE, () => markDue().catch(setPage.failed));
+
+/** Choose marks from a range; the same again gives the range back. @param {HTMLElement} button */
+function settle(button) {
+  const group = button.closest("[data-drawn]");
+  if (!(group instanceof HTMLElement)) return;
+  const { place, question, drawn = "", calculated = "" } = group.dataset;
+  const own = { place: Number(place), question: Number(question), marks: Number(button.dataset.marks), drawn, calculated };
+  const others = settled.filter((one) => one.place !== own.place || one.question !== own.question);
+  const isTaken = button.getAttribute("aria-pressed") === "true";
+  settled = isTaken ? others : [...others, own];
+  for (const one of group.children) one.setAttribute("aria-pressed", String(one === button && !isTaken));
+  keep();
+  due = true;
+  markSoon();
+}
+
+// Before marks go into the register it is said what would change there, and what is missing.
+
+/** @param {string} name @param {Record<string, string | number>} values */
+const told = (name, values) => (ask.dataset[name] ?? "").replace(/\{(\w+)\}/g, (_, one) => String(values[one] ?? ""));
+
+/** @param {MarksRange} marks */
+const range = ({ low, high }) => (low === high ? String(low) : told("range", { low, high }));
+
+/** @param {MarksChange} change */
+function changeSaid({ place, name, question = 0, before, after }) {
+  const values = { who: name || told("learner", { place }), question, before: range(before), after: after ? range(after) : "" };
+  return told(after ? "one" : "whole", values);
+}
+
+/** @param {WorkReply} marking @returns {string[]} what is to be known before these marks are added */
+function doubts({ entry, count = 0 }) {
+  if (!entry) return [];
+  const { changes, missing, open } = weigh(entry);
+  const counts = Object.entries({ refused: count, missing, open }).filter(([, many]) => many);
+  return [
+    ...(changes.length ? [told("replaced", { count: changes.length }), ...changes.slice(0, LISTED).map(changeSaid)] : []),
+    ...(changes.length > LISTED ? [told("more", { count: changes.length - LISTED })] : []),
+    ...counts.map(([name, many]) => told(name, { count: many })),
+  ];
+}
+
+async function register() {
+  await markDue();
+  if (!table || due) return;
+  const listed = doubts(table);
+  if (!listed.length) {
+    put();
+    return;
+  }
+  const lines = listed.map((text) => Object.assign(document.createElement("li"), { textContent: text }));
+  need("ul", HTMLElement, ask).replaceChildren(...lines);
+  ask.hidden = false;
+  say();
+  need("h3", HTMLElement, ask).focus();
+}
+
+function put() {
+  ask.hidden = true;
+  if (table?.entry && add(table.entry)) say("added");
+  toRegister.focus();
+}
+
+/** Show a line among the answers. @param {number} number */
+function showLine(number) {
+  const lines = results.value.split("\n");
+  const start = lines.slice(0, number - 1).join("\n").length + (number > 1 ? 1 : 0);
+  results.focus();
+  results.setSelectionRange(start, start + (lines[number - 1] ?? "").length);
+  results.scrollTop = (results.scrollHeight * (number - 2)) / lines.length;
+}
+
+/** @type {Record<string, (button: HTMLElement) => unknown>} */
+export const actions = {
+  mark,
+  settle,
+  register,
+  "add-anyway": put,
+  "add-not": () => {
+    ask.hidden = true;
+    toRegister.focus();
+  },
+  "show-line": ({ dataset }) => showLine(Number(dataset.line)),
+  "save-marks": async () => {
+    await markDue();
+    if (!table) return;
+    download(table);
+    need("[data-marks-said]").textContent = table.told;
+  },
+  "erase-results": () => {
+    if (document.documentElement.dataset.working === "marks") setPage.stop();
+    results.value = "";
+    settled = [];
+    keep();
+    clear();
+    say("erased");
+  },
+};
+
+results.addEventListener("input", () => {
+  keep();
+  old();
+});

@@ -1,0 +1,91 @@
+// The questions of a question paper: how many are shown, their order, and which marks each asks for. Those beyond the
+// paper's number keep what they hold, unseen.
+
+import { need } from "./elements.js";
+import * as form from "./form.js";
+
+/** @import { Values } from "../types/shared.js" */
+
+const sections = [...document.querySelectorAll("[data-question]")].map((one) => /** @type {HTMLElement} */ (one));
+
+export const count = () => Number(form.read().questions);
+
+export function show() {
+  // A link may name any number: what cannot be shown could not be mended.
+  const many = Math.max(1, Math.min(sections.length, Math.trunc(count()) || 1));
+  need('input[name="questions"]', HTMLInputElement).value = String(many);
+  sections.forEach((section, place) => (section.hidden = place >= many));
+  need('[data-do="add"]', HTMLButtonElement).hidden = many >= sections.length;
+  for (const [name, is] of Object.entries({ remove: many > 1, up: true, down: true })) {
+    for (const button of document.querySelectorAll(`[data-do="${name}"]`)) {
+      const of = Number(/** @type {HTMLElement} */ (button).dataset.of);
+      const isEnd = (name === "up" && of === 1) || (name === "down" && of >= many);
+      /** @type {HTMLButtonElement} */ (button).disabled = !is || isEnd;
+    }
+  }
+  showMarks();
+}
+
+/** Marks are given for what is asked. */
+export function showMarks() {
+  const values = form.read();
+  for (const part of document.querySelectorAll("[data-marks-of]")) {
+    const { marksOf, of } = /** @type {HTMLElement} */ (part).dataset;
+    const asks = values[`q${of}-asks`];
+    /** @type {HTMLElement} */ (part).hidden = asks !== marksOf && (asks === "drawing" || asks === "calculation");
+  }
+}
+
+/** What each question is worth, beside its heading. @param {string[]} totals */
+export function showTotals(totals) {
+  for (const place of document.querySelectorAll("[data-total-of]")) {
+    place.textContent = totals[Number(/** @type {HTMLElement} */ (place).dataset.totalOf) - 1] ?? "";
+  }
+}
+
+/** @param {number} number @returns {Values} */
+function valuesOf(number) {
+  const start = `q${number}-`;
+  const own = Object.entries(form.read()).filter(([name]) => name.startsWith(start));
+  return Object.fromEntries(own.map(([name, value]) => [name.slice(start.length), value]));
+}
+
+/** @param {number} number @param {Values} values */
+const named = (number, values) => Object.fromEntries(Object.entries(values).map(([name, value]) => [`q${number}-${name}`, value]));
+
+/** Put questions in another order: `order` has the number of each that stands there now. @param {number[]} order */
+function reorder(order) {
+  const before = order.map(valuesOf);
+  form.fill(Object.assign({}, ...before.map((values, place) => named(place + 1, values))));
+}
+
+/** @param {number} many */
+function setCount(many) {
+  need('input[name="questions"]', HTMLInputElement).value = String(many);
+  show();
+}
+
+/** @param {number} number @param {number} by */
+export function move(number, by) {
+  const order = sections.map((_, place) => place + 1);
+  const other = number + by;
+  [order[number - 1], order[other - 1]] = [other, number];
+  reorder(order);
+  show();
+  const isEnd = other === 1 || other === count();
+  need(`[data-do="${isEnd === by > 0 ? "up" : "down"}"][data-of="${other}"]`).focus();
+}
+
+/** @param {number} number */
+export function remove(number) {
+  const order = sections.map((_, place) => place + 1);
+  order.push(...order.splice(number - 1, 1));
+  reorder(order);
+  setCount(count() - 1);
+  need("h2", HTMLElement, sections[Math.min(number, count()) - 1]).focus();
+}
+
+export function add() {
+  setCount(count() + 1);
+  need("select", HTMLSelectElement, sections[count() - 1]).focus();
+}
