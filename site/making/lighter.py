@@ -6,6 +6,8 @@ Runs inside Pyodide beside library.py, and in the tests. What it does not know h
 import ast
 
 FACTORY_ASKED = "..."
+WRITTEN_OUT = {"NamedTuple", "TYPE_CHECKING"}
+"""Of `typing`, what nothing asks for once classes are written out."""
 
 
 def _is_dataclass(decorator: ast.expr) -> bool:
@@ -96,7 +98,10 @@ class Lighter(ast.NodeTransformer):
         self.generic_visit(node)
         taken = [item for item in node.body if isinstance(item, ast.ImportFrom)]
         imported = {name.name for item in taken if item.module in ("dataclasses", "typing") for name in item.names}
-        kept = [item for item in node.body if not (item in taken and item.module == "dataclasses")]
+        for item in taken:
+            if item.module == "typing":
+                item.names = [name for name in item.names if name.name not in WRITTEN_OUT]
+        kept = [item for item in node.body if not (item in taken and (item.module == "dataclasses" or not item.names))]
         added = ["import collections"] if "NamedTuple" in imported else []
         if "dataclass" in imported:
             added.append("import records")

@@ -26,7 +26,7 @@ def told(folder: Path) -> dict:
     """What all flows give, a part of each, and what nobody asks."""
     places = map(str, (HERE / "flows.mjs", folder, HERE.parent))
     command = ["node", *places, json.dumps(list(CALCULATORS)), "part", "odd"]
-    done = subprocess.run(command, capture_output=True, text=True, timeout=400)
+    done = subprocess.run(command, capture_output=True, text=True, timeout=1500)
     assert 0 == done.returncode, done.stderr[-2000:]
     return json.loads(done.stdout.splitlines()[-1])
 

@@ -1,8 +1,8 @@
 """In the place of Pyodide's module of the same name: what runs code, without what inspects signatures."""
 
-from _pyodide._base import CodeRunner, eval_code, eval_code_async, find_imports, should_quiet
+from _pyodide._base import eval_code, eval_code_async, find_imports
 
-__all__ = ["CodeRunner", "eval_code", "eval_code_async", "find_imports", "relaxed_call", "should_quiet"]
+__all__ = ["eval_code", "eval_code_async", "find_imports", "relaxed_call"]
 
 
 def relaxed_call(function, *given, **named):
