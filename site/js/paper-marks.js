@@ -176,6 +176,7 @@ async function register() {
   ask.hidden = false;
   say();
   need("h3", HTMLElement, ask).focus();
+  ask.scrollIntoView({ block: "nearest" });
 }
 
 function put() {
