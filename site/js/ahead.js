@@ -4,32 +4,64 @@
 /** @import { Fetched, Places } from "../types/shared.js" */
 
 /**
- * Begin. `report(fetched)` hears how far WebAssembly and archives are, which are nearly all of it; `anew`: what the
- * browser has kept has failed, so it is fetched again. Gives two promises: `come` is kept once all is here; `bad` never
- * is, and broken when a file cannot be had or used: Pyodide would only warn, and wait for ever.
+ * Counts what has come of WebAssembly and archives, which are nearly all that is awaited; `report(fetched)` hears it.
  * @param {Places} places
- * @param {{ report?: (fetched: Fetched) => void, anew?: boolean }} options
+ * @param {(fetched: Fetched) => void} report
+ */
+export function countOf(places, report = () => {}) {
+  let bytes = 0; // as the page uses them
+  let packed = 1; // what is sent of each by a host that compresses: as of the WebAssembly, which is most of it
+  let all = places.whole;
+  const tell = () => {
+    const share = Math.min(1, bytes / all);
+    report({ share, bytes: share * packed * all, whole: packed * all });
+  };
+  return {
+    /** The warm data is awaited too. */
+    expectWarm() {
+      all = places.whole + places.warm;
+      if (bytes) tell();
+    },
+    /** @param {number} sent of the WebAssembly; 0 if the host does not say it */
+    pack(sent) {
+      packed = Math.min(1, sent / places.size) || 1;
+    },
+    /** @param {number} more */
+    add(more) {
+      bytes += more;
+      tell();
+    },
+  };
+}
+
+/** Bytes a second of what came over the network; 0 if nothing did, or the browser does not tell. */
+export function measuredPace() {
+  const came = performance.getEntriesByType("resource").filter((one) => one instanceof PerformanceResourceTiming && one.transferSize > 0);
+  const files = /** @type {PerformanceResourceTiming[]} */ (came);
+  const bytes = files.reduce((sum, one) => sum + one.encodedBodySize, 0);
+  const taken = Math.max(...files.map((one) => one.responseEnd)) - Math.min(...files.map((one) => one.requestStart));
+  return files.length ? (1000 * bytes) / taken : 0;
+}
+
+/**
+ * Begin. `count` counts what comes; `anew`: what the browser has kept has failed, so it is fetched again. Gives two
+ * promises: `come` is kept once all is here; `bad` never is, and broken when a file cannot be had or used: Pyodide would
+ * only warn, and wait for ever.
+ * @param {Places} places
+ * @param {{ count?: ReturnType<typeof countOf>, anew?: boolean }} options
  * @returns {{ come: Promise<unknown>, bad: Promise<never> }}
  */
-export function fetchAhead(places, { report = () => {}, anew = false } = {}) {
+export function fetchAhead(places, { count = countOf(places), anew = false } = {}) {
   const wasm = `${places.runtime}pyodide.asm.wasm`;
   const archives = ["library", ...places.parts].map((part) => `${places.library}${part}.zip`);
   const fetchFirst = self.fetch.bind(self);
-  let bytes = 0; // as the page uses them
-  let packed = 1; // what is sent of each by a host that compresses: as of the WebAssembly, which is most of it
-  /** @param {number} more */
-  const note = (more) => {
-    bytes += more;
-    const share = Math.min(1, bytes / places.whole);
-    report({ share, bytes: share * packed * places.whole, whole: packed * places.whole });
-  };
   /** @param {RequestInfo | URL} resource @param {RequestInit | undefined} options */
   const get = async (resource, options = undefined) => {
     const response = await fetchFirst(resource, anew ? { ...options, cache: "reload" } : options);
     const isWasm = String(resource) === wasm;
-    if (isWasm) packed = Math.min(1, sentOf(response) / places.size) || 1;
-    const counted = response.ok && (isWasm || archives.includes(String(resource))) ? response.clone().body : null;
-    if (counted) count(counted, note);
+    if (isWasm) count.pack(sentOf(response));
+    const body = response.ok && (isWasm || archives.includes(String(resource))) ? response.clone().body : null;
+    if (body) follow(body, count.add);
     return withItsType(response);
   };
   /** @type {Map<string, Promise<Response>>} */
@@ -83,7 +115,7 @@ function withItsType(response) {
 // A copy of each response is counted as it arrives; the response itself stays the browser's own,
 // so that compiled code can be kept with it.
 /** @param {ReadableStream<Uint8Array>} body @param {(bytes: number) => void} note */
-async function count(body, note) {
+async function follow(body, note) {
   const reader = body.getReader();
   try {
     for (;;) {

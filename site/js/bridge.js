@@ -59,7 +59,7 @@ export const lack = () => {
 
 /**
  * The worker and its queue. `onState(state, detail)` hears "fetching", "starting", "ready" and "failed"; "again" when
- * Python stopped by itself and is started again. `onLack(sentence)` hears that a request came to nothing because the
+ * Python stopped by itself and is started again. Ready with a detail: what was asked waits for the warm data. `onLack(sentence)` hears that a request came to nothing because the
  * rest of pycore could not be fetched.
  */
 export class Bridge {
@@ -83,6 +83,9 @@ export class Bridge {
   #watch = null; // ends the watch over the worker's life
   #deaths = 0;
   #anew = false; // whether what the browser kept is being fetched again
+  #filling = false; // whether the page was told that a request waits for the warm data
+  /** @type {Fetched | undefined} */
+  #fetched; // the latest of it
   /** @type {Timer} */
   #making = 0;
 
@@ -153,7 +156,9 @@ export class Bridge {
       clearTimeout(this.#timer);
       this.#guard(data.life);
       root.dataset.restored = String(Boolean(data.restored));
-      this.#onState("ready");
+      root.dataset.pace = String(Math.round(data.pace ?? 0));
+      this.#filling = !data.filled && this.#waiting.some((job) => !job.early);
+      this.#onState("ready", this.#filling ? this.#fetched : undefined);
       if (!data.restored && !this.#anew) this.#makeMemory();
       for (const part of places?.parts ?? []) this.#parts.set(part, "loaded");
       this.#next();
@@ -161,15 +166,19 @@ export class Bridge {
     } else if (data.part) {
       this.#parts.set(data.part, data.loaded ? "loaded" : "failed");
       this.#next();
-    } else if (data.stage === "cold" || data.stage === "warm") {
+    } else if (data.stage === "cold" || data.stage === "warm" || data.stage === "fetching") {
+      this.#fetched = data.fetched ?? this.#fetched;
       if (data.stage === "cold") root.dataset.cold = String(data.slot);
-      else if (this.#ready && !this.#running) return; // nobody waits for it
+      else if (this.#ready && (!this.#running || this.#running.early)) return; // nobody waits for it
       this.#limit(this.#ready ? COLD_LIMIT : START_LIMIT, () => (this.#ready ? this.#died() : this.#fail("time")));
+      if (!data.fetched) return;
+      this.#filling = this.#ready;
+      this.#onState(this.#ready ? "ready" : "fetching", data.fetched);
     } else if (data.stage === "restoring") {
       this.#limit(RESTORE_LIMIT, () => this.start({ anew: true }));
     } else if (data.stage) {
       this.#limit(START_LIMIT, () => this.#fail("time"));
-      this.#onState(data.stage, data.fetched);
+      this.#onState(data.stage);
     } else if (!this.#ready) {
       // What the browser kept may be damaged: the network is asked once before the reader is.
       if (this.#anew) this.#fail(data.failed ?? "");
@@ -188,6 +197,8 @@ export class Bridge {
     this.#running = null;
     this.#deaths = 0;
     clearTimeout(this.#timer);
+    if (this.#filling) this.#onState("ready");
+    this.#filling = false;
     if (data.absent) {
       job.reject(new Lacking());
       this.#next();
@@ -343,7 +354,7 @@ export class Bridge {
     this.#making = 0;
     this.#watch?.abort();
     this.#watch = null;
-    this.#ready = false;
+    this.#ready = this.#filling = false;
     this.#parts.clear();
     this.#worker?.terminate();
     this.#worker = null;

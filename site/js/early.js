@@ -21,7 +21,7 @@ export const places = placesOf(root.dataset);
 /** @param {DOMStringMap} data @returns {Places | null} */
 function placesOf({ runtime = "", library = "", parts = "", memory = "", size = "" }) {
   if (!runtime) return null;
-  const [wasm, archives, coded] = size.split(" ").map(Number);
+  const [wasm, archives, coded, warm] = size.split(" ").map(Number);
   const listed = parts.split(" ");
   // It comes at once with what the page needs, not after all that nobody waits for.
   const more = isCoded() && !listed.includes(REST) ? [CODED] : [];
@@ -33,6 +33,8 @@ function placesOf({ runtime = "", library = "", parts = "", memory = "", size = 
     memory,
     size: wasm,
     whole: wasm + archives + (more.length ? coded : 0),
+    warm,
+    asked: root.dataset.python === "idle" || location.hash.includes("="),
   };
 }
 

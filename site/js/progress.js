@@ -18,6 +18,7 @@ const REASON_SHOWN_FOR = 6_000; // ms; a new start is over sooner than its reaso
 const SHOWN_AFTER = 250; // ms; a start from the cache is over before anybody could read a sentence
 const FAR_PAUSE = 2_000; // ms between two figures, which nobody reads if they run
 const MINUTE = 60; // s
+const NEARLY = 0.9; // of it all: what is left then is to start
 const CODE = /^[\w \-–—−]{1,20}$/u; // what a sentence repeats of an address
 
 /** @param {string} name */
@@ -41,6 +42,8 @@ let loading = "loading"; // the sentence for what is loaded
 let code = ""; // the code of the problem that is loaded, if it is one
 let pace = paceOf();
 let fetching = false; // or else no figure is said
+let reached = 0; // the share that is here
+let filling = false; // Python is ready, but what was asked waits for the rest of its data
 let looking = false; // whether a typed code is being looked up, which goes on when Python is ready
 
 /**
@@ -61,6 +64,7 @@ export function expect(awaited = "", typed = "") {
  */
 export function begin(again) {
   pace = paceOf();
+  reached = 0;
   timers = [
     setTimeout(() => (strip.hidden = false), SHOWN_AFTER),
     setTimeout(() => (strip.dataset.speaks = "loading"), loading === "loading" ? SPOKEN_AFTER : SHOWN_AFTER),
@@ -97,7 +101,8 @@ export const startingWords = () => word("starting");
 function sayLoading(seconds) {
   const minutes = Math.round((seconds ?? 0) / MINUTE);
   const left = seconds === null ? "" : seconds < MINUTE ? word("soon") : word(minutes === 1 ? "minute" : "minutes");
-  const sentences = [word(loading).replace("{code}", code), left.replace("{minutes}", String(minutes)), word(`${loading}Meanwhile`)];
+  const awaited = filling && loading === "loading" ? "loadingRest" : loading;
+  const sentences = [word(awaited).replace("{code}", code), left.replace("{minutes}", String(minutes)), word(`${awaited}Meanwhile`)];
   const said = sentences.filter(Boolean).join(" ");
   if (text.textContent !== said) text.textContent = said;
   if (over) over.textContent = `${said} ${far.textContent}`;
@@ -117,18 +122,21 @@ const sayFar = spaced(FAR_PAUSE, (/** @type {Fetched} */ { share, bytes, whole }
  */
 export function show(state, detail = "") {
   if (state === "ready" || state === "failed") timers.forEach((timer) => clearTimeout(timer));
-  if (state === "ready") hideAfterReason();
-  else if (state === "failed" || state === "again") strip.hidden = false;
-  retry.hidden = state !== "failed";
   fetching = typeof detail === "object";
+  filling = state === "ready" && fetching;
+  if (filling) strip.dataset.speaks = "loading";
+  else if (state === "ready") hideAfterReason();
+  if (filling || state === "failed" || state === "again") strip.hidden = false;
+  retry.hidden = state !== "failed";
   if (state === "again") showReason("again");
   if (performance.now() < reasonUntil && state !== "failed") {
     speak(reason);
     bar.style.width = "0";
   } else if (typeof detail === "object") {
     sayFar(detail);
-    bar.style.width = `${detail.share * 95}%`;
-  } else if (state === "starting") {
+    reached = detail.share;
+    bar.style.width = `${reached * 95}%`;
+  } else if (state === "starting" && (loading === "loading" || reached > NEARLY)) {
     if (loading === "loading") text.textContent = word("starting");
     far.textContent = "";
     bar.style.width = "97%";

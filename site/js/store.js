@@ -7,6 +7,8 @@ import * as kept from "./kept.js";
 const CACHES = /^phasor-folio-(?:edition|store)/;
 const ASKED = "phasor-folio-store"; // a cache by this name tells the service worker that it may load over any connection
 
+const SLOW = 64_000; // bytes a second, measured while Python was loaded: half a megabit
+
 const root = document.documentElement;
 const question = need("[data-store-ask]");
 const line = need("[data-stored-line]");
@@ -17,10 +19,11 @@ const button = (what) => need(`[data-store="${what}"]`, HTMLElement, line);
 /** "yes" or "no", once it was chosen. */
 const choice = () => kept.read("store");
 
-/** Whether what is loaded over this connection may cost something, or keeps others waiting. */
+/** Whether what is loaded over this connection may cost something, or keeps others waiting: not every browser says so. */
 function isDear() {
   const { saveData = false, effectiveType = "" } = navigator.connection ?? {};
-  return saveData || /^(?:slow-2g|2g|3g)$/.test(effectiveType);
+  const pace = Number(root.dataset.pace);
+  return saveData || /^(?:slow-2g|2g|3g)$/.test(effectiveType) || (pace > 0 && pace < SLOW);
 }
 
 /**

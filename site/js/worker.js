@@ -1,6 +1,6 @@
 // Python on a thread of its own. Knows nothing of the page: text and bytes in, text and bytes out.
 
-import { fetchAhead } from "./ahead.js";
+import { countOf, fetchAhead, measuredPace } from "./ahead.js";
 import { COLD, joinCold, WARM } from "./cold.js";
 import * as memory from "./memory.js";
 import { joinPart } from "./part.js";
@@ -58,6 +58,8 @@ const lost = new Promise((_kept, broken) => (lose = broken)); // broken at that 
 lost.catch(() => {});
 /** @type {Places} */
 let places; // addresses of site, runtime and library, the parts to start with, the name of a kept memory
+/** @type {ReturnType<typeof countOf>} */
+let count; // how much is here of what is awaited
 
 addEventListener("message", async ({ data: message }) => {
   try {
@@ -135,6 +137,7 @@ async function fetchModule(name, options = {}) {
     const reader = response.body.getReader();
     for (let read = await reader.read(); !read.done; read = await reader.read()) {
       pieces.push(read.value);
+      if (name === WARM) count.add(read.value.length);
       wait();
     }
     const module = await WebAssembly.compile(await new Blob(pieces).arrayBuffer());
@@ -163,6 +166,7 @@ async function fill() {
  */
 async function isWhole({ id }) {
   if (data.isThere()) return true;
+  count.expectWarm();
   tell({ stage: "warm" });
   try {
     await fill();
@@ -179,12 +183,13 @@ async function start({ anew, withCold, ...given }) {
   // A call has found it wanting: it comes past whatever the browser has kept of it. Without it, all else is answered.
   const whole = withCold && fetchModule(COLD, { cache: "reload" }).catch(() => {});
   let next = 0;
-  const report = (/** @type {Fetched} */ fetched) => {
+  count = countOf(places, (/** @type {Fetched} */ fetched) => {
     if (performance.now() < next) return;
     next = performance.now() + REPORT_PAUSE;
     tell({ stage: "fetching", fetched });
-  };
-  const { bad, come } = fetchAhead(places, { report, anew });
+  });
+  if (places.asked || !isProven(places.parts)) count.expectWarm();
+  const { bad, come } = fetchAhead(places, { count, anew });
   const life = holdLife();
   scripts().catch(() => {}); // while the kept memory is read
   const restored = !anew && (await Promise.race([restore(), bad, lost]));
@@ -200,7 +205,7 @@ async function start({ anew, withCold, ...given }) {
   await whole;
   if (lacking) await lost; // Python may go on where a call came to nothing.
   Error.stackTraceLimit = TRACE;
-  tell({ stage: "ready", restored, life: await life });
+  tell({ stage: "ready", restored, filled: data.isThere(), pace: measuredPace(), life: await life });
 }
 
 // Tests show that a page's own archive is joined, and its first answer given, without the warm data.
@@ -244,9 +249,10 @@ async function holdLife() {
  */
 async function make(given) {
   places = { ...given, parts: [] }; // every page starts from the same memory
+  count = countOf(places);
   try {
     if (await memory.isSettled(places)) return tell({ made: 0 });
-    const { bad } = fetchAhead(places);
+    const { bad } = fetchAhead(places, { count });
     const maker = await Promise.race([loadPython(null, { _makeSnapshot: true }), bad]);
     await fill().catch((error) => {
       lacking = true;

@@ -33,6 +33,7 @@ from making import stamps
 from making.paths import SITE
 from making.policy import EMBEDDED, INLINE, LETTERS, NOT_FOUND, PAGE_POLICY
 from making.progress import BuildError
+from making.splitting import WARM
 
 TEMPLATES = SITE / "templates"
 FIRST = "early.js"
@@ -58,7 +59,7 @@ class Places:
 
     `memory` names the started Python that a device may keep: it changes with whatever that Python is made from.
     `size` is that of the WebAssembly in bytes, because a host that compresses does not say it; pages say beside it what
-    their archives have, and that for the problem of a code. `imports` has, by shell,
+    their archives have, that for the problem of a code and the warm module. `imports` has, by shell,
     the files of js/ that its script imports.
     """
 
@@ -117,7 +118,8 @@ def write_pages(folder: Path, places: Places, pages: Iterable[Any], *, embedded:
             answers = page.answers or page.slug
             own = (folder / places.library / f"{answers}.zip").exists()
             parts = answers if own else REST
-            sizes = _sizes(folder / places.library, places.size, parts)
+            warm = _size(folder / places.runtime / WARM)
+            sizes = f"{_sizes(folder / places.library, places.size, parts)} {warm}"
             variables = {**_variables(page, places), "parts": parts, "size": sizes}
             shell = shells.get_template(f"{page.template}.html")
             html = turned_off(shell.render(variables))

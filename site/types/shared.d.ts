@@ -392,6 +392,10 @@ export interface Places {
   size: number;
   /** Bytes of the WebAssembly and of all archives that the start fetches. */
   whole: number;
+  /** Bytes of the warm module, which follows. */
+  warm: number;
+  /** Whether the page was opened with a link, or asks for something of its own, so that its answer waits for that. */
+  asked: boolean;
 }
 
 /** How far fetching is: the share of it, and its bytes as they come over the network. */
@@ -420,6 +424,10 @@ export interface FromWorker {
   slot?: number;
   fetched?: Fetched;
   restored?: boolean;
+  /** Whether all of Python's data is there. */
+  filled?: boolean;
+  /** Bytes a second of what came for the start over the network; 0 if that is not known. */
+  pace?: number;
   /** The name of the lock that the worker holds as long as it lives. */
   life?: string;
   part?: string;

@@ -46,6 +46,25 @@ def test_it_is_asked_before_anything_is_stored(browser: Browser, site: str, kind
         assert not page.evaluate(REGISTERED)
 
 
+SLOW_START = """window.Worker = class extends Worker {
+  constructor(...given) {
+    super(...given);
+    this.addEventListener("message", ({ data }) => { if (data.stage === "ready") data.pace = 50_000; });
+  }
+};
+Object.defineProperty(navigator, "connection", { get: () => undefined });"""
+"""Python comes at 50 kB a second, of which the browser says nothing."""
+
+
+def test_it_is_asked_where_the_start_was_slow(browser: Browser, site: str) -> None:
+    """Some browsers know nothing of their connection, and stored the whole site over any."""
+    with keeping(browser, site, viewport=PHONE) as context:
+        context.add_init_script(SLOW_START)
+        page = visited(context, f"{site}{SLUG}/")
+        expect(page.locator(ASK)).to_be_visible(timeout=10_000)
+        assert not page.evaluate(REGISTERED)
+
+
 def test_what_was_refused_can_be_had_at_the_foot_of_any_page_and_removed_again(browser: Browser, site: str) -> None:
     with keeping(browser, site, viewport=PHONE) as context:
         context.add_init_script(connection(effectiveType="2g"))
@@ -66,6 +85,7 @@ def test_on_a_good_connection_nothing_is_asked(browser: Browser, site: str) -> N
     with keeping(browser, site) as context:
         context.add_init_script(connection(effectiveType="4g"))
         page = visited(context, f"{site}{SLUG}/")
+        assert float(page.get_attribute("html", "data-pace") or 0) > 64_000
         wait_until(page, OFFLINE, 60)
         expect(page.locator(ASK)).to_be_hidden()
 

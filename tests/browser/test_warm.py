@@ -5,6 +5,8 @@ early says something else.
 """
 
 import json
+import math
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -21,6 +23,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, Playwright, Route
 
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
+from pycore.words import furniture
 from pycore.words.api import PART_MISSING
 
 LISTENS = """window.asked = [];
@@ -40,6 +43,7 @@ window.Worker = new Proxy(Worker, { construct(made, given) {
 FORGET = """async () => {
   for (const name of await caches.keys()) if (name.startsWith("phasor-folio-memory")) await caches.delete(name);
 }"""
+FAR = "document.querySelector('[data-progress-far]').textContent"
 SAID = "document.querySelector('[data-progress-text]').textContent"
 
 
@@ -105,6 +109,16 @@ def test_a_first_answer_is_what_it_is_without_the_warm_data(
         assert same_as_here(page) > 1
 
 
+def assert_said(page: Page, sentence: str) -> None:
+    """What the page waits for is said, with how much of all that is here: the warm data is counted."""
+    wait_until(page, f"{SAID}.startsWith({json.dumps(sentence)})", 20)
+    assert page.is_visible("[data-progress]")
+    wait_until(page, f"/here/.test({FAR})", 10)
+    _, whole = map(float, re.findall(r"\d+\.\d", page.evaluate(FAR)))
+    wasm, archives, coded, warm = map(int, (page.get_attribute("html", "data-size") or "").split())
+    assert math.isclose(whole, (wasm + archives + warm + (coded if "code=" in page.url else 0)) / 1e6, abs_tol=0.06)
+
+
 def test_an_edit_waits_for_it(browser: Browser, warm_site: str) -> None:
     with keeping(browser, warm_site, service_workers="block") as context:
         held, page = Held(context), visit(context, f"{warm_site}{SLUG}/")
@@ -113,20 +127,28 @@ def test_an_edit_waits_for_it(browser: Browser, warm_site: str) -> None:
         page.fill("[name=i1]", "31.5")
         page.wait_for_timeout(700)
         assert ("pending", before) == (state(page), result(page))
+        assert_said(page, furniture.LOADING_REST)
         held.let_go()
         wait_until(page, f"{FRESH} && location.hash.includes('31.5')", 30)
         assert before != result(page)
         assert not page.get_attribute("html", "data-cold")
+        assert not page.is_visible("[data-progress]")
 
 
-@pytest.mark.parametrize("link", ["#v=3&i1=31.5&i2=20&i3=10", "#v=3&code=332-6M9-239", "#v=3&sheet=problem"])
-def test_a_link_waits_for_it(browser: Browser, warm_site: str, link: str) -> None:
+@pytest.mark.parametrize(("link", "said"), [
+    ("#v=3&i1=31.5&i2=20&i3=10", furniture.LOADING_VALUES),
+    ("#v=3&code=332-6M9-239", furniture.LOADING_CODE.format(code="332-6M9-239")),
+    ("#v=3&sheet=problem", furniture.LOADING_REST),
+])  # fmt: skip
+def test_a_link_waits_for_it_and_says_so(browser: Browser, warm_site: str, link: str, said: str) -> None:
+    """It said for half a minute of a slow network that all was here, or nothing."""
     with keeping(browser, warm_site, service_workers="block") as context:
         held, page = Held(context), context.new_page()
         page.goto(f"{warm_site}{SLUG}/{link}")
         wait_until(page, "document.documentElement.dataset.answer === 'pending'", 20)
         page.wait_for_timeout(4000)
         assert "pending" == state(page)
+        assert_said(page, said)
         held.let_go()
         wait_until(page, f"{READY} && document.documentElement.dataset.answer !== 'pending'", 60)
 
