@@ -10,7 +10,7 @@ from itertools import groupby
 from pycore.drawing import Group, Item, Page, Shape, with_role
 from pycore.geometry import Point
 from pycore.sheet.lettered import text, wrapped
-from pycore.sheet.media import MARGIN, PAPERS, Layout
+from pycore.sheet.media import FILING_MARGIN, MARGIN, PAPERS, Layout
 from pycore.sheet.sheet_text import SheetText
 from pycore.sheet.whole_page import furniture_below
 from pycore.words.phrase import with_symbols
@@ -72,7 +72,7 @@ def moves_pages(
     """
     capitals = layout.style.note
     width, height = PAPERS[layout.paper]
-    left, right, top = layout.frame.left, width - MARGIN - 5.0, height - MARGIN - 5.0
+    left, right, top = _left(layout), width - MARGIN - 5.0, height - MARGIN - 5.0
     bottom = MARGIN + 5.0 + 3.4 * capitals
     pages: list[list[Item]] = [[]]
     y = top - layout.style.title
@@ -94,6 +94,11 @@ def moves_pages(
              named[min(index, len(named) - 1)], description)
         for index, items in enumerate(pages)
     )  # fmt: skip
+
+
+def _left(layout: Layout) -> float:
+    """Where lines begin: at the frame of a sheet; the frame of own paper is its edge."""
+    return max(layout.frame.left, FILING_MARGIN)
 
 
 def _set_row(rows: Iterable[_SetLine], at: Point, capitals: float) -> list[Item]:
@@ -130,10 +135,11 @@ def _is_of_list(item: Item) -> bool:
 def _foot(layout: Layout, words: str, right: float, index: int) -> Group:
     """The line at the foot of a page; on further pages it is passed over by who hears it."""
     capitals = layout.style.note
-    lines = wrapped(words, capitals, right - layout.frame.left)
+    left = _left(layout)
+    lines = wrapped(words, capitals, right - left)
     low = MARGIN + 5.0 + (len(lines) - 1) * 1.7 * capitals
     drawn = (
-        text(line, Point(layout.frame.left, low - place * 1.7 * capitals), capitals, ink="ink-2")
+        text(line, Point(left, low - place * 1.7 * capitals), capitals, ink="ink-2")
         for place, line in enumerate(lines)
     )
     return with_role("furniture" if index else "paragraph", *drawn)

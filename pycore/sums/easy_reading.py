@@ -1,4 +1,4 @@
-"""The further pages of a sheet for easy reading: given values, moves, and what to check."""
+"""The further pages of a sheet for easy reading or on own paper: given values, moves, and what to check."""
 
 from pycore.constructions.methods import THE_RETURNING
 from pycore.constructions.moves import SetOff
@@ -41,11 +41,12 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
         look.append(sum_words.second_check(bar, *scale_texts))
     if minus_words(case, plan):
         look.append(minus_words(case, plan))
-    return (
+    lists = (
         TextSection(moves_list.GIVEN, case.sheet_values_text(plan, any_method=request.any_method)),
         TextSection(moves_list.MOVES, ticked, ticked=True),
-        TextSection(moves_list.LOOK, tuple(look)),
     )
+    # Own paper has no bars to check.
+    return lists if case.on_own_paper else (*lists, TextSection(moves_list.LOOK, tuple(look)))
 
 
 def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:

@@ -113,7 +113,7 @@ class OnPaper:
         return placed + self.longest_line() if longest else placed
 
     def longest_line(self) -> Phrase:
-        """Return how long the longest line to set off is, as a sentence that follows another."""
+        """Return the longest length to mark, as a sentence that follows another."""
         longest = max(self.construction.arms, key=lambda arm: arm.size)
         return words.longest_line(self.notation.short_of(longest.key, longest.size), self.length(longest.size))
 

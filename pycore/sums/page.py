@@ -285,7 +285,7 @@ class SumPage(Generic[Case]):
         )
 
     def further_pages(self, case: Case, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
-        """Return the pages that follow a sheet: the moves, for easy reading."""
+        """Return the pages that follow a sheet: the moves, for easy reading or on own paper."""
         return moves_of(case, plan, request)
 
     def pages(

@@ -235,9 +235,17 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     return replace(sheet_text, sentence="", notes=(), field=bare, code_words=())
 
 
+def _has_moves(case: SumCase, request: SheetRequest) -> bool:
+    """Whether the moves have pages of their own."""
+    if case.on_own_paper:
+        return request.kind == kinds.CONSTRUCTION and not request.opening.comes_again
+    return case.printed != USUAL
+
+
 def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
-    """Return the further pages of a sheet for easy reading; none for other print styles."""
-    if case.printed == USUAL or case.on_own_paper:
+    """Return the pages with the moves: of a sheet for easy reading, and of a drawing on the learner's own paper, which
+    has no room for them; else none."""
+    if not _has_moves(case, request):
         return ()
     # Only such a sheet needs it; the first answer need not wait for its import.
     from pycore.sums.easy_reading import lists_of

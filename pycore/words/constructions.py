@@ -50,8 +50,8 @@ def place_point(scale: str, point: str, edges: tuple[str, str], paper: str) -> P
 
 
 def longest_line(amount: str, length: str) -> Phrase:
-    """How much room a drawing needs at the least, after its scale."""
-    return say(" The longest line to set off, {amount}, is {length} long.", amount=amount, length=length)
+    """The longest length of a drawing that is marked by the ruler, after its scale."""
+    return say(" The longest length to mark, {amount}, is {length}.", amount=amount, length=length)
 
 
 def no_room(scale: str, paper: str, over: str, larger: str) -> Phrase:

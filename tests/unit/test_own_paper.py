@@ -2,8 +2,10 @@
 
 import json
 import re
+import unicodedata
 
 import blank_paper
+import pymupdf
 import pytest
 from unit.sheets import DEFAULT, NEUTRAL, on_page, texts
 from unit.test_photograph import flat, followed, points, wrong_lines
@@ -266,4 +268,33 @@ def test_a_lesson_on_own_paper_begins_with_the_place_of_its_point(slug: str):
     told = re.findall(r"([\d.,]+\u00a0cm) from the", plain(first.sentence))
     assert 2 == len(told) and told == [one.words for one in texts(first.picture)]
     assert [] == on_page(first.picture, Arrow)
-    assert "longest line" not in plain(first.sentence)  # the reading below says it
+    assert "longest length" not in plain(first.sentence)  # the reading below says it
+
+
+# On paper.
+
+
+def letters(text: str) -> str:
+    """Letters and figures alone, indices among them: as they are found in a PDF and in a sentence."""
+    return "".join(filter(str.isalnum, unicodedata.normalize("NFKC", text)))
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_a_pdf_on_own_paper_has_every_move_after_the_drawing(slug: str):
+    form = form_of(slug, own_paper="A4", sheet="construction")
+    reply, file = api.handle(json.dumps({"do": "pdf", "page": slug, "form": form}))
+    assert json.loads(reply)["ok"] and file
+    document = pymupdf.open(stream=bytes(file))
+    found = letters(" ".join(page.get_text() for page in list(document)[1:]))
+    page = CALCULATORS[slug]
+    case = page.case(form)
+    moves = [one.phrase for one in StepSentences(case.sheet_plan(), case.notation).all_moves() if isinstance(one, Move)]
+    assert [] == [plain(move) for move in moves if letters(plain(move)) not in found]
+    assert found.index(letters(plain(moves[0]))) < found.index(letters(plain(moves[-1])))
+    # No line begins where no printer prints.
+    assert all(word[0] > 50 for page in list(document)[1:] for word in page.get_text("words"))
+
+
+def test_a_blank_sheet_of_own_paper_has_no_moves():
+    _, file = api.handle(json.dumps({"do": "pdf", "page": "neutral-current", "form": homework(sheet="problem")}))
+    assert file and len(pymupdf.open(stream=bytes(file))) == 1

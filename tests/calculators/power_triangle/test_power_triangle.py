@@ -176,7 +176,7 @@ def test_the_summary_keeps_the_sign_of_the_angle():
 def test_each_power_is_named_with_its_own_unit():
     answer = PAGE.answer(EXAMPLE)
     moves = [plain(block.phrase) for working in answer.workings for block in working.blocks if hasattr(block, "step")]
-    assert "1\u00a0cm\u00a0=\u00a01\u00a0kVA. The longest line to set off, 10.20\u00a0kvar" in moves[0]
+    assert "1\u00a0cm\u00a0=\u00a01\u00a0kVA. The longest length to mark, 10.20\u00a0kvar" in moves[0]
     assert any("calculated: 14.29\u00a0kVA" in move for move in moves)
     assert any("calculated: 3.29\u00a0kvar" in move for move in moves)
     expected = ["P/kW", "Q/kvar", "QC/kvar", "S2/kVA", "S1/kVA", "Cdelta/µF", "Cstar/µF"]
