@@ -13,7 +13,6 @@ from pycore.constructions.frames import (
     PROTRACTOR,
     RULER,
     SQUARES,
-    WORDS,
     Frame,
     frames,
 )
@@ -50,6 +49,7 @@ from pycore.sheet.lesson_view import frame_page
 from pycore.sheet.paper_view import paper_page
 from pycore.sheet.plan import Plan
 from pycore.sheet.strokes import PhasorStyles
+from pycore.sums.lesson_asked import question_of
 from pycore.sums.lesson_frame import LessonFrame, StepPlace
 from pycore.sums.lesson_why import reason_of
 from pycore.sums.places import Places, faint_line, ruler_for
@@ -64,10 +64,6 @@ from pycore.words.phrase import Phrase
 
 NOTHING_BELOW = 0.05
 """A shorter length cannot be seen on a ruler, mm."""
-
-
-ASKED = {RULER: words.ASK_LENGTH, COMPASSES: words.ASK_OPENING, LINE: words.ASK_LENGTH, WORDS: words.ASK_SCALE}
-"""The question shown while a tool's reading is hidden."""
 
 
 class Lesson:
@@ -198,13 +194,17 @@ class Lesson:
         amount = notation.amount_of(SUM_KEY, self.sentences.figure.readings[RESULT_LENGTH])
         return words.result(notation.tags[SUM_KEY], amount)
 
+    def drawn_name(self, move: SetOff) -> Phrase:
+        """Return the name of what a length along a line draws."""
+        return self.sentences.notation.tags.get(move.phasor) or self.line_name(move.line)
+
     def set_off_frame(self, move: SetOff, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length drawn along a line."""
         amount = length_of(move, self.sentences.figure.readings)
         if move.role == roles.MARK:
             return self.mark_frame(move, why)
         length = self.length(amount)
-        name = self.sentences.notation.tags.get(move.phasor) or self.line_name(move.line)
+        name = self.drawn_name(move)
         sentence, turned = ruler_for(self.places, move)
         draw = words.draw_companion if move.role == roles.COMPANION else words.draw_length
         is_explained = why and (move.role == roles.COMPANION or not turned)
@@ -337,7 +337,7 @@ class Lesson:
         move = frame.move
         answers = isinstance(move, (ReadLength, ReadAngle)) and move.reading in (RESULT_LENGTH, RESULT_ANGLE)
         answers = answers or frame.name == step_kinds.ZERO or (isinstance(move, Join) and self.is_measured_here(move))
-        question = self.question(frame) if figure else ()
+        question = question_of(self, frame) if figure else ()
         is_scale = frame.name == step_kinds.SCALE
         # Without the reading: a class may be asked for it, and the title is read aloud.
         title = plain(words.CHOOSE_SCALE if is_scale else sentence)
@@ -356,20 +356,6 @@ class Lesson:
             measured=isinstance(move, ReadAngle) and move.reading != RESULT_ANGLE,
             reason=reason_of(self, frame), stage=self.stage_key(),
         )  # fmt: skip
-
-    def question(self, frame: Frame) -> Phrase:
-        """Return the question shown while a frame's reading is hidden: what is read, or what is to be drawn or marked.
-        """
-        match frame.move:
-            case ReadAngle():
-                return words.ask_angle(self.line_name(frame.move.second))
-            case TurnAngle():
-                return words.ASK_ANGLE_TO_MARK
-            case SetOff(role=roles.MARK):
-                return words.ASK_LENGTH_TO_MARK
-            case SetOff() | Join(role=roles.PARALLEL):
-                return words.ASK_LENGTH_TO_DRAW
-        return ASKED[frame.tool]
 
     def begins(self) -> tuple[int, ...]:
         """Return the numbers of the frames with which a step begins."""

@@ -157,6 +157,16 @@ def ask_angle(line: Name) -> Phrase:
     return say("How many degrees to {line} do you read on your own protractor?", line=line)
 
 
+def ask_angle_to_mark(line: Name) -> Phrase:
+    """What is asked while an angle to be marked is hidden."""
+    return say("How many degrees do you mark from {line}, and why?", line=line)
+
+
+def ask_length_to_draw(line: Name) -> Phrase:
+    """What is asked while the length of a line to be drawn is hidden."""
+    return say("How long is {line} on paper?", line=line)
+
+
 def measure_angle(line: Name, angle: str) -> Phrase:
     """An angle that a learner takes from their own drawing."""
     return say("Read the angle to {line}: about {angle}.", line=line, angle=angle)
@@ -276,9 +286,8 @@ def faint(name: Name, direction: str, place: str) -> Phrase:
 
 
 CHOOSE_SCALE = say("Choose the scale.")
-ASK_ANGLE_TO_MARK = say("How many degrees, and why?")
 ASK_LENGTH = say("How many millimetres do you read on your own ruler?")
-ASK_LENGTH_TO_DRAW = say("How long is this line on paper?")
+ASK_DASHED_LENGTH = say("How long is the dashed line on paper?")
 ASK_LENGTH_TO_MARK = say("How many millimetres do you mark?")
 ASK_SCALE = say("Which scale?")
 ASK_OPENING = say("How far apart are the two points of the compasses?")
