@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import Any
 
 from pycore import trig
-from pycore.drawing import Group, Page
+from pycore.drawing import Group, Page, walk
 from pycore.geometry import ORIGIN, Box, Point, distance
 from pycore.pages.codes import CodeProblem
 from pycore.render.elements import Marks, Markup, h, join
@@ -53,7 +53,7 @@ def board_html(problem: CodeProblem, sheet: Page, view: Page | None) -> Markup:
     if view is not None:
         figure = Markup.trusted(svg.write(view, prefix="view", role="view", view="phone"))
         return join(wide, h("div", {"class": "board narrow"}, figure))
-    parts = tuple(item for item in sheet.items if isinstance(item, Group) and (item.step or item.name == START))
+    parts = tuple(one for one in walk(sheet.items) if isinstance(one, Group) and (one.step or one.name == START))
     begun = svg.write(replace(sheet, items=parts), prefix="start", role="view", view="start", window=placed.area)
     arrow = arrow_html(placed.area, placed.start, 11.0)
     return join(wide, h("div", {"class": "board narrow"}, Markup.trusted(begun), arrow))

@@ -1,6 +1,7 @@
 """A guess in words: rough on purpose, by the paper's own directions; and what a request may hold."""
 
 import json
+import re
 
 import pytest
 
@@ -11,7 +12,7 @@ from pycore.geometry import ORIGIN, Point
 from pycore.pages import practice
 from pycore.practice import ladder
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.render.guess import end_of, sentence_of
+from pycore.render.guess import board_html, end_of, sentence_of
 from pycore.words import practice as words
 
 PLACED = CALCULATORS["neutral-current"].placed({**default_form(CALCULATORS["neutral-current"].fields), "scale": "2"})
@@ -50,3 +51,13 @@ def test_every_calculators_guess_starts_where_its_drawing_does(slug: str):
     page = CALCULATORS[slug]
     placed = page.placed(default_form(page.fields))
     assert 0.0 < placed.start.x < placed.page.x and 0.0 < placed.start.y < placed.page.y
+
+
+@pytest.mark.parametrize("way", [choice.key for choice in practice.choices()])
+def test_a_phone_s_board_shows_what_the_sheet_has_begun_to_draw(way: str):
+    """It was empty: the arrow of a guess began nowhere, and its scale could not be seen."""
+    problem = practice.problem_of(practice.turned_to(practice.checked(practice.empty(5)), way))
+    [sheet] = problem.page.pages(problem.form, kinds=("problem",))
+    wide, narrow = str(board_html(problem, sheet, None)).split("board narrow")
+    begun = [re.findall(r'data-phasor="\w+"|data-name="start"', board) for board in (wide, narrow)]
+    assert 'data-name="start"' in begun[0] and begun[0] == begun[1]
