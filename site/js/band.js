@@ -6,6 +6,7 @@ import * as hand from "./hand.js";
 
 const figure = need(".figure");
 const view = need(".view", HTMLElement, figure);
+const corner = need(".answer");
 const tabs = need(".tabs");
 const foot = need(".action-bar");
 const phone = matchMedia("(max-width: 47.99em) and (min-height: 20.01em)"); // lower, it would leave nothing to read
@@ -50,26 +51,41 @@ function partOf(svg) {
   return [x, y, across, down].map((one) => one.toFixed(2)).join(" ");
 }
 
-function frame() {
+/** Half a label says something else: one that the band cuts or its answer covers is not shown. @param {SVGSVGElement} svg */
+function passOver(svg) {
+  const [band, answer] = [svg.getBoundingClientRect(), corner.getBoundingClientRect()];
+  const isBand = figure.hasAttribute("data-band");
+  for (const label of svg.querySelectorAll("text")) {
+    const { left, right, top, bottom } = label.getBoundingClientRect();
+    const inside = left >= band.left && right <= band.right && top >= band.top && bottom <= band.bottom;
+    const covered = left < answer.right && top < answer.bottom;
+    label.toggleAttribute("data-cut", isBand && (!inside || covered));
+  }
+}
+
+/** @param {boolean} anew whether its place has changed too */
+function frame(anew = false) {
   const svg = drawing();
   if (!svg) return;
   const now = svg.getAttribute("viewBox") ?? "";
   if (now !== framed) whole = now; // it was drawn anew
   framed = figure.hasAttribute("data-band") ? partOf(svg) : whole;
   if (framed !== now) svg.setAttribute("viewBox", framed);
+  if (framed !== now || anew) passOver(svg);
 }
 
 function follow() {
   const above = -figure.getBoundingClientRect().top;
   const is = phone.matches && view.childElementCount > 0 && above > (1 - SHARE) * (figure.offsetHeight || 1);
-  if (is !== figure.hasAttribute("data-band")) {
+  const turns = is !== figure.hasAttribute("data-band");
+  if (turns) {
     // The place keeps its height, so that nothing moves below it.
     figure.style.setProperty("min-height", is ? `${figure.offsetHeight}px` : "0");
     figure.toggleAttribute("data-band", is);
     if (!is) hand.unfollow();
   }
   if (is) hand.follow(tabs.getBoundingClientRect().bottom, foot.getBoundingClientRect().top);
-  frame();
+  frame(turns);
 }
 
 /** The whole sheet was asked for: it comes into view, below the drawing. @param {Event} event */
@@ -85,7 +101,7 @@ export function rest() {
   const inHand = hand.rest();
   return () => {
     inHand();
-    frame();
+    frame(true);
   };
 }
 
@@ -94,6 +110,6 @@ export function listen() {
   document.addEventListener("scroll", follow, { passive: true });
   document.addEventListener("click", () => figure.hasAttribute("data-band") && follow());
   need(".request").addEventListener("toggle", unfolded);
-  figure.addEventListener("inked", frame);
+  figure.addEventListener("inked", () => frame());
   phone.addEventListener("change", follow);
 }

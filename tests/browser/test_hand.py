@@ -153,13 +153,24 @@ FRAMED = """() => {
 }"""
 
 
+CUT = """() => {
+  const seen = document.querySelector("svg[data-view=phone]").getBoundingClientRect();
+  const whole = ({ left, right, top, bottom }) =>
+    left >= seen.left && right <= seen.right && top >= seen.top && bottom <= seen.bottom;
+  return [...document.querySelectorAll("svg[data-view=phone] text")]
+    .filter((one) => one.checkVisibility({ visibilityProperty: true }) && !whole(one.getBoundingClientRect()))
+    .map((one) => one.textContent);
+}"""
+"""Labels of which only a part would be seen; those wholly outside have gone too."""
+
+
 def test_the_band_of_a_phone_is_framed_on_the_move_in_view(shown) -> None:
     """Scrolling goes from move to move: each is inked as it comes into view, its lines and readings inside the band."""
     page = shown(PHONE)
     before = page.evaluate(FRAMED)["scale"]
     page.evaluate("document.querySelector('section.working').scrollIntoView()")
     wait_until(page, "document.querySelector('.figure').hasAttribute('data-band')")
-    steps, scales = set(), []
+    steps, scales, hidden = set(), [], 0
     for _ in range(14):
         page.mouse.wheel(0, 90)
         page.wait_for_timeout(60)
@@ -170,6 +181,9 @@ def test_the_band_of_a_phone_is_framed_on_the_move_in_view(shown) -> None:
         steps.add(found["step"])
         scales.append(found["scale"])
         assert abs(found["tabs"] - found["band"]) < 2, "what else stands there is within reach"
+        assert [] == page.evaluate(CUT)
+        hidden += page.evaluate("document.querySelectorAll('.view text[data-cut]').length")
+    assert hidden, "some labels have no room"
     assert len(steps) > 5, "a move after the other is in hand"
     assert min(scales) > 0.6 * before and max(scales) > 1.2 * before, "some moves are seen larger than by the whole"
     page.click("[data-tab=meter]")
@@ -181,6 +195,7 @@ def test_the_band_of_a_phone_is_framed_on_the_move_in_view(shown) -> None:
     wait_until(page, "!document.querySelector('.figure').hasAttribute('data-band')")
     found = page.evaluate(FRAMED)
     assert before == found["scale"] and 0 == found["step"]
+    assert not page.evaluate("document.querySelectorAll('.view text[data-cut]').length")
 
 
 def test_what_is_printed_knows_of_no_move_in_hand(shown) -> None:
