@@ -10,9 +10,10 @@
  */
 export function countOf(places, report = () => {}) {
   let bytes = 0; // as the page uses them
-  let packed = 1; // what is sent of each by a host that compresses: as of the WebAssembly, which is most of it
+  let packed = 0; // what is sent of each: as of the WebAssembly, which is most of it; no figure before that is known
   let all = places.whole;
   const tell = () => {
+    if (!packed) return;
     const share = Math.min(1, bytes / all);
     report({ share, bytes: share * packed * all, whole: packed * all });
   };

@@ -25,6 +25,11 @@ CUT = """() => [...document.querySelectorAll(".action-bar button, .action-bar su
 ).map((one) => `${one.textContent.trim()}: ${one.scrollWidth} in ${one.clientWidth}`)"""
 """Buttons at the foot whose name does not fit them."""
 
+HALF_SEEN = """() => [...document.querySelectorAll("main .values input[type=text]")].filter((one) =>
+  one.checkVisibility() && one.value && one.scrollWidth > one.clientWidth
+).map((one) => `${one.name}: ${one.scrollWidth} in ${one.clientWidth}`)"""
+"""Fields whose value does not fit them."""
+
 
 @pytest.fixture
 def large(playwright: Playwright, chromium_path: Path) -> Iterator[Page]:
@@ -48,6 +53,7 @@ def test_every_page_follows_the_browsers_text_size(large: Page, site: str, dist:
         assert 390 >= large.evaluate("document.documentElement.scrollWidth"), slug
         assert [] == large.evaluate(FLAT), slug
         assert [] == large.evaluate(CUT), slug
+        assert [] == large.evaluate(HALF_SEEN), slug
         assert [] == violations(large), slug
 
 
