@@ -21,6 +21,8 @@ OTHER_UNITS = ("A", "V", "W", "VA", "var", "Ω", "S", "F", "H")
 LARGEST = 1e9
 NEGATIVE = ("clockwise", "lagging")
 """Sides that a minus says once more."""
+UPRIGHT = {"up": "anticlockwise", "down": "clockwise"}
+"""Sides that are told only where angles are counted from a line that points to the right."""
 BEFORE_ANGLE = ("∠", "@", " at ")
 """What may stand between a size and its angle in one field."""
 _UNIT_THEN_NUMBER = re.compile(r"(.*?[A-Za-zΩ])\s+((?:lag|lead)\w*\s.*\d.*|[+\-−]?[\d.,].*)")
@@ -172,6 +174,9 @@ def task_angle(task: Task, direction: Direction) -> tuple[float, bool]:
     """An angle as the class measures it, counted from the direction drawn first, anticlockwise positive;
     and whether its side is known."""
     degrees, side = direction.degrees, direction.side
+    if side in UPRIGHT:
+        # Above and below are sides of a line that lies across the paper.
+        side = UPRIGHT[side] if task.form.get("first") == "right" and task.turn == 0.0 else ""
     # The returning arrow is the sum turned round.
     degrees += 180.0 if direction.returning and task.turn_back > 0 else 0.0
     sense = {"anticlockwise": task.sense, "clockwise": -task.sense, "lagging": -1, "leading": 1}.get(side, 1)

@@ -55,7 +55,8 @@ SIDES = {
     "anti-clockwise": "anticlockwise",
     "counterclockwise": "anticlockwise", "ccw": "anticlockwise", "left": "anticlockwise", "right": "clockwise",
     "lagging": "lagging", "lag": "lagging", "lags": "lagging", "behind": "lagging",
-    "leading": "leading", "lead": "leading", "leads": "leading", "ahead": "leading", "": "",
+    "leading": "leading", "lead": "leading", "leads": "leading", "ahead": "leading",
+    "up": "up", "upwards": "up", "above": "up", "down": "down", "downwards": "down", "below": "down", "": "",
 }  # fmt: skip
 """Words for a side: on the paper, seen along the arrow that angles are counted from, or in time."""
 FILLING = ("to", "the", "of", "by")

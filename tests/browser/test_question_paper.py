@@ -296,6 +296,10 @@ def test_answers_belong_to_their_paper(papers: Callable[..., Page]):
     expect(page.locator("#results")).to_have_value("Ben; 2; 5; 5", timeout=20_000)
     page.reload()
     expect(page.locator("#results")).to_have_value("Ben; 2; 5; 5", timeout=60_000)
+    page.click("[data-kept-papers] summary")
+    page.click('[data-do="mark-kept"] >> nth=-1')
+    expect(page.locator("#results")).to_have_value("Ada; 1; 3; 3", timeout=20_000)
+    wait_until(page, "document.activeElement.id === 'mark-papers'", 20)
 
 
 def test_the_same_questions_get_other_values(papers: Callable[..., Page]):

@@ -222,6 +222,17 @@ def test_an_angle_may_be_written_in_many_ways(answer: str):
     assert (10, 10) == results[0].total
 
 
+@pytest.mark.parametrize(("first", "is_told"), [("right", True), ("up", False)])
+def test_above_and_below_are_sides_of_a_line_that_lies_across(first: str, is_told: bool):
+    """Of an upright one they say nothing: the side is missing, which a person decides."""
+    answer = "7.24 A at 101 down"
+    marking = marking_of(read_paper({**OWN, "first": first, "q1-link": f"{OWN['q1-link']}&first={first}"}, "Ada Lark"),
+                         f"Ada Lark; 1; {answer}; {answer}")  # fmt: skip
+    list(marking.steps())
+    assert not marking.refused
+    assert is_told == (marking.results[0].total == (10, 10))
+
+
 @pytest.mark.parametrize("unit", ["VAr", "Var", "VAR", "kVAr"])
 def test_reactive_power_is_read_however_its_unit_is_spelt(unit: str):
     prefix, unit_of = quantity.unit_parts(unit) or (0, "")
