@@ -221,24 +221,6 @@ def test_marks_go_into_the_register_and_a_paper_can_be_taken_out(papers: Callabl
     expect(page.locator("table.register").first).to_contain_text("Ada Lark")
 
 
-def test_a_register_goes_through_a_file(open_page: Callable[..., Page], site: str, ready, tmp_path: Path):
-    page = open_page(viewport=DESK)
-    page.goto(f"{site}register/")
-    ready(page)
-    marks = [{"place": 1, "name": "Ada Lark", "low": 3, "high": 3, "mistakes": []}]
-    kept = {"paper": "7AB-CDE-FGH", "title": "Hall lighting", "group": "", "of": 10, "day": 20_000, "marks": marks}
-    file = tmp_path / "register.json"
-    file.write_text(json.dumps({"format": "phasor-folio register", "version": 1, "papers": [kept]}), encoding="utf-8")
-    page.set_input_files("#f-register", file)
-    expect(page.locator("table.register").first).to_contain_text("3 of 10")
-    with page.expect_download() as download:
-        page.click('[data-do="save-file"]')
-    assert [kept] == json.loads(Path(download.value.path()).read_text("utf-8"))["papers"]
-    file.write_text("nothing", encoding="utf-8")
-    page.set_input_files("#f-register", file)
-    expect(page.locator("[data-said]")).to_contain_text("Nothing has changed")
-
-
 def test_one_question_marked_again_leaves_the_others_and_is_asked_before(papers: Callable[..., Page], site: str):
     page = papers("#v=3&seed=77&questions=2")
     named(page)
