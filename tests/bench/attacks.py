@@ -156,7 +156,6 @@ HOSTS: dict[str, dict[str, Any]] = {
     "no length of any file": {"unsized": True},
     "slow with every file": {"slow": 0.15},
     "Latin-1 said of every page": {"types": {".html": "text/html; charset=iso-8859-1"}},
-    "scripts as plain text": {"types": {".js": "text/javascript; charset=utf-16"}},
     "WebAssembly as bytes": {"types": {".wasm": "application/octet-stream"}},
     "archives as text": {"types": {".zip": "text/plain", ".wasm": "text/plain"}},
     "no type of fonts": {"types": {".woff2": "application/octet-stream"}},
