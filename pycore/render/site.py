@@ -70,6 +70,22 @@ from pycore.words import this_device as device_words
 from pycore.words.phrase import Phrase, plain
 
 
+class PageWords(Protocol):
+    """What the words of a page say of the page itself."""
+
+    @property
+    def SLUG(self) -> str:
+        """Its folder."""
+
+    @property
+    def TITLE(self) -> str:
+        """Its heading."""
+
+    @property
+    def DESCRIPTION(self) -> str:
+        """What it is for, in a sentence for search engines."""
+
+
 class Calculator(CatalogueEntry, Protocol):
     """What a page needs from a calculator, besides what the front page shows of it."""
 
@@ -195,13 +211,25 @@ def paper_page(page: PaperPage) -> SitePage:
                     regions)  # fmt: skip
 
 
+def _framed(
+    words: PageWords, template: str, regions: Mapping[str, str], cautions: Sequence[Phrase | str] = furniture.CAUTIONS
+) -> SitePage:
+    """A page with these regions between head and foot, and what its words say of it."""
+    frame = {
+        "start": words_html(),
+        "header": header_html("../", words.SLUG),
+        "status": status_html(),
+        "footer": footer_html("../", cautions),
+    }
+    title = f"{words.TITLE} · {furniture.NAME}"
+    return SitePage(words.SLUG, template, title, words.DESCRIPTION, furniture.LANGUAGE, {**regions, **frame})
+
+
 def class_set_page() -> SitePage:
     """Return the page of class sets as it opens."""
     form = default_form(class_form.FIELDS)
     group = class_form.default_set()
     regions: dict[str, str] = {
-        "start": words_html(),
-        "header": header_html("../", class_words.SLUG),
         "intro": join(intro_html(class_words.TITLE, class_words.LEAD), link_notices_html()),
         "form": class_set.form_html(form),
         "groups": class_set.groups_html(form),
@@ -211,11 +239,8 @@ def class_set_page() -> SitePage:
         "sheet": class_set.sheet_html(group),
         "paste": class_marks.paste_html(),
         "noscript": class_set.no_script_html(),
-        "status": status_html(),
-        "footer": footer_html("../", furniture.CAUTIONS),
     }
-    return SitePage(class_words.SLUG, "class-set", f"{class_words.TITLE} · {furniture.NAME}", class_words.DESCRIPTION,
-                    furniture.LANGUAGE, regions)  # fmt: skip
+    return _framed(class_words, "class-set", regions)
 
 
 def question_paper_page() -> SitePage:
@@ -223,8 +248,6 @@ def question_paper_page() -> SitePage:
     form = default_form(paper_form.FIELDS)
     paper = paper_form.default_paper()
     regions: dict[str, str] = {
-        "start": words_html(),
-        "header": header_html("../", paper_words.SLUG),
         "intro": join(intro_html(paper_words.TITLE, paper_words.LEAD), link_notices_html()),
         "form": question_paper.form_html(form),
         "groups": question_paper.groups_html(form),
@@ -235,56 +258,38 @@ def question_paper_page() -> SitePage:
         "lost": question_paper.lost_html(),
         "paste": paper_marks.paste_html(),
         "noscript": question_paper.no_script_html(),
-        "status": status_html(),
-        "footer": footer_html("../", furniture.CAUTIONS),
     }
-    return SitePage(paper_words.SLUG, "question-papers", f"{paper_words.TITLE} · {furniture.NAME}",
-                    paper_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
+    return _framed(paper_words, "question-papers", regions)
 
 
 def register_page() -> SitePage:
     """Return the register as it opens, before the script has looked at what is kept."""
     regions: dict[str, str] = {
-        "start": words_html(),
-        "header": header_html("../", register_words.SLUG),
         "main": join(intro_html(register_words.TITLE, register_words.LEAD), register.main_html()),
-        "status": status_html(),
-        "footer": footer_html("../", ()),
     }
-    return SitePage(register_words.SLUG, "register", f"{register_words.TITLE} · {furniture.NAME}",
-                    register_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
+    return _framed(register_words, "register", regions, cautions=())
 
 
 def college_page() -> SitePage:
     """Return the page of a college's settings as it opens: nothing is chosen."""
     form = default_form(college_form.FIELDS)
     regions: dict[str, str] = {
-        "start": words_html(),
-        "header": header_html("../", college_words.SLUG),
         "intro": join(intro_html(college_words.TITLE, college_words.LEAD), link_notices_html()),
         "form": college.form_html(form),
         "actions": college.actions_html(),
         "sheet": college.sheet_html(college_form.read_settings(form)),
         "noscript": college.no_script_html(),
-        "status": status_html(),
-        "footer": footer_html("../", furniture.CAUTIONS),
     }
-    return SitePage(college_words.SLUG, "college-settings", f"{college_words.TITLE} · {furniture.NAME}",
-                    college_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
+    return _framed(college_words, "college-settings", regions)
 
 
 def practice_page() -> SitePage:
     """Return free practice as it opens."""
     regions: dict[str, str] = {
         **practice.regions(),
-        "start": words_html(),
-        "header": header_html("../", practice_words.SLUG),
         "intro": join(intro_html(practice_words.TITLE, practice_words.LEAD), this_device.learner_html("../")),
-        "status": status_html(),
-        "footer": footer_html("../", furniture.CAUTIONS),
     }
-    return SitePage(practice_words.SLUG, "practice", f"{practice_words.TITLE} · {furniture.NAME}",
-                    practice_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
+    return _framed(practice_words, "practice", regions)
 
 
 def this_device_page() -> SitePage:

@@ -14,7 +14,6 @@ import { failed, fileOf, give, open, refuse, say, update, work } from "./set-pag
 
 /** @import { WorkReply } from "../types/shared.js" */
 
-const SEEDS = 32768; // as many sets of values as codes can tell apart
 const root = document.documentElement;
 const roll = need("[data-roll]", HTMLTextAreaElement);
 const results = need("[data-results]", HTMLTextAreaElement);
@@ -60,7 +59,7 @@ function newSeed() {
   // A new set has the values of the newest generator, whatever set was open.
   const generators = need('select[name="generator"]', HTMLSelectElement).options;
   const newest = [...generators].find((option) => option.defaultSelected);
-  form.fill({ seed: String(drawn % SEEDS), generator: newest?.value ?? "" });
+  form.fill({ seed: String(drawn % setPage.SEEDS), generator: newest?.value ?? "" });
 }
 
 /** @param {string} name */

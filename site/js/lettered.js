@@ -24,12 +24,13 @@ async function shaped(piece) {
 const tooLong = () => new Promise((_kept, broken) => setTimeout(broken, LIMIT));
 
 /**
- * Shape pieces of names, all at once: a network that stands still is waited for once. What no font has is known from then on; what could not be fetched is tried again by a later
- * request. Gives the keys of those.
+ * Shape pieces of names, all at once: a network that stands still is waited for once. What no font has is known from
+ * then on; what could not be fetched is tried again by a later request. Gives the keys of those.
  * @param {Piece[]} pieces
  */
 export async function learn(pieces) {
   const limit = tooLong();
+  limit.catch(() => {}); // where nothing waits for it, it is no fault
   const failed = pieces.map(async (piece) => {
     try {
       known.set(piece.key, { text: piece.text, glyphs: await Promise.race([shaped(piece), limit]) });

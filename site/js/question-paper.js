@@ -15,7 +15,6 @@ import { failed, fileOf, give, open, say, update, work } from "./set-page.js";
 
 /** @import { AnswerReply, PaperText, Values } from "../types/shared.js" */
 
-const SEEDS = 32768; // as many papers as codes can tell apart
 const DAY = 86_400_000;
 const OF_GROUP = ["college", "group", "learners"]; // what a new paper takes over from the one before
 const roll = need("[data-roll]", HTMLTextAreaElement);
@@ -87,8 +86,8 @@ function isBegun({ form: values, roll: names }) {
 function newSeed() {
   const taken = new Set(papers.made().map((one) => one.form.seed));
   const [drawn] = crypto.getRandomValues(new Uint32Array(1));
-  let seed = drawn % SEEDS;
-  while (taken.has(String(seed)) && taken.size < SEEDS) seed = (seed + 1) % SEEDS;
+  let seed = drawn % setPage.SEEDS;
+  while (taken.has(String(seed)) && taken.size < setPage.SEEDS) seed = (seed + 1) % setPage.SEEDS;
   return String(seed);
 }
 

@@ -16,6 +16,7 @@ import { markAnswer } from "./state.js";
 
 /** @import { AnswerReply, Reply, WorkReply } from "../types/shared.js" */
 
+export const SEEDS = 32768; // as many sets of values, and papers, as codes can tell apart
 const TYPING_PAUSE = 150;
 const root = document.documentElement;
 const roll = document.querySelector("[data-roll]");

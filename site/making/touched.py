@@ -8,7 +8,7 @@ tests of that page; a calculator's package its own tests and the page in the bro
 import ast
 import re
 import subprocess
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from functools import cache
 from pathlib import Path
 
@@ -55,13 +55,17 @@ def tests_of(paths: Iterable[Path]) -> list[Path]:
 
 def _reached(path: Path) -> set[Path]:
     """The modules of the project that one imports, by however many steps, not through a door."""
+    return _closure(path, lambda one: frozenset() if one in DOORS else _imports(one))
+
+
+def _closure(start: Path, used_by: Callable[[Path], Collection[Path]]) -> set[Path]:
+    """The files that one uses, by however many steps."""
     found: set[Path] = set()
-    waiting = [path]
+    waiting = [start]
     while waiting:
-        for one in _imports(waiting.pop()) - found:
-            found.add(one)
-            if one not in DOORS:
-                waiting.append(one)
+        new = set(used_by(waiting.pop())) - found
+        found |= new
+        waiting += new
     return found
 
 
@@ -95,21 +99,13 @@ def _kinds(paths: set[Path]) -> set[str]:
     used = {path for path in paths if path.suffix in (".js", ".css") and SITE in path.parents}
     entries = [*(SITE / "js" / "pages").glob("*.js"), *(SITE / "css" / "pages").glob("*.css")]
     named = {path.stem for path in paths if path.parent == SITE / "templates"}
-    return named | {one.stem for one in entries if "base" in named or used & {one, *_scripts(one)}}
+    return named | {one.stem for one in entries if "base" in named or used & {one, *_closure(one, _scripts)}}
 
 
-def _scripts(entry: Path) -> set[Path]:
-    """The scripts or styles that one uses, by however many steps."""
-    found: set[Path] = set()
-    waiting = [entry]
-    while waiting:
-        one = waiting.pop()
-        for named in SCRIPTED.findall(one.read_text(encoding="utf-8")):
-            other = (one.parent / named).resolve()
-            if other.is_file() and other not in found:
-                found.add(other)
-                waiting.append(other)
-    return found
+def _scripts(one: Path) -> set[Path]:
+    """The scripts or styles that one uses itself."""
+    named = SCRIPTED.findall(one.read_text(encoding="utf-8"))
+    return {other for other in ((one.parent / name).resolve() for name in named) if other.is_file()}
 
 
 def _names(test: Path, kind: str) -> bool:
