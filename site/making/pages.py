@@ -133,7 +133,8 @@ def write_pages(folder: Path, places: Places, pages: Iterable[Any], *, embedded:
     for slug, html in written.items():
         target = folder / slug if slug == NOT_FOUND else folder / slug / "index.html"
         target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(html.replace(STORED, str(round(stored / 1e6))), encoding="utf-8", newline="\n")
+        # A mark at the head (which the encoding standard puts before a host's word) where a host says another encoding.
+        target.write_text(html.replace(STORED, str(round(stored / 1e6))), encoding="utf-8-sig", newline="\n")
     return [slug for slug in written if slug != NOT_FOUND]
 
 

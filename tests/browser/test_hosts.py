@@ -72,6 +72,27 @@ def runs(page: Page) -> None:
     wait_until(page, f"{FRESH} && location.hash.includes('31.5')", 20)
 
 
+class Latin(Host):
+    """Says of every text that it is Latin-1, as some hosts are set up to do."""
+
+    def guess_type(self, path: str) -> str:  # type: ignore[override]
+        kind = super().guess_type(path)
+        return f"{kind}; charset=iso-8859-1" if kind.startswith("text/") else kind
+
+
+def test_signs_are_read_right_whatever_encoding_a_host_says(browser: Browser, dist: Path) -> None:
+    """A degree sign was shown as two letters, and labels with a subscript as three."""
+    with hosted(Latin, dist) as (address, _), keeping(browser, address, service_workers="block") as context:
+        page = context.new_page()
+        for name in (f"{SLUG}/", "practice/", ""):
+            page.goto(address + name)
+            assert "UTF-8" == page.evaluate("document.characterSet"), name
+        page.goto(f"{address}{SLUG}/")
+        runs(page)
+        shown = page.inner_text("body")
+        assert "°" in shown and "Â" not in shown and "â" not in shown
+
+
 @pytest.mark.parametrize("nosniff", [False, True], ids=["guessing allowed", "guessing forbidden"])
 def test_a_host_that_knows_three_types_of_files(browser: Browser, dist: Path, nosniff: bool) -> None:
     """WebAssembly, archives, fonts and the manifest are of no known type; nothing that runs ends in .mjs."""
