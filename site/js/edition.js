@@ -8,6 +8,9 @@ import { editionAddress, scriptURL } from "./trusted.js";
 
 const PAUSE = 2_000; // ms in which the page can be used and nobody types before the rest of the site is fetched
 const AGAIN = 3_600_000; // ms between looks for a newer edition on a page that stays open
+const ASK_AGAIN = 1_000; // ms after which a newer edition is asked anew to take over
+const LONGEST_RELOAD = 8_000; // ms after which the page, which comes from the device, is asked for once more
+const MOST_ASKED = 6; // times, then the page is loaded anew from whichever edition has it
 
 const root = document.documentElement;
 const offer = need("[data-edition-offer]");
@@ -47,6 +50,8 @@ function reload() {
   leaving = true;
   carried.keep();
   location.reload();
+  // Seen in Chromium where the newer edition takes over just then: it never asks for the page.
+  setTimeout(() => location.reload(), LONGEST_RELOAD);
 }
 
 let warned = false;
@@ -76,8 +81,18 @@ function offerIt(waiting) {
       return;
     }
     workers?.addEventListener("controllerchange", reload, { once: true });
-    waiting.postMessage("take over");
+    takeOver(waiting);
   };
+}
+
+// A browser lets a newer edition wait while the older one is at work, and may not notice when that is over. The press is
+// never without effect.
+/** @param {ServiceWorker} waiting @param {number} [asked] times before */
+function takeOver(waiting, asked = 0) {
+  if (asked === MOST_ASKED) reload();
+  if (leaving) return;
+  waiting.postMessage("take over");
+  setTimeout(() => takeOver(waiting, asked + 1), ASK_AGAIN);
 }
 
 // What is kept may have been damaged or erased since: only what is whole works without a network.

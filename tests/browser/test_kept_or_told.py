@@ -186,3 +186,26 @@ def test_what_cannot_go_along_is_said_before_it_goes(browser: Browser, site_copy
         assert "12.5" == page.input_value("[name=answer]")
         take(page)
         assert "" == page.input_value("[name=answer]")
+
+
+NOT_HEARD = """(times) => {
+    const post = ServiceWorker.prototype.postMessage;
+    ServiceWorker.prototype.postMessage = function (data, ...more) {
+        if (data === "take over" && times-- > 0) return;
+        post.call(this, data, ...more);
+    };
+}"""
+
+
+@pytest.mark.parametrize("times", [2, 100])
+def test_a_press_is_never_without_effect(browser: Browser, site_copy: tuple[Path, str], times: int) -> None:
+    """The newer edition may not take over at once, or not at all: the page is loaded anew, with what was typed."""
+    folder, address = site_copy
+    with keeping(browser, address) as context:
+        page = visit(context, f"{address}practice/", whole=True)
+        newer(page, folder)
+        page.evaluate(NOT_HEARD, times)
+        page.check("[value=calculated]")
+        page.fill("[name=answer]", "12.5")
+        take(page)
+        wait_until(page, "document.querySelector('[name=answer]').value === '12.5'", 20)
