@@ -61,6 +61,8 @@ def test_two_keys_reach_every_view(lesson) -> None:
     press("PageDown", "TTip to tail")
     press("PageDown", "")
     until_address(page, "method=tip-to-tail&view=lesson&step=1")
+    # The address is ahead of the step: a press before it has come belongs to the view that is left.
+    wait_until(page, "document.querySelector('.lesson-step')?.textContent === 'Step 1 of 6'")
     press("PageUp", "PParallelogram")
     press("PageUp", "")
     until_address(page, f"view=lesson&step={STEPS}")
