@@ -195,12 +195,15 @@ def begin_html() -> Markup:
     """Return which paper to work on: a new one, the same questions with other values, one that this device keeps. Below
     it what is said of the paper that is shown."""
     back = h("button", {"type": "button", "class": "plain", "data-do": "back", "hidden": True}, words.BACK)
-    buttons = h("div", {"class": "row"}, _button("new", words.NEW), _button("other-values", words.OTHER_VALUES), back)
+    undo = h("button", {"type": "button", "class": "plain", "data-do": "undo-kept", "hidden": True}, words.UNDO)
+    buttons = h("div", {"class": "row"}, _button("new", words.NEW), _button("other-values", words.OTHER_VALUES), back,
+                undo)  # fmt: skip
     college = h("div", {"class": "notice", "data-college-note": True, "hidden": True},
                 h("p", {"data-text": words.NOT_AS_COLLEGE}), _button("use-college", words.USE_COLLEGE))  # fmt: skip
     same: Marks = {"class": "notice", "data-same-number": True, "data-text": words.SAME_NUMBER, "hidden": True}
     said: Marks = {"class": "said", "data-begun": True, "data-opened": words.OPENED, "data-new": words.BEGUN,
-                   "data-other-values": words.OTHER_VALUES_SAID}  # fmt: skip
+                   "data-other-values": words.OTHER_VALUES_SAID, "data-erased": words.PAPER_ERASED,
+                   "data-restored": words.PAPER_RESTORED}  # fmt: skip
     return join(buttons, h("p", said), _kept_html(), college, h("p", same))
 
 

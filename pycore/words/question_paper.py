@@ -122,7 +122,9 @@ KEPT_HELP = (
     "It stays for a year after the last change, unless you erase it or choose another time."
 )
 KEPT_DETAIL = "Paper {code}, learners: {count}, kept on {date}."
-OPEN, ERASE = "Open", "Erase"
+OPEN, ERASE, UNDO = "Open", "Erase", "Undo"
+PAPER_ERASED = "The paper is erased from this device, with its names and the answers to it."
+PAPER_RESTORED = "The paper is on this device again, with its names and the answers to it."
 NAME, TIME, TOTAL = "Name", "Time allowed", "Total"
 QUESTION, MARKS, MARKED = "Question", "Marks", "Marks given"
 ANSWER = "Answer:"

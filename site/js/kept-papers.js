@@ -96,13 +96,20 @@ export function keepMade(paper) {
   write({ made: [{ ...paper, id: String(Date.now()) }, ...made().filter((one) => !isSame(one))] });
 }
 
-/** Erase a paper that was made, and the answers to it. @param {string} id */
+/** Erase a paper that was made, and the answers to it; gives what brings both back. @param {string} id */
 export function erase(id) {
-  const left = made().filter((one) => one.id !== id);
-  const gone = made().find((one) => one.id === id);
+  const before = found();
+  const left = before.made.filter((one) => one.id !== id);
+  const gone = before.made.find((one) => one.id === id);
   const key = gone ? keyOf(gone.code, gone.form.group) : "";
   const isLast = !left.some((one) => keyOf(one.code, one.form.group) === key);
   write({ made: left, ...(gone && isLast ? { answers: without(key) } : {}) });
+  return () => {
+    const now = found();
+    const kept = before.answers[key];
+    const isBack = !gone || now.made.some((one) => one.id === id);
+    write({ made: isBack ? now.made : [gone, ...now.made], answers: kept ? { [key]: kept, ...now.answers } : now.answers });
+  };
 }
 
 /** A paper as a file. @param {PaperText} paper */

@@ -41,6 +41,8 @@ function changed() {
 
 /** @type {PaperText | null} */
 let before = null; // the paper that stood here before another was opened
+/** @type {(() => void) | null} */
+let bringBack = null; // brings back the paper that was erased last
 let isOwn = false; // whether what stands here is kept as the paper that is being put together
 
 /** What is said of a paper that took the place of another. @param {string} [name] */
@@ -226,8 +228,19 @@ const actions = {
   "open-kept": ({ dataset }) => openMade(dataset.made),
   "mark-kept": ({ dataset }) => openMade(dataset.made)?.then(toMarks),
   "erase-kept": ({ dataset }) => {
-    papers.erase(dataset.made ?? "");
+    bringBack = papers.erase(dataset.made ?? "");
     showMade();
+    sayBegun("erased");
+    const undo = need('[data-do="undo-kept"]');
+    undo.hidden = false;
+    undo.focus();
+  },
+  "undo-kept": () => {
+    bringBack?.();
+    bringBack = null;
+    showMade();
+    sayBegun("restored");
+    need('[data-do="undo-kept"]').hidden = true;
     need('[data-do="new"]').focus();
   },
   back: () => {
@@ -280,6 +293,8 @@ follow("papers", () => {
   if (!draft) isOwn = false; // what was erased is kept again only when something is changed here
   if (of === learner()) return;
   of = learner();
+  bringBack = null;
+  need('[data-do="undo-kept"]').hidden = true;
   marks.leave();
   fill(draft ?? { form: {}, roll: "" });
   update();

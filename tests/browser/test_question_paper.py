@@ -146,6 +146,24 @@ def test_a_paper_that_was_made_is_kept_and_opened_again(papers: Callable[..., Pa
     expect(page.locator("[data-kept-papers]")).to_be_hidden()
 
 
+def test_a_paper_that_was_erased_comes_back_with_its_answers(papers: Callable[..., Page]):
+    """One press erased names and answers for ever."""
+    page = papers()
+    named(page)
+    saved(page, "make")
+    page.fill("[data-results]", "1; 7.5 A")
+    kept = page.evaluate("localStorage.getItem('phasor-folio-papers')")
+    page.click("[data-kept-papers] summary")
+    page.click('[data-do="erase-kept"]')
+    expect(page.locator("[data-begun]")).to_have_text(words.PAPER_ERASED)
+    left = page.evaluate("localStorage.getItem('phasor-folio-papers')")
+    assert "7.5 A" in kept and "7.5 A" not in left
+    page.click('[data-do="undo-kept"]')
+    expect(page.locator("[data-kept-papers]")).to_contain_text("Hall lighting")
+    assert json.loads(kept) == json.loads(page.evaluate("localStorage.getItem('phasor-folio-papers')"))
+    assert page.is_hidden('[data-do="undo-kept"]')
+
+
 def test_names_are_there_after_a_reload(papers: Callable[..., Page]):
     """The address has the paper's link by then, and no link has names."""
     page = papers("")
