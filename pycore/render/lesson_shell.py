@@ -174,10 +174,12 @@ def share_html() -> Markup:
     ]  # fmt: skip
     files = [
         h("button", {"type": "button", "class": "plain", "data-share-do": do}, label)
-        for do, label in (("sheet", give.SHEET), ("handout", give.HANDOUT))
+        for do, label in (("sheet", give.SHEET), ("handout", give.HANDOUT), ("paper", give.TO_PAPER))
     ]
+    files.append(h("a", {"href": "../question-papers/", "data-share-paper": True, "hidden": True}, give.OPEN_PAPER))
     said: Marks = {"data-share-said": True, "role": "status", "data-saved": furniture.PDF_READY,
-                   "data-handed": give.HANDOUT_READY}  # fmt: skip
+                   "data-handed": give.HANDOUT_READY, "data-in-paper": give.IN_PAPER,
+                   "data-paper-full": give.PAPER_FULL}  # fmt: skip
     column = h("div", {"class": "code-words"},
                _two_ways("h2", classroom.SHARE_TITLE, give.TITLE, id="code-title"),
                _two_ways("p", classroom.SHARE_LEAD, give.LEAD), h("p", {"data-share-told": True, "hidden": True}),

@@ -8,6 +8,10 @@ LEAD = (
 )
 SHEET = "Problem sheet (PDF)"
 HANDOUT = "Handout for learners"
+TO_PAPER = "Add to a question paper"
+IN_PAPER = "It is question {number} of the question paper that you are putting together."
+PAPER_FULL = "Your question paper has {most} questions, and cannot have more. Remove one there first."
+OPEN_PAPER = "Open the question paper"
 HANDOUT_READY = "The learner’s handout is saved. It does not hold the answer."
 
 HANDOUT_LEAD = "Work it out yourself on the sheet below. Print it at 100 %. The answer is not in this file."

@@ -86,6 +86,22 @@ export function keepDraft({ form, roll }, link) {
   write({ draft: { form, roll, links } });
 }
 
+export const MOST_QUESTIONS = 10;
+
+/**
+ * Put a problem with values of its own at the end of the paper that is being put together, or begin one with it; gives
+ * its number, 0 where there is no room.
+ * @param {string} topic the page of the problem @param {string} link
+ */
+export function addQuestion(topic, link) {
+  const { form, roll } = draft() ?? { form: /** @type {Record<string, string>} */ ({}), roll: "" };
+  const number = (Number(form.questions) || 0) + 1;
+  if (number > MOST_QUESTIONS) return 0;
+  const added = { questions: String(number), [`q${number}-topic`]: topic, [`q${number}-link`]: link };
+  keepDraft({ form: { ...form, ...added }, roll });
+  return number;
+}
+
 /**
  * Keep a paper that was made; the same one for the same group and names takes its place.
  * @param {Omit<MadePaper, "id">} paper

@@ -285,13 +285,19 @@ file.addEventListener("change", async () => {
   await showOther(paper);
 });
 
+/** Whether a paper is another than the one that is shown. @param {PaperText} paper */
+const isOther = (paper) => Object.entries(shown().form).some(([name, text]) => (paper.form[name] ?? text) !== text) || paper.roll !== roll.value;
+
 // Another window has changed them, or another learner uses the device.
 let of = learner();
 follow("papers", () => {
   showMade();
   const draft = papers.draft();
   if (!draft) isOwn = false; // what was erased is kept again only when something is changed here
-  if (of === learner()) return;
+  if (of === learner()) {
+    if (draft && isOwn && isOther(draft)) show(draft).catch(failed);
+    return;
+  }
   of = learner();
   bringBack = null;
   need('[data-do="undo-kept"]').hidden = true;

@@ -15,6 +15,7 @@ const dialog = need("[data-share-panel]", HTMLDialogElement);
 const link = need("input", HTMLInputElement, dialog);
 const [note, said, told] = ["note", "said", "told"].map((mark) => need(`[data-share-${mark}]`, HTMLElement, dialog));
 const drawn = need('[data-lesson-region="code"]', HTMLElement, dialog);
+const paperLink = need("[data-share-paper]", HTMLElement, dialog);
 const copied = need("[data-said]").dataset.copied ?? "";
 
 async function copy() {
@@ -50,6 +51,19 @@ async function file(saved, name) {
   }
 }
 
+/** Put the problem at the end of the question paper that is being put together on this device. */
+async function toPaper() {
+  try {
+    const { addQuestion, MOST_QUESTIONS } = await import("./kept-papers.js");
+    const number = addQuestion(document.documentElement.dataset.slug ?? "", link.value);
+    const words = number ? said.dataset.inPaper : said.dataset.paperFull;
+    said.textContent = (words ?? "").replace("{number}", String(number)).replace("{most}", String(MOST_QUESTIONS));
+    paperLink.hidden = false;
+  } catch (error) {
+    giver?.failed(error);
+  }
+}
+
 /** @type {{ bridge: Bridge, failed: (error: unknown) => void } | null} */
 let giver = null; // while the values are given as a problem
 
@@ -57,6 +71,7 @@ let giver = null; // while the values are given as a problem
 const doings = {
   copy, send, close: () => dialog.close(),
   sheet: () => file(savePDF, "saved"), handout: () => file(handout.save, "handed"),
+  paper: toPaper,
 };
 
 need('[data-share-do="send"]', HTMLElement, dialog).hidden = !navigator.share;
@@ -106,5 +121,6 @@ async function show(bridge, more) {
   told.hidden = !reply.told;
   link.value = reply.link;
   said.textContent = "";
+  paperLink.hidden = true;
   showDialog(dialog);
 }

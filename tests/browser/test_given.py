@@ -131,6 +131,31 @@ def test_a_lecturer_gives_link_sheet_and_handout(giving: Page, browser: Browser,
     expect(panel.locator("[data-share-told]")).to_be_hidden()
 
 
+def test_a_problem_is_added_to_the_question_paper_of_this_device(giving: Page, site: str) -> None:
+    """The link had to be copied, the other page found, and a question there unfolded."""
+    panel, paper = giving.locator(PANEL), giving.context.new_page()
+    panel.get_by_text(give.TO_PAPER).click()
+    expect(panel.locator("[data-share-said]")).to_have_text(give.IN_PAPER.format(number=1))
+    paper.goto(f"{site}question-papers/")
+    wait_until(paper, "document.documentElement.dataset.answer === 'fresh'", 60)
+    assert "1" == paper.input_value('input[name="questions"]')
+    expect(paper.locator('[data-region="paper"]')).to_contain_text("your values")
+    # A window that shows the paper follows; so does one that is opened later.
+    panel.get_by_text(give.TO_PAPER).click()
+    expect(panel.locator("[data-share-said]")).to_have_text(give.IN_PAPER.format(number=2))
+    wait_until(paper, "document.querySelector('input[name=questions]').value === '2'", 10)
+    assert paper.input_value("[name=q1-link]") == paper.input_value("[name=q2-link]") != ""
+    paper.close()
+    for number in range(3, 12):
+        panel.get_by_text(give.TO_PAPER).click()
+        said = give.IN_PAPER.format(number=number) if number <= 10 else give.PAPER_FULL.format(most=10)
+        expect(panel.locator("[data-share-said]")).to_have_text(said)
+    panel.get_by_text(give.OPEN_PAPER).click()
+    giving.wait_for_url("**/question-papers/**")
+    wait_until(giving, "document.documentElement.dataset.answer === 'fresh'", 60)
+    assert "10" == giving.input_value('input[name="questions"]')
+
+
 @pytest.mark.parametrize("screen", [PHONE, DESK], ids=["phone", "desk"])
 def test_the_learner_s_handout_opens_without_a_network_and_prints_its_sheet(browser: Browser, tmp_path, screen) -> None:
     from browser.test_handout import make
