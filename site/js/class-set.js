@@ -8,7 +8,7 @@ import * as form from "./form.js";
 import { follow, learner, saveFile } from "./kept.js";
 import { keep, kept } from "./kept-class.js";
 import * as regions from "./regions.js";
-import { live } from "./said.js";
+import { live, sayIn } from "./said.js";
 import * as setPage from "./set-page.js";
 import { failed, fileOf, give, open, refuse, say, update, work } from "./set-page.js";
 
@@ -62,17 +62,10 @@ function newSeed() {
   form.fill({ seed: String(drawn % setPage.SEEDS), generator: newest?.value ?? "" });
 }
 
-/** @param {string} name */
-function marksSaid(name = "") {
-  const place = need("[data-marks-said]");
-  place.textContent = place.dataset[name] ?? "";
-}
-
-/** @param {string} name */
-function rollSaid(name = "") {
-  const place = need("[data-roll-said]");
-  place.textContent = place.dataset[name] ?? "";
-}
+/** @param {string} [name] */
+const marksSaid = (name) => sayIn("[data-marks-said]", name);
+/** @param {string} [name] */
+const rollSaid = (name) => sayIn("[data-roll-said]", name);
 
 /** @type {Record<string, () => unknown>} */
 const actions = {

@@ -7,7 +7,7 @@ import * as papers from "./kept-papers.js";
 import { add, weigh } from "./kept-register.js";
 import { afterQuiet } from "./pace.js";
 import * as regions from "./regions.js";
-import { live } from "./said.js";
+import { live, sayIn } from "./said.js";
 import * as setPage from "./set-page.js";
 
 /** @import { MarksChange, MarksRange, SettledMarks, WorkReply } from "../types/shared.js" */
@@ -23,12 +23,8 @@ let settled = [];
 /** @type {WorkReply | null} */
 let table = null; // the last marking as a file, and what the register keeps of it
 
-/** @param {string} name */
-function say(name = "") {
-  const place = need("[data-marks-said]");
-  place.textContent = place.dataset[name] ?? "";
-  if (place.textContent) live(place.textContent);
-}
+/** @param {string} [name] */
+const say = (name) => sayIn("[data-marks-said]", name);
 
 /** @param {WorkReply | null} reply */
 function setTable(reply) {

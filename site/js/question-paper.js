@@ -9,7 +9,7 @@ import { follow, learner, saveFile } from "./kept.js";
 import * as papers from "./kept-papers.js";
 import * as marks from "./paper-marks.js";
 import * as questions from "./paper-questions.js";
-import { live } from "./said.js";
+import { sayIn } from "./said.js";
 import * as setPage from "./set-page.js";
 import { failed, fileOf, give, open, say, update, work } from "./set-page.js";
 
@@ -46,11 +46,7 @@ let bringBack = null; // brings back the paper that was erased last
 let isOwn = false; // whether what stands here is kept as the paper that is being put together
 
 /** What is said of a paper that took the place of another. @param {string} [name] */
-function sayBegun(name = "") {
-  const place = need("[data-begun]");
-  place.textContent = place.dataset[name] ?? "";
-  if (place.textContent) live(place.textContent);
-}
+const sayBegun = (name) => sayIn("[data-begun]", name);
 
 /** @param {PaperText} paper @param {string} [name] what is said of it */
 async function showOther(paper, name = "opened") {
@@ -220,8 +216,7 @@ const actions = {
   "save-roll": () => saveFile(fileOf(roll)),
   "erase-roll": () => {
     roll.value = "";
-    const place = need("[data-roll-said]");
-    place.textContent = place.dataset.erased ?? "";
+    sayIn("[data-roll-said]", "erased");
     return changed();
   },
   "to-marks": toMarks,
@@ -266,7 +261,7 @@ document.addEventListener("input", (event) => {
   isOwn = true;
   say("");
   sayBegun();
-  need("[data-roll-said]").textContent = "";
+  sayIn("[data-roll-said]");
   papers.keepDraft(shown());
   questions.showMarks();
   marks.old();

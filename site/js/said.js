@@ -11,6 +11,16 @@ export const live = afterQuiet(ANNOUNCE_PAUSE, (/** @type {string} */ sentence) 
 });
 
 /**
+ * Show one of the sentences that a place has, by its name, and read it out; without one the place is empty.
+ * @param {string} place a selector @param {string} [name]
+ */
+export function sayIn(place, name = "") {
+  const shown = need(place);
+  shown.textContent = shown.dataset[name] ?? "";
+  if (shown.textContent) live(shown.textContent);
+}
+
+/**
  * Show what there is to say of a link that was opened, in the place of what was said before.
  * @param {string[]} notices
  */

@@ -11,7 +11,7 @@ import * as opening from "./opening.js";
 import { afterQuiet, spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
-import { live } from "./said.js";
+import { live, sayIn } from "./said.js";
 import { markAnswer } from "./state.js";
 
 /** @import { AnswerReply, Reply, WorkReply } from "../types/shared.js" */
@@ -120,10 +120,7 @@ export async function open(fragment) {
 }
 
 /** @param {string} name */
-export function say(name) {
-  said.textContent = said.dataset[name] ?? "";
-  if (said.textContent) live(said.textContent);
-}
+export const say = (name) => sayIn("[data-said]", name);
 
 /** @param {string} sentence @param {number} part */
 function tell(sentence, part) {
