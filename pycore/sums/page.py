@@ -28,6 +28,7 @@ from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import StepSentences
 from pycore.sums.sheet import composed_of, figure_of, moves_of, sheet_of, view_of
+from pycore.sums.short_link import form_of_code
 from pycore.sums.wording import length_text
 from pycore.sums.workings import ComponentsWorking
 from pycore.words import accuracy as accuracy_words
@@ -251,8 +252,8 @@ class SumPage(Generic[Case]):
         Parts that are not requested are left empty. Raises InputError.
         """
         case = self.case(form)
-        plan, problem = case.sheet_plan(), case.problem
-        request = SheetRequest(kind or problem["sheet"], opening, self.code_for(case))
+        plan, problem, code = case.sheet_plan(), case.problem, self.code_for(case)
+        request = SheetRequest(kind or problem["sheet"], opening, code, by_code=form_of_code(self, opening, code))
         workings = (
             (*constructed(case, plan), *self.calculated(case, plan)) if "workings" in parts else ()
         )
@@ -299,7 +300,7 @@ class SumPage(Generic[Case]):
         """Yield sheets of these kinds, each with its further pages; the figure is in the same place on all."""
         plan, code, placed = case.sheet_plan(), self.code_for(case), None
         for kind in kinds:
-            request = SheetRequest(kind, opening, code)
+            request = SheetRequest(kind, opening, code, by_code=form_of_code(self, opening, code))
             composed = composed_of(case, plan, request, placed)
             placed = composed.settled
             yield (composed.page, *self.further_pages(case, plan, request))

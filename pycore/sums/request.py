@@ -1,5 +1,6 @@
 """Which sheet of a problem is requested."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from pycore.forms.opening import ReopenInfo, SetPlace
@@ -9,12 +10,14 @@ from pycore.sheet import kinds
 @dataclass(frozen=True, slots=True)
 class SheetRequest:
     """Which sheet is requested: its kind, how it is opened again (and its place in a class set), the code of its values
-    ("" if none), and its number among the sheets of the problem."""
+    ("" if none), its number among the sheets of the problem, and the form that the printed code opens by itself (empty
+    where that is not asked for)."""
 
     kind: str
     opening: ReopenInfo = field(default_factory=ReopenInfo)
     code: str = ""
     number: int = 1
+    by_code: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def problem_of_set(self) -> SetPlace | None:

@@ -21,6 +21,7 @@ from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.rows import alike, head_of, minus_words, phasors_drawn, problem_rows, row_of, rows_of
 from pycore.sums.sentences import StepSentences
+from pycore.sums.short_link import short_link
 from pycore.sums.worksheet import worksheet_of
 from pycore.words import moves_list
 from pycore.words import sheet as words
@@ -87,8 +88,13 @@ def _how_it_opens(request: SheetRequest) -> tuple[str, ...]:
 
 
 def _link(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, str], ...]:
-    """Return the link that reproduces this sheet; for a class set it contains the code."""
+    """Return the link that reproduces this sheet; for a class set it contains the code. A problem sheet is opened by its
+    code, where that brings its values."""
     link, issue = case.link(plan, request.kind, request.code), request.opening.issue
+    if request.kind == kinds.PROBLEM and request.by_code:
+        short = short_link(case.problem.typed, case.fields, request.by_code, issue.code if issue else request.code)
+        if short:
+            return short
     return link if issue is None else (*(pair for pair in link if pair[0] != "code"), ("code", issue.code))
 
 
