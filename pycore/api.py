@@ -332,6 +332,20 @@ def _photo(request: Mapping[str, Any]) -> Reply:
         raise BadRequestError(words.UNKNOWN_REQUEST) from None
 
 
+def _pile(request: Mapping[str, Any]) -> Reply:
+    """Handle one photograph of a pile; its pixels are never sent here."""
+    # Only the pile's page needs it; the first answer of a sheet need not wait for its import.
+    from pycore.render.photograph import NoPhotoError
+    from pycore.render.pile_read import MOVES, reply
+
+    if request.get("move") not in MOVES:
+        raise BadRequestError(words.UNKNOWN_REQUEST)
+    try:
+        return reply(request), None
+    except NoPhotoError:
+        raise BadRequestError(words.UNKNOWN_REQUEST) from None
+
+
 def _practice(request: Mapping[str, Any]) -> Reply:
     """Handle one action of free practice; the record comes with the request and goes back with the reply."""
     from pycore.render.practice import MOVES, reply
@@ -352,6 +366,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "lesson": _lesson,
     "handout": _handout,
     "photo": _photo,
+    "pile": _pile,
     "mark": _mark,
     "hint": _hint,
     "easy": _easy,

@@ -34,7 +34,7 @@ const rules = {
   "require-atomic-updates": "off", // it cannot see that an older answer is dropped by its edition
 };
 
-const WORKERS = ["js/worker.js", "js/ahead.js", "js/memory.js", "js/part.js", "js/cold.js", "making/stock/worker.js"];
+const WORKERS = ["js/worker.js", "js/ahead.js", "js/memory.js", "js/part.js", "js/cold.js", "js/photo-worker.js", "making/stock/worker.js"];
 
 export default [
   { ignores: ["node_modules/", "types/"] },

@@ -14,7 +14,7 @@ const DEAR = 5_000_000; // bytes that are not loaded unasked over a connection t
 /** @param {string} path */
 const addressOf = (path) => new URL(path, ROOT).href;
 /** @param {string} path */
-const named = (path) => /^(?:a|lib|py|letters)\//.test(path); // the name changes with the contents
+const named = (path) => /^(?:a|lib|py|letters|codes)\//.test(path); // the name changes with the contents
 
 /** @param {ArrayBuffer} bytes */
 async function digestOf(bytes) {
@@ -198,9 +198,10 @@ async function olderOrHost(request) {
   return fetch(request);
 }
 
-// What sets names in other scripts is in no edition: it is kept once a name has used it, under an address for ever its own.
+// What sets names in other scripts, and what reads QR codes, is in no edition: it is kept once it was used, under an address
+// for ever its own.
 /** @param {Request} request */
-async function letters(request) {
+async function whenUsed(request) {
   const cache = await caches.open(LETTERS).catch(() => null);
   const found = await cache?.match(request.url);
   if (found) return found;
@@ -211,8 +212,8 @@ async function letters(request) {
 
 worker.addEventListener("fetch", (event) => {
   const { request } = event;
-  if (request.method === "GET" && request.url.startsWith(`${ROOT}letters/`)) {
-    event.respondWith(letters(request));
+  if (request.method === "GET" && /^(?:letters|codes)\//.test(request.url.slice(ROOT.length)) && request.url.startsWith(ROOT)) {
+    event.respondWith(whenUsed(request));
     return;
   }
   const path = pathOf(request);

@@ -1,7 +1,7 @@
 """Marking a whole class: each line of a table judged as the answer checker would, marks per step, a summary."""
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from pycore.errors import Fault, InputError
@@ -19,7 +19,7 @@ from pycore.practice.codes import CodeError
 from pycore.practice.following import own_is_right
 from pycore.practice.generator import NoProblemError
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of, ratio
-from pycore.practice.part_marks import added
+from pycore.practice.part_marks import Range, added
 from pycore.practice.results import Entry
 from pycore.practice.task import Limits, Task
 from pycore.words import marks as words
@@ -97,12 +97,8 @@ class MarkingRun:
 
     def _marks(self, task: Task, reply: AnswerJudgement, answer: Mapping[str, str]) -> tuple[int, int]:
         """Marks from and to: what a person should look at again counts as a range."""
-        first, length, angle = self.group.marks
-        bands = _first_band(task, reply, answer, self.group.limits), _length_band(reply), _angle_band(task, reply)
-        parts = list(zip(bands, (first, length, angle), strict=True))
-        low = [worth for band, worth in parts if band == ACCEPT]
-        high = [worth for band, worth in parts if band in (ACCEPT, LOOK)]
-        return added(low), added(high)
+        first = _first_band(task, reply, answer, self.group.limits)
+        return marks_of((first, length_band(reply), angle_band(task, reply)), self.group.marks)
 
     def table(self) -> bytes:
         """The results as a table of text."""
@@ -126,6 +122,14 @@ class MarkingRun:
         labels = list(dict.fromkeys((*sure, *perhaps)))
         lines = [(label, sure.get(label, 0), perhaps.get(label, 0)) for label in labels]
         return tuple(sorted(lines, key=lambda row: (-row[1], -row[2], row[0])))
+
+
+def marks_of(bands: Sequence[str], worths: Sequence[int]) -> Range:
+    """Marks from and to: a part that is to be looked at again may have its marks or not."""
+    parts = list(zip(bands, worths, strict=True))
+    low = [worth for band, worth in parts if band == ACCEPT]
+    high = [worth for band, worth in parts if band in (ACCEPT, LOOK)]
+    return added(low), added(high)
 
 
 def verdict_of(reply: AnswerJudgement, causes: str) -> str:
@@ -158,7 +162,7 @@ def _first_band(task: Task, reply: AnswerJudgement, answer: Mapping[str, str], l
     return ACCEPT if reply.missing else reply.marked.band
 
 
-def _length_band(reply: AnswerJudgement) -> str:
+def length_band(reply: AnswerJudgement) -> str:
     """The length by itself; what follows from an own earlier value counts, a wrong unit is looked at again."""
     if reply.follows:
         return ACCEPT
@@ -168,13 +172,13 @@ def _length_band(reply: AnswerJudgement) -> str:
     return ACCEPT if reply.marked.band == ACCEPT else band
 
 
-def _angle_band(task: Task, reply: AnswerJudgement) -> str:
+def angle_band(task: Task, reply: AnswerJudgement) -> str:
     """The angle by itself; none given, none earned. Where none is asked for, its marks go with the length."""
     if not task.angled:
-        return _length_band(reply)
+        return length_band(reply)
     if reply.marked.angle_off is None:
         # Where the sum is nothing there is no angle to give.
-        return WRONG if task.angle is not None else _length_band(reply)
+        return WRONG if task.angle is not None else length_band(reply)
     if reply.missing == "side" or reply.origin is not None:
         return LOOK
     if reply.follows or reply.marked.band == ACCEPT:

@@ -145,6 +145,19 @@ def judge(
     return replace(_judged(task, answer, typed.size, owns, limits), entries=entries, parts=parts)
 
 
+def judge_measured(
+    task: Task, answer: LearnerAnswer, owns: tuple[LearnerIntermediate, ...] = (), limits: Limits = NO_LIMITS
+) -> AnswerJudgement:
+    """Judge a result that was measured in a drawing, with the values that the drawing shows on the way: nothing was
+    typed, so no unit and no side can be missing."""
+    marked = mark(task, answer, limits)
+    parts = tuple(judge_part(task, own, answer.how, limits) for own in owns)
+    reply = AnswerJudgement(answer, marked, task.writing.unit, parts=parts)
+    if marked.band == ACCEPT or not follows(task, owns, answer, limits):
+        return reply
+    return replace(reply, follows=True, marked=replace(marked, band=LOOK))
+
+
 def _partial(entries: Mapping[str, Entry], parts: tuple[PartJudgement, ...]) -> AnswerJudgement:
     """Values found on the way alone: judged by the first that is wrong."""
     judged = next((part for part in parts if not part.right), parts[-1])

@@ -6,7 +6,7 @@ lower left corner, y up. Pixels are searched elsewhere: here only points come in
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from pycore import geometry
 from pycore.accuracy.hand import ONE_LENGTH
@@ -119,8 +119,9 @@ def _mirrored(projection: Projection, places: Sequence[Point]) -> bool:
 class PhotoJudgement:
     """A judged drawing: its lines, the drawn result (mm and degrees off the right one, None where there is none),
     what it may be off (mm), how sure the photo is (95 %, mm and degrees of the longest line), remarks on all
-    lines together (``longer`` share, ``shifted`` mm, ``mirrored``), the paths of the true drawing in the photo, and
-    the names of the points that are not drawn yet."""
+    lines together (``longer`` share, ``shifted`` mm, ``mirrored``), the paths of the true drawing in the photo, the
+    names of the points that are not drawn yet, where the drawn ones lie on the paper (``places``, mm), and the same
+    turned as the construction counts them (``points``, in its unit)."""
 
     lines: tuple[JudgedLine, ...]
     result: float | None
@@ -132,6 +133,8 @@ class PhotoJudgement:
     mirrored: bool
     overlay: tuple["Path", ...]
     not_drawn: tuple[str, ...]
+    places: Mapping[str, Point] = field(default_factory=dict)
+    points: Mapping[str, Point] = field(default_factory=dict)
 
     @property
     def band(self) -> str:
@@ -203,6 +206,8 @@ def measure(
         mirrored=mirrored,
         overlay=overlay(drawing, projection, turned),
         not_drawn=tuple(name for name in points_to_find(drawing.construction) if name not in places),
+        places=places,
+        points=turned.points,
     )
 
 

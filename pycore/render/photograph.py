@@ -284,7 +284,7 @@ def _opened(want: PhotoTask, form: Mapping[str, str]) -> dict[str, Any]:
     }
 
 
-def _refused(problem: PhotoUnusableError, request: Mapping[str, Any], want: PhotoTask) -> dict[str, Any]:
+def refused_reply(problem: PhotoUnusableError, request: Mapping[str, Any], want: PhotoTask) -> dict[str, Any]:
     sheet = request.get("ground") != CORNERS
     paper, way = want.paper if sheet else (str(request.get("paper")), str(request.get("way")))
     numbers = [number for number, _ in (want.older if request.get("printed") == OLDER else want.numbered)]
@@ -300,12 +300,33 @@ def _refused(problem: PhotoUnusableError, request: Mapping[str, Any], want: Phot
     return {"ok": False, "errors": [], "announce": sentence, "waiting": sentence, "marks": list(problem.marks)}
 
 
-def _overlay(measured: PhotoJudgement) -> list[dict[str, Any]]:
+def overlay_of(measured: PhotoJudgement) -> list[dict[str, Any]]:
     return [
         {"role": path.role, "phasor": path.phasor, "tag": plain(path.tag),
          "points": [[round(point.x, 2), round(point.y, 2)] for point in path.points]}
         for path in measured.overlay
     ]  # fmt: skip
+
+
+def judged(
+    page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str]
+) -> tuple[PhotoTask, PhotoJudgement | None]:
+    """Return what was to be drawn, and the drawing judged from the points of a request; None without points, where the
+    marks fit. Raises PhotoUnusableError, and as ``reply`` does."""
+    want = photo_task(page, form)
+    return want, _judged(want, request)
+
+
+def _judged(want: PhotoTask, request: Mapping[str, Any]) -> PhotoJudgement | None:
+    photo, taps = _photo(request["photo"]), request.get("taps")
+    points_in_photo = _projected(request, want, photo)
+    if not isinstance(taps, dict):
+        return None
+    names = points_to_find(want.drawing.construction)
+    if tuple(sorted(taps)) != tuple(sorted(names)):
+        raise NoPhotoError
+    tapped = {name: _pixel(taps[name]) for name in names if taps[name] is not None}
+    return measure(want.drawing, points_in_photo, photo, tapped, sheet=request.get("ground") != CORNERS)
 
 
 def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]:
@@ -318,20 +339,14 @@ def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str
     want = photo_task(page, form)
     if "photo" not in request:
         return _opened(want, form)
-    photo, taps = _photo(request["photo"]), request.get("taps")
     sheet, held = request.get("ground") != CORNERS, request.get("veiled") is True
     try:
-        points_in_photo = _projected(request, want, photo)
-        if not isinstance(taps, dict):
-            return {"ok": True}
-        names = points_to_find(want.drawing.construction)
-        if tuple(sorted(taps)) != tuple(sorted(names)):
-            raise NoPhotoError
-        tapped = {name: _pixel(taps[name]) for name in names if taps[name] is not None}
-        measured = measure(want.drawing, points_in_photo, photo, tapped, sheet=sheet)
+        measured = _judged(want, request)
     except PhotoUnusableError as problem:
-        return _refused(problem, request, want)
+        return refused_reply(problem, request, want)
+    if measured is None:
+        return {"ok": True}
     html, announced = result_html(want, measured, sheet=sheet, held=held)
-    lines = [] if held else _overlay(measured)
+    lines = [] if held else overlay_of(measured)
     return {"ok": True, "regions": {"photo-result": str(html)}, "overlay": lines, "announce": announced}
 

@@ -19,6 +19,10 @@ def set_page(slug: object) -> Any:
         from pycore.render import register
 
         return register
+    if slug == "photographs":
+        from pycore.render import pile
+
+        return pile
     if slug == "college-settings":
         from pycore.render import college
 

@@ -18,6 +18,7 @@ from pycore.render import (
     easy,
     paper,
     paper_marks,
+    pile,
     practice,
     print_setup,
     question_paper,
@@ -62,6 +63,7 @@ from pycore.words import class_set as class_words
 from pycore.words import college as college_words
 from pycore.words import furniture
 from pycore.words import home as home_words
+from pycore.words import pile as pile_words
 from pycore.words import practice as practice_words
 from pycore.words import print_setup as setup_words
 from pycore.words import question_paper as paper_words
@@ -270,6 +272,15 @@ def register_page() -> SitePage:
     return _framed(register_words, "register", regions, cautions=())
 
 
+def pile_page() -> SitePage:
+    """Return the page of a pile of photographs as it opens: there is none yet."""
+    regions: dict[str, str] = {
+        "intro": intro_html(pile_words.TITLE, pile_words.LEAD),
+        "main": pile.main_html(),
+    }
+    return _framed(pile_words, "photographs", regions, cautions=())
+
+
 def college_page() -> SitePage:
     """Return the page of a college's settings as it opens: nothing is chosen."""
     form = default_form(college_form.FIELDS)
@@ -305,13 +316,13 @@ def this_device_page() -> SitePage:
 
 
 def pages_of(calculators: Iterable[Calculator], main: str = "") -> tuple[SitePage, ...]:
-    """The front page, one page for each calculator in the order given, class sets, question papers, the register, the
-    college's settings, blank paper, print set-up, and what this device keeps."""
+    """The front page, one page for each calculator in the order given, class sets, question papers, photographs, the
+    register, the college's settings, blank paper, print set-up, and what this device keeps."""
     listed = tuple(calculators)
     sheets = (calculator_page(calculator) for calculator in listed)
     blank = (paper_page(page) for page in PAPER_PAGES.values())
     return (home_page(listed, main), *sheets, practice_page(), class_set_page(), question_paper_page(),
-            register_page(), college_page(), *blank, print_setup_page(), this_device_page())  # fmt: skip
+            pile_page(), register_page(), college_page(), *blank, print_setup_page(), this_device_page())  # fmt: skip
 
 
 def site_pages() -> tuple[SitePage, ...]:

@@ -88,8 +88,8 @@ def _how_it_opens(request: SheetRequest) -> tuple[str, ...]:
 
 
 def _link(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, str], ...]:
-    """Return the link that reproduces this sheet; for a class set it contains the code. A problem sheet is opened by its
-    code, where that brings its values."""
+    """Return the link that reproduces this sheet; for a class set it contains the code. A problem sheet is opened by
+    its code, where that brings its values."""
     link, issue = case.link(plan, request.kind, request.code), request.opening.issue
     if request.kind == kinds.PROBLEM and request.by_code:
         short = short_link(case.problem.typed, case.fields, request.by_code, issue.code if issue else request.code)

@@ -1,7 +1,7 @@
 """The link in the QR code of a problem sheet that has a code: the code, and what the code alone would not open.
 
-A short text has large modules, which a camera reads from farther away. Whoever opens it gets the values of the code, and
-the choices of the sheet that are not those of its code.
+A short text has large modules, which a camera reads from farther away. Whoever opens it gets the values of the code,
+and the choices of the sheet that are not those of its code.
 """
 
 from collections.abc import Iterable, Mapping

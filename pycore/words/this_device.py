@@ -42,6 +42,7 @@ THINGS = {
     "papers": ("Question papers", "Papers kept: {count}, and the one being put together. With names."),
     "answers": ("Answers to question papers", "Lines: {count}. With names."),
     "register": ("Register", "Papers: {count}. Names and marks."),
+    "pile": ("A pile of photographs", "Rows: {count}. Codes and marks, without the photographs."),
     "printer": ("Correction of your printer", "From the print set-up."),
     "screen": ("Size of your screen", "From the print set-up."),
     "college": ("College settings", "What pages start with."),
@@ -75,7 +76,7 @@ TERMS, TERMS_ID = "How long it is kept", "terms"
 TERMS_HELP = "The time counts from the last change. Whoever opens a page of this site after that finds it erased."
 TERM_FIELDS = {
     "class": "Names and answers of a class", "papers": "Question papers", "register": "Register",
-    "practice": "Practice records",
+    "pile": "A pile of photographs", "practice": "Practice records",
 }  # fmt: skip
 TERM_CHOICES = (
     (1, "1 day"), (7, "7 days"), (30, "30 days"), (90, "90 days"), (365, "1 year"), (0, "until you erase it"),

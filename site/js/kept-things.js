@@ -119,6 +119,7 @@ export function rows() {
     ...of("class").flatMap(classRows),
     ...of("papers").flatMap(paperRows),
     ...of("register").map((entry) => listRow("register", entry, "papers")),
+    ...of("pile").map((entry) => listRow("pile", entry, "rows")),
     ...of("device").flatMap(deviceRows),
     ...["college", "lesson", "theme", "store"].flatMap((name) => of(name).map((entry) => plainRow(name, entry))),
   ];

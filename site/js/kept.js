@@ -20,6 +20,7 @@ export const THINGS = {
   class: { ofLearner: true, days: 90 },
   papers: { ofLearner: true, days: 365 },
   register: { ofLearner: true, days: 365 },
+  pile: { ofLearner: true, days: 30 },
   college: { ofLearner: false, days: 0 },
   lesson: { ofLearner: true, days: 0 },
   device: { ofLearner: false, days: 0 },

@@ -2,6 +2,7 @@
 // move, a loupe while one moves, and lines over it. All places are in pixels of the whole picture.
 
 import { need } from "./elements.js";
+import { arrows } from "./photo-arrows.js";
 
 /** @import { Pair, Path, Point } from "../types/shared.js" */
 
@@ -69,6 +70,11 @@ export class Picture {
 
   get height() {
     return this.#whole.height;
+  }
+
+  /** How many quarters the picture was turned clockwise since it was opened. */
+  get quarters() {
+    return this.#quarters;
   }
 
   /** Pixels of the picture for one CSS pixel. */
@@ -325,35 +331,7 @@ export class Picture {
 
   /** @param {CanvasRenderingContext2D} pen @param {Path[]} paths */
   #strokes(pen, paths) {
-    const style = getComputedStyle(this.#frame);
-    const unit = Math.max(this.#view.width, this.#view.height) / 800;
-    pen.lineCap = pen.lineJoin = "round";
-    /** @type {[string, number][]} */
-    const layers = [["--paper", 2], ["--accent", 0]];
-    for (const [colour, more] of layers) {
-      pen.strokeStyle = pen.fillStyle = style.getPropertyValue(colour);
-      for (const { role, points } of paths) {
-        pen.setLineDash(role === "parallel" ? [9 * unit, 6 * unit] : []);
-        pen.lineWidth = unit * ((role === "resultant" ? 3.4 : role === "parallel" ? 1.2 : 1.8) + more);
-        pen.beginPath();
-        points.forEach(([x, y]) => pen.lineTo(x, y));
-        pen.stroke();
-        if (role !== "parallel") this.#head(pen, points, unit * (role === "resultant" ? 20 : 14), unit * more);
-      }
-    }
-    pen.setLineDash([]);
-  }
-
-  /** @param {CanvasRenderingContext2D} pen @param {Pair[]} points @param {number} length @param {number} more */
-  #head(pen, points, length, more) {
-    const [[fromX, fromY], [x, y]] = points.slice(-2);
-    const way = Math.atan2(y - fromY, x - fromX);
-    pen.beginPath();
-    pen.moveTo(x, y);
-    for (const side of [0.17, -0.17]) pen.lineTo(x - length * Math.cos(way + side), y - length * Math.sin(way + side));
-    pen.closePath();
-    pen.fill();
-    if (more) pen.stroke();
+    arrows(pen, paths, Math.max(this.#view.width, this.#view.height) / 800, getComputedStyle(this.#frame));
   }
 
   /**

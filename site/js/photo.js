@@ -9,11 +9,13 @@ import { showDialog } from "./layers.js";
 import { opened, turned, turnsToUpright } from "./photo-file.js";
 import { findMarks } from "./photo-marks.js";
 import { Picture } from "./photo-picture.js";
+import { styled } from "./photo-style.js";
 import * as veil from "./veil.js";
 
 /** @import { Pair, Path, PhotoReply, Point, Say, SheetMark, Tap, Values } from "../types/shared.js" */
 /** @import { Bridge } from "./bridge.js" */
 /** @import { Handle } from "./photo-picture.js" */
+/** @import { PhotoTask } from "../types/photos.js" */
 
 const MOST = 2000; // pixels of the longer side: finer pictures take time and make nothing surer
 const LEAST = 500;
@@ -22,7 +24,7 @@ const NEEDS = ["photo"]; // the lazy part of pycore that measures
 const SURE = 1.2; // pixels: how well a point is set at best
 const SOME = 4; // so many marks are those of some sheet
 
-const slug = document.documentElement.dataset.slug ?? "";
+let slug = document.documentElement.dataset.slug ?? "";
 /** @param {string} name */
 const find = (name) => need(`[data-photo-${name}]`, HTMLElement, dialog);
 /** @param {string} name */
@@ -37,6 +39,7 @@ const dialog = document.createElement("dialog");
 let page;
 /** @type {PhotoReply} */
 let asked; // pycore's reply: marks, corners, taps
+let task = /** @type {PhotoTask | null} */ (null); // what another page than the sheet's own wants checked
 /** @type {Values} */
 let problem; // the form that is being checked
 /** @type {Picture | null} */
@@ -65,28 +68,20 @@ const ground = () => choice("ground");
 const dragging = () => sentence(ground() === "marks" ? "drag" : "corners");
 const places = () => (ground() !== "marks" ? asked.corners : printed === "older" ? asked.older : asked.marks);
 
-function style() {
-  return new Promise((resolve) => {
-    const link = document.createElement("link");
-    link.rel = "stylesheet";
-    link.href = new URL("../css/photo.css", import.meta.url).href;
-    link.onload = link.onerror = resolve;
-    document.head.append(link);
-  });
-}
-
 /**
- * Open the panel for the form as it stands.
+ * Open the panel for the form as it stands, or for what another page wants checked.
  * @param {Bridge} bridge
  * @param {(error: unknown) => void} failed
  * @param {Say} said
+ * @param {PhotoTask | null} wanted
  */
-export async function open(bridge, failed, said) {
+export async function open(bridge, failed, said, wanted = null) {
   page = { bridge, failed, said };
-  problem = form.read();
+  task = wanted;
+  [slug, problem] = task ? [task.slug, task.form] : [slug, form.read()];
   const [reply] = await Promise.all([
     bridge.ask({ do: "photo", page: slug, form: problem, needs: NEEDS }, { topic: "photo" }),
-    dialog.isConnected ? null : style(),
+    dialog.isConnected ? null : styled(),
   ]);
   if (!reply.ok) {
     page.said(reply.announce);
@@ -107,6 +102,7 @@ export async function open(bridge, failed, said) {
   stage("choose");
   changed();
   showDialog(dialog);
+  if (task) attended(take(task.file));
 }
 
 // The photo is not kept: closing the panel lets go of every pixel of it.
@@ -115,6 +111,8 @@ function forget() {
   dialog.replaceChildren();
   shown = null;
   marks = taps = overlay = [];
+  task?.closed();
+  task = null;
 }
 
 /** @param {...string} sentences */
@@ -145,7 +143,7 @@ function stage(name) {
   button("move-marks").hidden = name !== "taps" && name !== "result";
   button("back").hidden = name !== "taps" || taps.length === 0;
   button("whole").hidden = name !== "taps" && name !== "result";
-  button("again").hidden = name === "choose";
+  button("again").hidden = name === "choose" || task !== null;
   button("overlay").hidden = button("save").hidden = name !== "result" || veil.isDown();
   find("help").hidden = name !== "taps";
   find("help").textContent = sentence(byHand ? "steer" : "found");
@@ -256,15 +254,16 @@ function startMarks(said) {
   prompt(said);
 }
 
-const request = () => ({
-  do: /** @type {const} */ ("photo"), page: slug, form: problem, needs: NEEDS, ground: ground(), byHand, printed,
-  paper: choice("paper"),
-  way: choice("way"),
+const seen = () => ({
+  ground: ground(), byHand, printed, paper: choice("paper"), way: choice("way"),
   photo: { width: picture().width, height: picture().height, tap: Math.max(SURE, 0.35 * picture().coarseness) },
   marks: marks.map((mark) => mark && [mark.x, mark.y]),
   rings,
   untouched: byHand ? [...untouched] : [],
-  ...veil.asked(),
+});
+
+const request = () => ({
+  do: /** @type {const} */ ("photo"), page: slug, form: problem, needs: NEEDS, ...seen(), ...veil.asked(),
 });
 
 /** Why the marks do not fit the sheet; "" if they do. */
@@ -314,6 +313,7 @@ async function judge() {
   stage(reply.ok ? "result" : "taps");
   prompt(reply.announce);
   if (!reply.ok) return;
+  task?.judged({ seen: seen(), taps: set, turned: picture().quarters });
   find("result").innerHTML = regionHTML(reply.regions["photo-result"]);
   overlay = reply.overlay;
   showOverlay(true);

@@ -10,6 +10,9 @@ const addressIn = (name) => {
 /** The address of the worker that runs Python, or "" on a page without one. */
 export const workerAddress = addressIn("worker");
 
+/** The address of the worker that reads photographs, or "" on a page without one. */
+export const readerAddress = addressIn("reader");
+
 /** The address of the script that keeps the site on the device. */
 export const editionAddress = addressIn("edition");
 
@@ -34,7 +37,7 @@ const rules = {
   },
   /** @param {string} address */
   createScriptURL(address) {
-    if (!address || ![workerAddress, editionAddress].includes(address)) {
+    if (!address || ![workerAddress, editionAddress, readerAddress].includes(address)) {
       throw new TypeError("only the page's own workers may run");
     }
     return address;

@@ -14,8 +14,8 @@ APART = ("early", "trusted", "photo-marks")
 """Modules that stay files of their own: what runs before its page is there, and so must be one with what the page
 imports; the page's only policy, for the same reason; what has no business with the page at all."""
 
-ALONE = ("worker",)
-"""What shares nothing with a page: a thread of its own."""
+ALONE = ("worker", "photo-worker")
+"""What shares nothing with a page: threads of their own."""
 
 AS_WRITTEN = (
     "js/handout-player.js", "css/tokens.css", "css/drawing.css", "css/print.css", "css/handout.css", "css/photo.css",

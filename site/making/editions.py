@@ -13,7 +13,7 @@ from making.contact import PLACE
 from making.icons import ICONS
 from making.materials import BILL
 from making.paths import SITE
-from making.policy import EMBEDDED, HASHED, HEADER_POLICY, LETTERS, NOT_FOUND
+from making.policy import EMBEDDED, HASHED, HEADER_POLICY, NOT_FOUND, WHEN_USED
 from making.progress import BuildError
 from making.splitting import COLD
 
@@ -48,11 +48,12 @@ def files_of(folder: Path) -> dict[str, str]:
 
     The last one is the first that the service worker fetches; what hardly anybody needs comes after all else.
     """
+    apart = (*(f"{kept}/" for kept in WHEN_USED), EMBEDDED)
     named = {path.relative_to(folder).as_posix(): path for path in stamps.files_under(folder)}
     return {
         name.removesuffix("index.html") if name.split("/")[-1] == "index.html" else name: _digest(path)
         for name, path in sorted(named.items(), key=lambda one: (one[1].name != COLD, one[0]))
-        if name not in NOT_LISTED and path.suffix not in PACKED and not name.startswith((f"{LETTERS}/", EMBEDDED))
+        if name not in NOT_LISTED and path.suffix not in PACKED and not name.startswith(apart)
     }
 
 
@@ -66,9 +67,9 @@ def add_last(folder: Path, last: Path) -> int:
         listed = json.loads((last / WORKER).read_text("utf-8").partition(";\n")[0].removeprefix(HEAD))["files"]
     except (OSError, ValueError, KeyError) as error:
         raise BuildError(f"--last {last}: give the folder of the site as it was published last.") from error
-    letters = (path.relative_to(last).as_posix() for path in stamps.files_under(last / LETTERS))
+    used = (path.relative_to(last).as_posix() for folder in WHEN_USED for path in _under(last / folder))
     names = [name for name in listed if name.partition("/")[0] in HASHED]
-    names += [name for name in letters if not name.endswith(PACKED)]
+    names += [name for name in used if not name.endswith(PACKED)]
     names = [name for name in names if not (folder / name).exists()]
     for name in names:
         target = folder / name
@@ -78,6 +79,11 @@ def add_last(folder: Path, last: Path) -> int:
             if source.exists():
                 shutil.copyfile(source, target.with_name(target.name + ending))
     return len(names)
+
+
+def _under(folder: Path) -> list[Path]:
+    """The files in a folder; none where an older edition has no such folder."""
+    return list(stamps.files_under(folder)) if folder.exists() else []
 
 
 def _large(folder: Path, files: Iterable[str]) -> dict[str, int]:

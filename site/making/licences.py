@@ -19,6 +19,9 @@ SOURCES = {
     "What is compiled into Pyodide's WebAssembly": (SITE / "licences" / "webassembly.txt",),
     "pydyf, which writes PDF": (SITE / "licences" / "pydyf.txt",),
     "segno, which makes QR codes": (SITE / "licences" / "segno.txt",),
+    "zxing-cpp and zxing-wasm, which read QR codes in photographs": (
+        SITE / "licences" / "zxing.txt", NODE_MODULES / "zxing-wasm" / "LICENSE",
+    ),
 }  # fmt: skip
 NOTO = "Noto Sans, for names in other scripts"
 

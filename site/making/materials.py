@@ -22,7 +22,7 @@ from making.environment import LOCKED
 from making.paths import ROOT, SITE
 
 BILL = "bom.json"
-TOOLS = ("esbuild",)
+TOOLS = ("esbuild", "@types/", "type-fest", "tagged-tag")
 """npm packages that build the site and are not in it, with all that they bring."""
 CARRIED = ("pydyf", "segno")
 """Python packages that are in the site; the others build it."""

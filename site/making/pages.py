@@ -31,7 +31,7 @@ from markupsafe import Markup
 
 from making import stamps
 from making.paths import SITE
-from making.policy import EMBEDDED, INLINE, LETTERS, NOT_FOUND, PAGE_POLICY
+from making.policy import EMBEDDED, INLINE, NOT_FOUND, PAGE_POLICY, WHEN_USED
 from making.progress import BuildError
 from making.splitting import WARM
 
@@ -71,6 +71,7 @@ class Places:
     memory: str = ""
     size: int = 0
     imports: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    codes: str = ""
 
 
 def site_address(base: str) -> str:
@@ -128,7 +129,7 @@ def write_pages(folder: Path, places: Places, pages: Iterable[Any], *, embedded:
         except jinja2.TemplateError as error:
             raise BuildError(f"the shell {page.template}.html of page {page.slug or 'home'}: {error!r}") from error
         written[page.slug] = html
-    kept = (path for path in stamps.files_under(folder) if path.relative_to(folder).parts[0] != LETTERS)
+    kept = (path for path in stamps.files_under(folder) if path.relative_to(folder).parts[0] not in WHEN_USED)
     stored = sum(path.stat().st_size for path in kept) + sum(map(len, written.values()))
     for slug, html in written.items():
         target = folder / slug if slug == NOT_FOUND else folder / slug / "index.html"
@@ -180,6 +181,8 @@ def _variables(page: Any, places: Places) -> dict[str, object]:
         "runtime": root + places.runtime,
         "library": root + places.library,
         "letters": root + places.letters,
+        "codes": root + places.codes,
+        "reader": f"{root}{places.assets}js/photo-worker.js",
         "memory": places.memory,
         "policy": PAGE_POLICY,
         "embedded": "",

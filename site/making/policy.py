@@ -56,7 +56,13 @@ NOT_FOUND = "404.html"
 LETTERS = "letters"
 """The folder with what sets names in any script: fetched when a name needs it, kept on a device once it was used."""
 
-HASHED = ("a", "lib", "py", LETTERS)
+CODES = "codes"
+"""The folder with what reads QR codes in photographs, fetched and kept in the same way."""
+
+WHEN_USED = (LETTERS, CODES)
+"""The folders of the site that are in no edition: what is in them is kept once it was used."""
+
+HASHED = ("a", "lib", "py", *WHEN_USED)
 """The folders of the site in which every name changes with the contents."""
 
 UNUSED = (

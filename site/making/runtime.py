@@ -21,7 +21,7 @@ OURS = {
     "photo": (
         "linear.py", "projection.py", "constructions/retrace.py", "practice/slips.py", "practice/drawn.py",
         "practice/photograph.py", "practice/photo_checks.py", "sums/photograph.py", "words/photograph.py",
-        "render/photo_panel.py", "render/photograph.py",
+        "render/photo_panel.py", "render/photograph.py", "pages/pile_marks.py", "render/pile_read.py",
     ),
 }  # fmt: skip
 """By lazy part, the modules of pycore that stand in it and not in the library: no first visit needs them."""

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from making import assets, stamps
 from making.evidence import checks, files_of_cases
 from making.paths import DIST, PYCORE, ROOT, SITE, WORKSHOP
-from making.policy import LETTERS, NOT_FOUND, framers, headers_file
+from making.policy import CODES, LETTERS, NOT_FOUND, framers, headers_file
 from making.progress import BuildError, say, step
 
 if TYPE_CHECKING:
@@ -91,6 +91,7 @@ def _hash_of_sources() -> str:
 
 def _write_site(folder: Path, choices: Choices) -> None:
     """Write the whole site into the new folder `folder`."""
+    from making.codes import write_codes
     from making.contact import write_contact
     from making.editions import memory_name, write_edition
     from making.letters import write_letters
@@ -114,8 +115,10 @@ def _write_site(folder: Path, choices: Choices) -> None:
     size = (runtime / "pyodide.asm.wasm").stat().st_size
     write_letters(prepared / LETTERS)
     letters = assets.place_hashed(prepared / LETTERS, folder / LETTERS)
+    write_codes(prepared / CODES)
+    codes = assets.place_hashed(prepared / CODES, folder / CODES)
     folders = (f"a/{loaded.name}/", f"py/{runtime.name}/", f"lib/{library.name}/", f"{LETTERS}/{letters.name}/")
-    places = Places(*folders, site_address(choices.base), memory, size, imports)
+    places = Places(*folders, site_address(choices.base), memory, size, imports, f"{CODES}/{codes.name}/")
     pages = [*pages_of_pycore(), *_read_pages(numbers, places.base)]
     framed = framers(choices.embed)
     slugs = write_pages(folder, places, pages, embedded=bool(framed))

@@ -1,6 +1,8 @@
 // Types that scripts share: what pages, workers and pycore's api say to one another. For the checks alone; the site
 // carries none of it.
 
+import type { PileReply } from "./photos.js";
+
 /** A form's values by the names of its controls. */
 export type Values = Record<string, string>;
 
@@ -50,8 +52,7 @@ export interface Asked {
 /** The words that a request of the api can begin with. */
 export type Doing =
   | "answer" | "begin" | "code" | "easy" | "finish" | "handout" | "hint" | "lesson" | "mark" | "next" | "open" | "pdf"
-  | "photo"
-  | "practice" | "set-again" | "setup" | "share" | "stop";
+  | "photo" | "pile" | "practice" | "set-again" | "setup" | "share" | "stop";
 
 /** A request. `needs` names the lazy parts without which its reply would be incomplete. */
 export interface Request<D extends Doing = Doing> {
@@ -265,7 +266,7 @@ export interface WorkReply extends FileReply {
 export type PracticeRecord = Record<string, unknown>;
 
 /** What this device keeps, by kind. */
-export type Thing = "practice" | "taken" | "class" | "papers" | "register" | "college" | "lesson" | "device" | "theme" | "store";
+export type Thing = "practice" | "taken" | "class" | "papers" | "register" | "pile" | "college" | "lesson" | "device" | "theme" | "store";
 
 /** What a reader knows of what is kept: its name, what can be counted in it, its file, and how it is erased alone. */
 export interface KeptRow {
@@ -348,6 +349,7 @@ export interface Replies {
   open: OpenReply;
   pdf: FileReply;
   photo: PhotoReply;
+  pile: PileReply;
   practice: PracticeReply;
   "set-again": OpenReply;
   setup: SetupReply;

@@ -1,0 +1,234 @@
+"""A pile of photographs as rows, and what they say of one another.
+
+Rows come from the browser, which keeps them: nothing of them is trusted.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from pycore import geometry
+from pycore.geometry import Point
+from pycore.pages import class_set
+from pycore.pages.class_marks import marks_of
+from pycore.pages.class_set import ClassSet
+from pycore.pages.pile_sheet import kept_set, places_of, set_for
+from pycore.practice import codes
+from pycore.practice.codes import Code, CodeError
+from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG
+from pycore.practice.part_marks import Range, added
+from pycore.words import pile as words
+
+MOST_ROWS, LONGEST = 200, 300
+SAME_DRAWING = 2.0
+"""mm within which all points of two drawings are those of one."""
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedDrawing:
+    """A drawing as a row has it: the drawn result and the right one as numbers with their unit, how far it is off (as
+    text, "" where it has no result), its band, the bands of first step, length and angle, and the short names of the
+    mistakes that explain it."""
+
+    found: str
+    asked: str
+    unit: str
+    off: str
+    band: str
+    parts: tuple[str, ...]
+    mistakes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PileRow:
+    """One photograph: its number (from 1), the name of its file, what tells the file from others, what is known of it.
+
+    ``state``: ``waiting``, ``reading``, ``fault``, ``press`` (the points are to be pressed) or ``judged``; ``said``:
+    what is wrong with it. ``fault``: what the rows together say of it, a sentence, "" for nothing.
+    """
+
+    id: str
+    number: int
+    file: str
+    digest: str
+    state: str
+    said: str
+    page: str
+    code: str
+    group: str
+    place: int
+    name: str
+    drawing: MarkedDrawing | None
+    points: Mapping[str, Point]
+    accepted: bool
+    settled: int | None
+    marks: Range
+    of: int
+    fault: str = ""
+
+    @property
+    def is_sure(self) -> bool:
+        """Whether its marks can be taken over as they are."""
+        return self.state == "judged" and not self.fault and self.marks[0] == self.marks[1]
+
+    @property
+    def is_asked(self) -> bool:
+        """Whether a person has to look at it."""
+        return self.state in ("fault", "press") or bool(self.fault) or (self.state == "judged" and not self.is_sure)
+
+
+@dataclass(frozen=True, slots=True)
+class Pile:
+    """All rows, and the class set that most of them belong to (None: none does)."""
+
+    rows: tuple[PileRow, ...]
+    group: ClassSet | None
+
+    @property
+    def asked(self) -> tuple[PileRow, ...]:
+        """The rows that a person has to look at."""
+        return tuple(row for row in self.rows if row.is_asked and not row.accepted)
+
+    @property
+    def sure(self) -> tuple[PileRow, ...]:
+        """The rows that can be accepted together."""
+        return tuple(row for row in self.rows if row.is_sure and not row.accepted)
+
+    @property
+    def accepted(self) -> tuple[PileRow, ...]:
+        """The rows whose marks are settled."""
+        return tuple(row for row in self.rows if row.accepted)
+
+
+def _text(value: object) -> str:
+    return value[:LONGEST] if isinstance(value, str) else ""
+
+
+def _drawing(value: object) -> MarkedDrawing | None:
+    if not isinstance(value, dict):
+        return None
+    parts, mistakes = value.get("parts"), value.get("mistakes")
+    bands = tuple(one for one in parts if one in (ACCEPT, LOOK, WRONG)) if isinstance(parts, list) else ()
+    band = value.get("band")
+    if len(bands) != 3 or band not in (ACCEPT, LOOK, WRONG):
+        return None
+    texts = (_text(value.get(key)) for key in ("found", "asked", "unit", "off"))
+    found, asked, unit, off = texts
+    names = tuple(_text(one) for one in mistakes[:MOST_NAMED]) if isinstance(mistakes, list) else ()
+    return MarkedDrawing(found, asked, unit, off, band, bands, names)
+
+
+def _points(value: object) -> Mapping[str, Point]:
+    found: dict[str, Point] = {}
+    for name, place in value.items() if isinstance(value, dict) else ():
+        if isinstance(place, list) and len(place) == 2 and all(isinstance(one, int | float) for one in place):
+            found[str(name)] = Point(float(place[0]), float(place[1]))
+    return found
+
+
+def _group_of(rows: Sequence[Mapping[str, Any]], kept: ClassSet | None) -> ClassSet | None:
+    """The set that most sheets belong to; of as many, the first."""
+    counts: dict[str, int] = {}
+    for row in rows:
+        name = _text(row.get("group"))
+        if name:
+            counts[name] = counts.get(name, 0) + 1
+    if not counts:
+        return None
+    try:
+        return set_for(codes.read(max(counts, key=lambda name: counts[name])), kept)
+    except CodeError:
+        return None
+
+
+def read_pile(request: Mapping[str, Any]) -> Pile:
+    """Return the rows of a request, with what they say of one another."""
+    listed = request.get("rows")
+    found = [one for one in listed[:MOST_ROWS] if isinstance(one, dict)] if isinstance(listed, list) else []
+    kept = kept_set(request.get("set"), request.get("roll"))
+    group = _group_of(found, kept)
+    is_kept = kept is not None and group is not None and kept.code == group.code
+    places = places_of(request.get("set"), request.get("roll")) if is_kept else {}
+    worths = group.marks if group is not None else class_set.default_set().marks
+    rows = [_row(one, number, places, worths) for number, one in enumerate(found, start=1)]
+    return Pile(_together(rows, group, places), group)
+
+
+def _row(
+    one: Mapping[str, Any], number: int, places: Mapping[str, tuple[int, str]], worths: tuple[int, int, int]
+) -> PileRow:
+    drawing, code, settled = _drawing(one.get("drawing")), _text(one.get("code")), one.get("settled")
+    of, state = added(worths), _text(one.get("state"))
+    place, name = places.get(code, (_number_of(code), ""))
+    marks = marks_of(drawing.parts, worths) if drawing is not None else (0, 0)
+    if drawing is not None and drawing.band == LOOK and marks[0] == of:
+        marks = (of - worths[1] - worths[2], of)
+    decided = settled if isinstance(settled, int) and not isinstance(settled, bool) and 0 <= settled <= of else None
+    if decided is not None:
+        marks = (decided, decided)
+    state = "press" if state == "judged" and drawing is None else state
+    return PileRow(
+        _text(one.get("id")), number, _text(one.get("file")), _text(one.get("digest")), state, _text(one.get("said")),
+        _text(one.get("page")), code, _text(one.get("group")), place, name, drawing, _points(one.get("points")),
+        one.get("accepted") is True and state == "judged", decided, marks, of,
+    )  # fmt: skip
+
+
+def _number_of(code: str) -> int:
+    try:
+        read = codes.read_any(code)
+    except CodeError:
+        return 0
+    return read.number if isinstance(read, Code | codes.PaperCode) else 0
+
+
+def _together(
+    rows: Sequence[PileRow], group: ClassSet | None, places: Mapping[str, tuple[int, str]]
+) -> tuple[PileRow, ...]:
+    """The rows with what is wrong with them beside the others: a file twice, a code twice, a sheet of another set."""
+    files: dict[str, PileRow] = {}
+    sheets: dict[str, PileRow] = {}
+    told: list[PileRow] = []
+    for row in rows:
+        fault = ""
+        same_file = files.setdefault(row.digest, row) if row.digest else row
+        same_code = sheets.setdefault(row.code, row) if row.code and row.group else row
+        if same_file is not row:
+            fault = words.same_file(same_file.number)
+        elif same_code is not row:
+            fault = _code_twice(row, same_code)
+        elif row.group and group is not None and row.group != str(group.code):
+            fault = words.other_set(row.group, str(group.code))
+        elif row.group and places and row.code not in places:
+            fault = words.beyond_set(len(places))
+        told.append(replace(row, fault=fault))
+    return tuple(told)
+
+
+def _code_twice(row: PileRow, other: PileRow) -> str:
+    if not (row.points and other.points):
+        return words.code_twice(other.number)
+    names = set(row.points) & set(other.points)
+    apart = [geometry.distance(row.points[name], other.points[name]) for name in sorted(names)]
+    is_same = len(names) == len(row.points) == len(other.points) and max(apart) <= SAME_DRAWING
+    return words.same_sheet(other.number) if is_same else words.other_drawing(other.number)
+
+
+def entry_of(pile: Pile) -> dict[str, object] | None:
+    """Return what the register keeps of the accepted rows; None where there is no set, or nothing is accepted."""
+    group = pile.group
+    rows = [row for row in pile.accepted if row.place and row.group == (str(group.code) if group else "")]
+    if group is None or not rows:
+        return None
+    of = added(group.marks)
+    marks = [
+        {"place": row.place, "name": row.name, "low": row.marks[0], "high": row.marks[1],
+         "mistakes": list(row.drawing.mistakes) if row.drawing else [],
+         "questions": [{"number": 1, "low": row.marks[0], "high": row.marks[1],
+                        "mistakes": list(row.drawing.mistakes) if row.drawing else []}]}
+        for row in rows
+    ]  # fmt: skip
+    return {
+        "paper": str(group.code), "title": group.topic.title, "group": "", "of": of, "date": "",
+        "learners": group.learners, "marks": marks, "questions": [{"number": 1, "of": of}],
+    }  # fmt: skip

@@ -1,0 +1,142 @@
+"""The words of a pile of photographs: the page, its rows, and what is said of each photograph."""
+
+from pycore.words.class_set import choose_separator
+
+SLUG = "photographs"
+TITLE = "A pile of photographs"
+LEAD = (
+    "Photograph the problem sheets of a class, and choose all photographs at once. The code and the marks of each "
+    "sheet are found by themselves. Its drawing is judged line by line, and marked as the class set says."
+)
+DESCRIPTION = "Mark the hand drawings of a class from their photographs, on your own device."
+NO_SCRIPT = "JavaScript is off. Photographs are read in your browser, which needs JavaScript."
+ADD, TAKE, DROP = "Add photographs", "Take a photograph", "You can also drop files on this page."
+ACCEPT_SURE, NEXT, STOP, GO_ON = "Accept {count} sure ones", "Next to ask", "Stop", "Go on"
+SAVE_TABLE, PRINT, REGISTER = "Save as a table", "Print the marks", "Add to the register"
+ERASE = "Erase the pile"
+EMPTY = "There are no photographs yet."
+HEAD = ("Code", "Learner", "Found", "Asked", "Result", "Possible mistake", "Mark")
+TABLE_LABEL = "The photographs"
+TABLE_HELP = (
+    "In the list: up and down go from row to row, N to the next to ask, A accepts a row, P goes to its points, M to "
+    "its mark."
+)
+READING = "Reading photograph {number} of {count} …"
+LEFT = "About {seconds} s left."
+STOPPED = "Stopped. The rows that were read stay."
+ERASED = "The pile is erased from this device."
+ADDED = "The accepted marks are in the register."
+NOT_ADDED = "Accept a row first. Only accepted marks go into the register."
+ACCEPTED_SOME = "Accepted: {count}."
+ABOUT = (
+    "Photograph from above, with the whole sheet in the picture, and no shadow on the code.",
+    "JPEG and PNG are read, and HEIC where your browser opens it.",
+    "Then you press the points of each drawing, one sheet after another. Names and marks come from the class set that "
+    "this device keeps.",
+    "Photographs stay on this device and are gone when you leave the page. Rows and marks stay for 30 days after the "
+    "last change, unless you erase them. Where and when a photograph was taken is not read.",
+)
+MORE_ABOUT = "How it works"
+STATES = {"waiting": "Waiting.", "reading": "Reading …", "press": "To ask. Press the points of the drawing."}
+FAULTS = {
+    "unreadable": (
+        "This file cannot be opened as a picture. It may be damaged, or this browser does not read its format. Save it "
+        "as JPEG."
+    ),
+    "small": "This picture is too small to measure: its longer side needs at least 500 pixels.",
+    "no-code": "No code was found. Type the code that is printed on the sheet.",
+    "many-codes": "There is more than one sheet in this photograph. Photograph each alone.",
+    "no-marks": "No marks were found. Is all of the sheet in the photograph? You can set them by hand.",
+    "misfit": "The marks found do not fit the sheet of this code. You can set them by hand.",
+    "failed": "This photograph could not be read. Take it away and choose it again.",
+}
+NOT_OURS = "The QR code in this photograph does not belong to a sheet of this site. Type the code printed on the sheet."
+RIGHT, LOOK = "right", "look again"
+NOT_FINISHED = "not drawn to the end"
+CODE, OPEN_CODE = "Code on the sheet", "Read with this code"
+PRESS, PRESS_AGAIN, ACCEPT, ACCEPTED = "Press the points", "Press the points again", "Accept", "Accepted"
+TAKE_AWAY, LARGER, TRUE_LINES = "Take this photograph away", "Larger", "Show the right drawing"
+GONE = "This photograph is no longer here. Choose it again to see it: its row takes it up."
+MARK, ANY_MARK = "Mark", "Choose the mark"
+NOTHING_CHOSEN = "Choose a row to see its photograph."
+NOTHING_READ = "These rows were not read to the end. Choose the photographs again."
+SHOWN = "Photograph"
+FILE = "photographs.csv"
+TABLE_HEAD = (
+    "Row", "Code", "Learner", "Found", "Asked", "Unit", "Off", "Result", "Possible mistake", "Marks from", "Marks to",
+    "Marks of", "Accepted", "File", "Remark",
+)  # fmt: skip
+YES = "yes"
+
+
+def told(separator: str) -> str:
+    """The marks have been saved as a table."""
+    return f"The table is saved. {choose_separator(separator)}"
+
+
+def counted(read: int, asked: int, accepted: int) -> str:
+    """How many photographs were read, are to be asked, and are accepted."""
+    return f"{read} read, {asked} to ask, {accepted} accepted"
+
+
+def off_by(off: str, unit: str) -> str:
+    """How far the drawn result is off."""
+    return f"{off} {unit} off"
+
+
+def look_again(off: str, unit: str) -> str:
+    """A result that a person should look at."""
+    return f"{LOOK}, {off} {unit} off"
+
+
+def heading(number: int, name: str, code: str) -> str:
+    """The row whose photograph is shown."""
+    return ", ".join(part for part in (f"Row {number}", name, code) if part)
+
+
+def set_line(title: str, code: str) -> str:
+    """The class set that most sheets belong to."""
+    return f"{title}, class set {code}"
+
+
+def marked_by_default(first: int, length: int, angle: int) -> str:
+    """The marks that count where this device keeps no class set."""
+    return (
+        f"This device does not keep the class set, so there are no names. Marks are the usual ones: {first} for the "
+        f"first step, {length} for the length, {angle} for the angle."
+    )
+
+
+def marked_by(first: int, length: int, angle: int) -> str:
+    """The marks of the class set."""
+    return f"Marks of the set: {first} for the first step, {length} for the length, {angle} for the angle."
+
+
+def same_file(row: int) -> str:
+    """One file chosen twice."""
+    return f"This is the same photograph as in row {row}. Take one away."
+
+
+def same_sheet(row: int) -> str:
+    """Two photographs of one drawing."""
+    return f"This is a second photograph of the sheet in row {row}. Take one away."
+
+
+def other_drawing(row: int) -> str:
+    """One code, two drawings."""
+    return f"Row {row} has the same code, and another drawing. One learner has used another’s sheet."
+
+
+def code_twice(row: int) -> str:
+    """One code twice, before both drawings are known."""
+    return f"Row {row} has the same code. Take one away, or press the points of both to compare the drawings."
+
+
+def other_set(code: str, group: str) -> str:
+    """A sheet of another class set."""
+    return f"This sheet belongs to another class set, {code}. The others are of {group}."
+
+
+def beyond_set(learners: int) -> str:
+    """A code of the set that none of its learners has."""
+    return f"None of the {learners} learners of this set has this code."

@@ -1,0 +1,139 @@
+// Reads photographs beside the page, one at a time: opens a file, finds its QR code and its marks. Nothing of a photograph
+// leaves the device, and nothing of it is kept once the next is opened.
+
+import { opened, turned, turnsToUpright } from "./photo-file.js";
+import { findMarks } from "./photo-marks.js";
+
+/** @import { FromReader, ToReader } from "../types/photos.js" */
+
+const MOST = 2000; // pixels of the longer side for measuring: finer pictures take time and make nothing surer
+const MOST_FOR_CODES = 4200; // for the QR code, which is small: as a phone takes it
+const LEAST = 500;
+const CORNER = 0.45; // of each side: where a sheet has its code, whichever way it lies
+const ENLARGED = 2;
+
+/** @type {Map<string, Promise<{ codesIn: (picture: ImageData) => Promise<string[]> }>>} */
+const readers = new Map();
+/** @type {ImageData | null} */
+let shown = null; // the picture in hand, as it is measured
+
+/** @param {string} address */
+async function reader(address) {
+  const found = readers.get(address) ?? import(address);
+  readers.set(address, found);
+  try {
+    return await found;
+  } catch (error) {
+    readers.delete(address);
+    throw error;
+  }
+}
+
+/**
+ * A part of a picture as pixels.
+ * @param {ImageBitmap} bitmap
+ * @param {number[]} part left, top, width, height
+ * @param {number} share how many pixels for each of the picture's
+ */
+function pixelsOf(bitmap, [left, top, width, height], share) {
+  const [wide, high] = [Math.round(width * share), Math.round(height * share)];
+  const pen = new OffscreenCanvas(wide, high).getContext("2d", { willReadFrequently: true });
+  if (!pen) throw new Error("this browser gives no drawing surface");
+  pen.imageSmoothingQuality = "high";
+  pen.drawImage(bitmap, left, top, width, height, 0, 0, wide, high);
+  return pen.getImageData(0, 0, wide, high);
+}
+
+/**
+ * A picture turned clockwise by quarters.
+ * @param {ImageData} picture
+ * @param {number} quarters
+ */
+function upright(picture, quarters) {
+  const flat = new OffscreenCanvas(picture.width, picture.height);
+  flat.getContext("2d")?.putImageData(picture, 0, 0);
+  const [width, height] = quarters % 2 ? [picture.height, picture.width] : [picture.width, picture.height];
+  const pen = new OffscreenCanvas(width, height).getContext("2d", { willReadFrequently: true });
+  if (!pen) throw new Error("this browser gives no drawing surface");
+  pen.translate(width / 2, height / 2);
+  pen.rotate((quarters * Math.PI) / 2);
+  pen.drawImage(flat, -picture.width / 2, -picture.height / 2);
+  return pen.getImageData(0, 0, width, height);
+}
+
+/** The corners of a picture, the lower ones first. @param {number} width @param {number} height */
+function corners(width, height) {
+  const [wide, high] = [Math.round(width * CORNER), Math.round(height * CORNER)];
+  const [right, low] = [width - wide, height - high];
+  return [[right, low], [0, low], [0, 0], [right, 0]].map(([left, top]) => [left, top, wide, high]);
+}
+
+/**
+ * The texts of a picture's QR codes: in the whole of it, then in enlarged corners.
+ * @param {ImageBitmap} bitmap
+ * @param {string} address of the reader
+ */
+async function codesOf(bitmap, address) {
+  const { codesIn } = await reader(address);
+  const { width, height } = bitmap;
+  const whole = await codesIn(pixelsOf(bitmap, [0, 0, width, height], Math.min(1, MOST_FOR_CODES / Math.max(width, height))));
+  if (whole.length) return whole;
+  for (const corner of corners(width, height)) {
+    const found = await codesIn(pixelsOf(bitmap, corner, ENLARGED));
+    if (found.length) return found;
+  }
+  return [];
+}
+
+/** What tells a file from others. @param {File} file */
+async function digestOf(file) {
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await file.arrayBuffer()));
+  return [...digest.slice(0, 12)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+/** @type {Record<string, (asked: any) => Promise<object>>} */
+const doings = {
+  /** @param {{ file: File, codes: string }} asked */
+  async open({ file, codes }) {
+    shown = null;
+    const digest = await digestOf(file);
+    const bitmap = await opened(file, MOST);
+    if (!bitmap || Math.max(bitmap.width, bitmap.height) < LEAST) {
+      const fault = bitmap ? "small" : "unreadable";
+      bitmap?.close();
+      return { fault, digest };
+    }
+    try {
+      const texts = await codesOf(bitmap, codes);
+      const share = Math.min(1, MOST / Math.max(bitmap.width, bitmap.height));
+      shown = pixelsOf(bitmap, [0, 0, bitmap.width, bitmap.height], share);
+      return { digest, texts, width: shown.width, height: shown.height };
+    } finally {
+      bitmap.close();
+    }
+  },
+  /** @param {{ editions: import("../types/shared.js").Pair[][] }} asked */
+  async marks({ editions }) {
+    if (!shown) throw new Error("no photograph is open");
+    const found = findMarks(shown, editions);
+    if (!found.marks) return { seen: found.seen };
+    const { width, height } = shown;
+    const quarters = turnsToUpright(editions[found.edition], found.marks);
+    const marks = found.marks.map((mark) => {
+      if (!mark) return null;
+      const { x, y } = turned(mark, quarters, width, height);
+      return quarters % 2 ? { x, y, wide: mark.high, high: mark.wide } : { x, y, wide: mark.wide, high: mark.high };
+    });
+    if (quarters) shown = upright(shown, quarters);
+    return { marks, edition: found.edition, turned: quarters, width: shown.width, height: shown.height };
+  },
+};
+
+addEventListener("message", async (/** @type {MessageEvent<ToReader>} */ { data: { id, ...asked } }) => {
+  try {
+    const reply = await doings[asked.do](asked);
+    postMessage(/** @type {FromReader} */ ({ id, reply }));
+  } catch (error) {
+    postMessage(/** @type {FromReader} */ ({ id, failed: String(error) }));
+  }
+});

@@ -1,0 +1,96 @@
+// The photograph of the row in hand, turned as its sheet was read, with the lines of the right drawing over it.
+
+import { hide, need } from "./elements.js";
+import { opened } from "./photo-file.js";
+import { arrows } from "./photo-arrows.js";
+
+/** @import { Path } from "../types/shared.js" */
+/** @import { PileRow } from "../types/photos.js" */
+
+const MOST = 2000; // pixels of the longer side, as it is measured
+
+export class Shown {
+  #look;
+  #frame;
+  #canvas;
+  #base = document.createElement("canvas"); // the photograph without lines
+  /** @type {Path[]} */
+  #paths = [];
+  #lines = true;
+  #of = ""; // the row that is shown, with how it is turned
+  #edition = 0;
+
+  /** @param {HTMLElement} look */
+  constructor(look) {
+    this.#look = look;
+    this.#frame = need("[data-picture]", HTMLElement, look);
+    this.#canvas = need("[data-canvas]", HTMLCanvasElement, look);
+  }
+
+  /**
+   * Show the photograph of a row, or say that it is no longer here.
+   * @param {PileRow} row @param {File | null} file
+   */
+  async show(row, file) {
+    const mine = ++this.#edition;
+    const of = `${row.id} ${row.turned ?? 0} ${Boolean(file)}`;
+    if (of === this.#of) return;
+    this.#of = of;
+    this.#paths = [];
+    const bitmap = file && (await opened(file, MOST));
+    if (mine !== this.#edition) {
+      bitmap?.close();
+      this.#of = "";
+      return;
+    }
+    hide(this.#frame, !bitmap);
+    hide(need("[data-picture-tools]", HTMLElement, this.#look), !bitmap);
+    hide(need("[data-gone]", HTMLElement, this.#look), Boolean(file));
+    if (!bitmap) return;
+    this.#hold(bitmap, row.turned ?? 0);
+    bitmap.close();
+    this.#paint();
+  }
+
+  /** @param {ImageBitmap} bitmap @param {number} quarters */
+  #hold(bitmap, quarters) {
+    const share = Math.min(1, MOST / Math.max(bitmap.width, bitmap.height));
+    const [wide, high] = [Math.round(bitmap.width * share), Math.round(bitmap.height * share)];
+    const sizes = quarters % 2 ? [high, wide] : [wide, high];
+    [this.#base.width, this.#base.height] = sizes;
+    const pen = this.#base.getContext("2d");
+    pen?.translate(this.#base.width / 2, this.#base.height / 2);
+    pen?.rotate((quarters * Math.PI) / 2);
+    pen?.drawImage(bitmap, -wide / 2, -high / 2, wide, high);
+  }
+
+  #paint() {
+    const { width, height } = this.#base;
+    [this.#canvas.width, this.#canvas.height] = [width, height];
+    const pen = this.#canvas.getContext("2d");
+    if (!pen) return;
+    pen.drawImage(this.#base, 0, 0);
+    if (this.#lines) arrows(pen, this.#paths, Math.max(width, height) / 800, getComputedStyle(this.#frame));
+  }
+
+  /** Draw the lines of the right drawing over it. @param {Path[]} paths */
+  draw(paths) {
+    this.#paths = paths;
+    if (this.#of) this.#paint();
+  }
+
+  /** @param {string} name */
+  #button = (name) => need(`[data-do="${name}"]`, HTMLElement, this.#look);
+
+  toggleLines() {
+    this.#lines = !this.#lines;
+    this.#button("lines").setAttribute("aria-pressed", String(this.#lines));
+    this.#paint();
+  }
+
+  larger() {
+    const is = this.#button("larger").getAttribute("aria-pressed") !== "true";
+    this.#button("larger").setAttribute("aria-pressed", String(is));
+    document.querySelector(".pile-columns")?.toggleAttribute("data-larger", is);
+  }
+}

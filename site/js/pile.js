@@ -1,0 +1,378 @@
+// The page of a pile of photographs: files in, rows out. pycore says what stands in the rows; this reads the photographs,
+// shows the one in hand, and keeps the rows. The photographs stay files on the device.
+
+import { Bridge, regionHTML, Stuck, Superseded } from "./bridge.js";
+import { download } from "./download.js";
+import { around, hide, need } from "./elements.js";
+import { follow } from "./kept.js";
+import { kept } from "./kept-class.js";
+import * as store from "./kept-pile.js";
+import { add } from "./kept-register.js";
+import { carryOut } from "./long-work.js";
+import { afterQuiet } from "./pace.js";
+import { Shown } from "./pile-picture.js";
+import { findSheet, readAll } from "./pile-reading.js";
+import * as progress from "./progress.js";
+import * as regions from "./regions.js";
+import { live } from "./said.js";
+import { markAnswer } from "./state.js";
+
+/** @import { PileAsk, PileReply, PileRow } from "../types/photos.js" */
+
+const page = "photographs";
+const NEEDS = ["photo"];
+const MOST = 200; // photographs in one pile, as pycore has it
+const SETTLED = 120; // ms after the last change until the table follows
+const root = document.documentElement;
+const said = need("[data-said]");
+const bar = need("[data-share]", HTMLProgressElement);
+const look = need("[data-look]");
+const shown = new Shown(look);
+const bridge = new Bridge((state, detail) => {
+  root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
+  progress.show(state, detail);
+});
+/** @type {PileRow[]} */
+let rows = store.rows();
+/** @type {Map<string, File>} */
+const files = new Map(); // by row
+/** @type {{ row: PileRow, file: File }[]} */
+let queue = [];
+let stopped = false;
+let reading = false;
+let inHand = ""; // the row whose photograph is shown
+/** @type {PileReply | null} */
+let told = null; // pycore's last reply on the rows
+let edition = 0;
+
+/** @param {unknown} error */
+function failed(error) {
+  if (error instanceof Superseded) return;
+  markAnswer("old");
+  live(progress.stuck(error));
+  if (!(error instanceof Stuck)) reportError(error);
+}
+
+/** @param {string} name @param {Record<string, string | number>} [values] */
+const sentence = (name, values = {}) =>
+  (said.dataset[name] ?? "").replace(/\{(\w+)\}/g, (_, one) => String(values[one] ?? ""));
+
+/** @param {string} name @param {Record<string, string | number>} [values] */
+function say(name, values) {
+  said.textContent = name ? sentence(name, values) : "";
+}
+
+const about = () => ({ set: kept("set"), roll: kept("roll"), rows });
+
+/** @type {PileAsk} */
+const ask = (more) => bridge.ask({ do: "pile", needs: NEEDS, set: kept("set"), roll: kept("roll"), ...more });
+
+const rowOf = (id = inHand) => rows.find((one) => one.id === id);
+
+async function update() {
+  const mine = ++edition;
+  markAnswer("pending");
+  try {
+    const reply = await bridge.ask({ do: "answer", page, form: {}, ...about() }, { topic: "answer" });
+    if (mine !== edition) return;
+    markAnswer(reply.ok ? "fresh" : "old");
+    if (!reply.ok) return;
+    told = /** @type {PileReply} */ (/** @type {unknown} */ (reply));
+    regions.replace("pile", told.regions.pile);
+    showButtons();
+    mark();
+  } catch (error) {
+    failed(error);
+  }
+}
+
+const updateSoon = afterQuiet(SETTLED, update);
+
+function changed() {
+  store.keep(rows);
+  updateSoon();
+}
+
+/** @param {string} name */
+const button = (name) => need(`.pile-actions [data-do="${name}"]`);
+
+function showButtons() {
+  const sure = told?.sure.length ?? 0;
+  button("accept-sure").textContent = (button("accept-sure").dataset.label ?? "").replace("{count}", String(sure));
+  const hidden = {
+    "accept-sure": !sure, next: !told?.asked.length, stop: !reading || stopped, "go-on": reading || !queue.length,
+    register: !told?.accepted, "save-table": !rows.length, print: !rows.length, erase: !rows.length,
+  };
+  for (const [name, is] of Object.entries(hidden)) hide(button(name), is);
+  hide(need("[data-keys]"), !rows.length);
+}
+
+/** Which row is in hand. */
+function mark() {
+  for (const line of document.querySelectorAll("tr[data-row]")) {
+    if (line.dataset.row === inHand) line.setAttribute("aria-current", "true");
+    else line.removeAttribute("aria-current");
+  }
+}
+
+// Reading.
+
+/** @param {Iterable<File>} chosen */
+function take(chosen) {
+  for (const file of chosen) {
+    // A row whose photograph is no longer here takes it up again.
+    const before = rows.find((one) => one.file === file.name && !files.has(one.id) && one.state !== "waiting");
+    if (before) {
+      files.set(before.id, file);
+      if (before.id === inHand) select(inHand).catch(failed);
+      continue;
+    }
+    if (rows.length >= MOST) break;
+    const row = /** @type {PileRow} */ ({ id: crypto.randomUUID(), file: file.name.slice(0, 100), state: "waiting" });
+    rows.push(row);
+    files.set(row.id, file);
+    queue.push({ row, file });
+  }
+  changed();
+  read().catch(failed);
+}
+
+async function read() {
+  if (reading || !queue.length) return;
+  reading = true;
+  stopped = false;
+  const began = performance.now();
+  const before = rows.length - queue.length;
+  let done = 0;
+  hide(bar, false);
+  const count = () => queue.length + done;
+  try {
+    await readAll(queue, ask, (row) => {
+      if (row.state !== "reading") done += 1;
+      const left = done ? Math.ceil(((performance.now() - began) / done / 1000) * queue.length) : 0;
+      const rest = left > 1 ? ` ${sentence("left", { seconds: left })}` : "";
+      said.textContent = sentence("reading", { number: Math.min(before + done + 1, rows.length), count: rows.length }) + rest;
+      bar.value = done / Math.max(1, count());
+      changed();
+      if (row.id === inHand) select(inHand).catch(failed);
+    }, () => stopped);
+  } finally {
+    reading = false;
+    hide(bar, true);
+    say(stopped && queue.length ? "stopped" : "");
+    changed();
+  }
+  if (!inHand && told?.asked.length) await select(told.asked[0]);
+}
+
+// The row in hand.
+
+/** @param {string} id */
+async function select(id) {
+  inHand = id;
+  mark();
+  const row = rowOf();
+  look.hidden = !row;
+  if (!row) return;
+  const more = row.state === "judged" ? { sheet: row.page, form: row.form, group: row.group, ...row.seen, taps: row.taps } : {};
+  const [reply] = await Promise.all([ask({ move: "look", row: id, rows, ...more }), shown.show(row, files.get(id) ?? null)]);
+  if (id !== inHand || !reply.ok) return;
+  need('[data-region="look"]').innerHTML = regionHTML(reply.regions.look);
+  shown.draw(reply.overlay);
+}
+
+/** @param {string} id */
+async function go(id) {
+  await select(id);
+  document.getElementById("pile-row")?.focus();
+  look.scrollIntoView({ block: "nearest" });
+}
+
+/** @param {PileRow} row */
+async function judge(row) {
+  const { page: sheet, form, group, seen, taps } = row;
+  const reply = await ask({ move: "judge", sheet, form, group, ...seen, taps });
+  if (!reply.ok || !reply.drawing) return;
+  Object.assign(row, { state: "judged", said: "", drawing: reply.drawing, points: reply.points, accepted: false });
+  delete row.settled;
+  changed();
+}
+
+/** Press the points of the row in hand in the panel for a photograph. */
+async function press() {
+  const row = rowOf();
+  const file = row && files.get(row.id);
+  if (!row?.page || !row.form || !file) return;
+  const panel = await import("./photo.js");
+  await panel.open(bridge, failed, live, {
+    slug: row.page, form: row.form, file,
+    judged: (found) => {
+      Object.assign(row, found);
+      judge(row).catch(failed);
+    },
+    closed: () => go(row.id).catch(failed),
+  });
+}
+
+async function useCode() {
+  const row = rowOf();
+  const field = document.getElementById("pile-code");
+  const file = row && files.get(row.id);
+  if (!row || !(field instanceof HTMLInputElement) || !field.value.trim()) return;
+  row.typed = field.value.trim();
+  if (file) {
+    queue.push({ row, file });
+    row.state = "waiting";
+    await read();
+  } else await findSheet(row, row.typed, ask);
+  changed();
+  await go(row.id);
+}
+
+function takeAway() {
+  const at = rows.findIndex((one) => one.id === inHand);
+  rows = rows.filter((one) => one.id !== inHand);
+  queue = queue.filter(({ row }) => row.id !== inHand);
+  files.delete(inHand);
+  inHand = "";
+  changed();
+  return rows.length ? go(rows[Math.min(at, rows.length - 1)].id) : select("");
+}
+
+function accept() {
+  const row = rowOf();
+  if (!row || row.state !== "judged") return;
+  row.accepted = !row.accepted;
+  changed();
+  select(row.id).then(() => look.querySelector('[data-do="accept"]')?.focus()).catch(failed);
+}
+
+function next() {
+  const asked = told?.asked ?? [];
+  const after = rows.findIndex((one) => one.id === inHand);
+  const id = rows.slice(after + 1).find((one) => asked.includes(one.id))?.id ?? asked[0];
+  return id && go(id);
+}
+
+/** @param {number} step */
+function beside(step) {
+  const at = rows.findIndex((one) => one.id === inHand);
+  const row = rows[Math.min(rows.length - 1, Math.max(0, at + step))];
+  if (!row) return;
+  select(row.id).catch(failed);
+  document.querySelector(`tr[data-row="${row.id}"] button`)?.focus();
+}
+
+function erase() {
+  stopped = true;
+  rows = [];
+  queue.length = 0;
+  files.clear();
+  inHand = "";
+  look.hidden = true;
+  changed();
+  say("erased");
+}
+
+/** @type {Record<string, (button: HTMLElement) => unknown>} */
+const actions = {
+  select: ({ dataset }) => go(dataset.row ?? ""),
+  press,
+  accept,
+  next,
+  erase,
+  "use-code": useCode,
+  "take-away": takeAway,
+  "accept-sure": () => {
+    const sure = told?.sure ?? [];
+    for (const row of rows) if (sure.includes(row.id)) row.accepted = true;
+    changed();
+    say("accepted", { count: sure.length });
+    if (sure.includes(inHand)) select(inHand).catch(failed);
+  },
+  stop: () => {
+    stopped = true;
+    showButtons();
+  },
+  "go-on": read,
+  larger: () => shown.larger(),
+  lines: () => shown.toggleLines(),
+  print: () => print(),
+  register: async () => {
+    await update();
+    say(told?.entry && add(told.entry) ? "added" : "notAdded");
+  },
+  "save-table": async () => {
+    const reply = await carryOut(bridge, { do: "begin", work: "table", page, form: {}, ...about() }, () => {}, () => false);
+    if (!reply.ok) return;
+    download(reply);
+    said.textContent = reply.told;
+  },
+};
+
+document.addEventListener("click", async (event) => {
+  const pressed = around(event, "[data-do]");
+  try {
+    if (pressed) await actions[pressed.dataset.do ?? ""]?.(pressed);
+  } catch (error) {
+    failed(error);
+  }
+});
+
+document.addEventListener("change", ({ target }) => {
+  if (target instanceof HTMLInputElement && target.matches("[data-pile-file]")) {
+    take([...(target.files ?? [])]);
+    target.value = "";
+  }
+  const row = rowOf();
+  if (target instanceof HTMLSelectElement && target.matches("[data-settle]") && row) {
+    if (target.value) Object.assign(row, { settled: Number(target.value), accepted: true });
+    changed();
+    select(row.id).then(() => document.getElementById("pile-mark")?.focus()).catch(failed);
+  }
+});
+
+// Keys work in the list alone: nowhere else does a letter do anything.
+document.addEventListener("keydown", (event) => {
+  const list = event.target instanceof Element && event.target.closest('[data-region="pile"]');
+  if (!list || event.ctrlKey || event.altKey || event.metaKey) return;
+  /** @type {Record<string, () => unknown>} */
+  const keys = {
+    ArrowDown: () => beside(1), ArrowUp: () => beside(-1), n: next, a: accept, p: press,
+    m: () => document.getElementById("pile-mark")?.focus(),
+  };
+  const does = keys[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+  if (!does) return;
+  event.preventDefault();
+  Promise.resolve(does()).catch(failed);
+});
+
+document.addEventListener("dragover", (event) => {
+  if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
+});
+document.addEventListener("drop", (event) => {
+  const dropped = [...(event.dataTransfer?.files ?? [])];
+  if (!dropped.length) return;
+  event.preventDefault();
+  take(dropped);
+});
+
+function start() {
+  root.dataset.python = "starting";
+  progress.begin(() => {
+    start();
+    update();
+  });
+  bridge.start();
+}
+
+// What was being read when the page was left is not read any more.
+for (const row of rows) if (row.state === "waiting" || row.state === "reading") Object.assign(row, { state: "fault", said: "failed" });
+follow("pile", () => {
+  if (reading) return;
+  rows = store.rows();
+  update();
+});
+follow("class", update);
+update();
+start();

@@ -1,0 +1,65 @@
+// Types of what reads photographs beside the page (js/photo-worker.js), and of the pile that they make.
+
+import type { Reply, Values } from "./shared.js";
+
+export interface ToReader {
+  id: number;
+  do: "open" | "marks";
+  [value: string]: unknown;
+}
+
+export interface FromReader {
+  id: number;
+  reply?: any;
+  failed?: string;
+}
+
+/** What pycore is told of a photograph: pixels as it is measured. */
+export interface Seen {
+  photo: { width: number; height: number; tap: number };
+  ground: string;
+  byHand: boolean;
+  printed: string;
+  marks: (number[] | null)[];
+  rings: (number[] | null)[] | null;
+  untouched: number[];
+  [value: string]: unknown;
+}
+
+/** A photograph of the pile: what was found of it, and what a person has decided. */
+export interface PileRow {
+  id: string;
+  file: string;
+  state: "waiting" | "reading" | "fault" | "press" | "judged";
+  digest?: string;
+  said?: string;
+  /** The code that a person typed. */
+  typed?: string;
+  page?: string;
+  form?: Values;
+  code?: string;
+  group?: string;
+  seen?: Seen;
+  /** How many quarters the photograph is turned clockwise, so that the sheet stands upright in it. */
+  turned?: number;
+  taps?: Record<string, number[] | null>;
+  drawing?: unknown;
+  points?: unknown;
+  accepted?: boolean;
+  settled?: number;
+}
+
+export interface PileReply extends Reply {
+  [value: string]: any;
+}
+
+export type PileAsk = (more: Record<string, unknown>) => Promise<PileReply>;
+
+/** What the panel for a photograph is opened with by another page than the sheet's own. */
+export interface PhotoTask {
+  slug: string;
+  form: Values;
+  file: File;
+  judged: (found: { seen: Seen; taps: Record<string, number[] | null>; turned: number }) => void;
+  closed: () => void;
+}
