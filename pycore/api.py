@@ -18,7 +18,7 @@ from pycore.forms.fields import VERSIONS, Field
 from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
 from pycore.render.lettered import BadLettersError, lacking, letters_of
-from pycore.render.refusals import error_of, refusal, refused
+from pycore.render.refusals import BadRequestError, error_of, refusal, refused
 from pycore.render.regions import regions_of
 from pycore.sheet.kinds import CONSTRUCTION, KINDS
 from pycore.sums.page import ALL_PARTS, FRONT, SumPage
@@ -32,10 +32,6 @@ Reply = tuple[dict[str, Any], bytes | None]
 MAXIMUM_REQUEST = 500_000
 MAXIMUM_WITH_LISTS = 8_000_000
 """Characters, with names and answers of a class at their longest, JSON's quotes and line ends, letters."""
-
-
-class BadRequestError(ValueError):
-    """Raised for a request that no page of this site makes."""
 
 
 def _page(request: Mapping[str, Any]) -> "SumPage[Any]":
@@ -324,26 +320,16 @@ def _work(name: str) -> Callable[[Mapping[str, Any]], Reply]:
 def _photo(request: Mapping[str, Any]) -> Reply:
     """Judge a drawing from points in a photograph; the pixels are never sent here."""
     # Only the photograph's panel needs it; the first answer of a sheet need not wait for its import.
-    from pycore.render.photograph import NoPhotoError, reply
+    from pycore.render.photograph import reply
 
-    try:
-        return reply(_page(request), request, _form(request)), None
-    except NoPhotoError:
-        raise BadRequestError(words.UNKNOWN_REQUEST) from None
+    return reply(_page(request), request, _form(request)), None
 
 
 def _pile(request: Mapping[str, Any]) -> Reply:
     """Handle one photograph of a pile; its pixels are never sent here."""
-    # Only the pile's page needs it; the first answer of a sheet need not wait for its import.
-    from pycore.render.photograph import NoPhotoError
-    from pycore.render.pile_read import MOVES, reply
+    from pycore.render.pile_read import reply  # Only the pile's page needs it.
 
-    if request.get("move") not in MOVES:
-        raise BadRequestError(words.UNKNOWN_REQUEST)
-    try:
-        return reply(request), None
-    except NoPhotoError:
-        raise BadRequestError(words.UNKNOWN_REQUEST) from None
+    return reply(request), None
 
 
 def _practice(request: Mapping[str, Any]) -> Reply:

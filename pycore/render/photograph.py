@@ -16,6 +16,7 @@ from pycore.projection import Projection
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.photo_panel import CORNERS, panel_html
 from pycore.render.phrase import phrase_html
+from pycore.render.refusals import BadRequestError
 from pycore.sheet.media import PAPERS
 from pycore.sums.page import SumPage
 from pycore.sums.photograph import PhotoTask, photo_task
@@ -28,8 +29,8 @@ MARKS, OLDER = "marks", "older"
 """Which marks a photographed sheet has: those of today, or those of sheets printed before."""
 
 
-class NoPhotoError(ValueError):
-    """Raised for a request that no page of this site makes."""
+class NoPhotoError(BadRequestError):
+    """Raised for a request about a photograph that no page of this site makes."""
 
 
 # The reply.
@@ -285,6 +286,7 @@ def _opened(want: PhotoTask, form: Mapping[str, str]) -> dict[str, Any]:
 
 
 def refused_reply(problem: PhotoUnusableError, request: Mapping[str, Any], want: PhotoTask) -> dict[str, Any]:
+    """Return what is wrong with a photograph, and with which marks."""
     sheet = request.get("ground") != CORNERS
     paper, way = want.paper if sheet else (str(request.get("paper")), str(request.get("way")))
     numbers = [number for number, _ in (want.older if request.get("printed") == OLDER else want.numbered)]
@@ -301,6 +303,7 @@ def refused_reply(problem: PhotoUnusableError, request: Mapping[str, Any], want:
 
 
 def overlay_of(measured: PhotoJudgement) -> list[dict[str, Any]]:
+    """Return the lines of the right drawing in the pixels of its photograph."""
     return [
         {"role": path.role, "phasor": path.phasor, "tag": plain(path.tag),
          "points": [[round(point.x, 2), round(point.y, 2)] for point in path.points]}

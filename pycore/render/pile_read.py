@@ -93,9 +93,12 @@ MOVES = {"sheet": _sheet, "judge": _judged, "look": _look}
 def reply(request: Mapping[str, Any]) -> dict[str, Any]:
     """Answer a request ``pile``: which sheet a code opens, a drawing judged, the row in hand.
 
-    Raises KeyError and NoPhotoError for an unknown request.
+    Raises NoPhotoError for an unknown request.
     """
+    move = MOVES.get(str(request.get("move")))
+    if move is None:
+        raise photograph.NoPhotoError
     try:
-        return MOVES[str(request.get("move"))](request)
+        return move(request)
     except InputError as error:
         return refused(error)

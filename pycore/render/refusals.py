@@ -6,6 +6,10 @@ from pycore.errors import Fault, InputError
 from pycore.words import api as words
 
 
+class BadRequestError(ValueError):
+    """Raised for a request that no page of this site makes."""
+
+
 def error_of(fault: Fault) -> dict[str, Any]:
     """Return a fault as the page shows it at its field."""
     return {

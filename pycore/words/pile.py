@@ -18,8 +18,7 @@ EMPTY = "There are no photographs yet."
 HEAD = ("Code", "Learner", "Found", "Asked", "Result", "Possible mistake", "Mark")
 TABLE_LABEL = "The photographs"
 TABLE_HELP = (
-    "In the list: up and down go from row to row, N to the next to ask, A accepts a row, P goes to its points, M to "
-    "its mark."
+    "Keys in the list: up and down change the row. N: next to ask. A: accept. P: press the points. M: choose the mark."
 )
 READING = "Reading photograph {number} of {count} …"
 LEFT = "About {seconds} s left."
@@ -58,7 +57,6 @@ PRESS, PRESS_AGAIN, ACCEPT, ACCEPTED = "Press the points", "Press the points aga
 TAKE_AWAY, LARGER, TRUE_LINES = "Take this photograph away", "Larger", "Show the right drawing"
 GONE = "This photograph is no longer here. Choose it again to see it: its row takes it up."
 MARK, ANY_MARK = "Mark", "Choose the mark"
-NOTHING_CHOSEN = "Choose a row to see its photograph."
 NOTHING_READ = "These rows were not read to the end. Choose the photographs again."
 SHOWN = "Photograph"
 FILE = "photographs.csv"

@@ -8,6 +8,7 @@ import { arrows } from "./photo-arrows.js";
 /** @import { PileRow } from "../types/photos.js" */
 
 const MOST = 2000; // pixels of the longer side, as it is measured
+const MARGIN = 0.1; // of the marks' own extent, shown about them
 
 export class Shown {
   #look;
@@ -17,6 +18,7 @@ export class Shown {
   /** @type {Path[]} */
   #paths = [];
   #lines = true;
+  #view = { left: 0, top: 0, width: 1, height: 1 }; // the part that is shown
   #of = ""; // the row that is shown, with how it is turned
   #edition = 0;
 
@@ -33,7 +35,7 @@ export class Shown {
    */
   async show(row, file) {
     const mine = ++this.#edition;
-    const of = `${row.id} ${row.turned ?? 0} ${Boolean(file)}`;
+    const of = `${row.id} ${row.turned ?? 0} ${Boolean(file)} ${Boolean(row.seen)}`;
     if (of === this.#of) return;
     this.#of = of;
     this.#paths = [];
@@ -48,6 +50,7 @@ export class Shown {
     hide(need("[data-gone]", HTMLElement, this.#look), Boolean(file));
     if (!bitmap) return;
     this.#hold(bitmap, row.turned ?? 0);
+    this.#lookAt(row);
     bitmap.close();
     this.#paint();
   }
@@ -64,11 +67,27 @@ export class Shown {
     pen?.drawImage(bitmap, -wide / 2, -high / 2, wide, high);
   }
 
-  #paint() {
+  /** The part about the marks of the sheet; without them all of it. @param {PileRow} row */
+  #lookAt({ seen }) {
     const { width, height } = this.#base;
+    const marks = (seen?.marks ?? []).filter((mark) => mark !== null);
+    const [xs, ys] = [0, 1].map((axis) => marks.map((mark) => mark[axis]));
+    if (marks.length < 4) {
+      this.#view = { left: 0, top: 0, width, height };
+      return;
+    }
+    const margin = MARGIN * Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
+    const [left, top] = [xs, ys].map((all) => Math.max(0, Math.floor(Math.min(...all) - margin)));
+    const [right, low] = [Math.max(...xs) + margin, Math.max(...ys) + margin];
+    this.#view = { left, top, width: Math.min(width, right) - left, height: Math.min(height, low) - top };
+  }
+
+  #paint() {
+    const { left, top, width, height } = this.#view;
     [this.#canvas.width, this.#canvas.height] = [width, height];
     const pen = this.#canvas.getContext("2d");
     if (!pen) return;
+    pen.translate(-left, -top);
     pen.drawImage(this.#base, 0, 0);
     if (this.#lines) arrows(pen, this.#paths, Math.max(width, height) / 800, getComputedStyle(this.#frame));
   }

@@ -12,10 +12,10 @@ from pycore.pages.mistake_names import short_names
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.ladder import Record
 from pycore.render.practice import kept_html
-from pycore.words import circuit_mistakes, mistakes, plain
+from pycore.words import circuit_mistakes, mistakes, photograph, plain
 
 WORDED = (
-    mistakes.NAMES, circuit_mistakes.CIRCUITS,
+    mistakes.NAMES, circuit_mistakes.CIRCUITS, photograph.SLIPS, {"start": photograph.other_start},
     *(getattr(module_of(slug, "words"), "MISTAKES", {}) for slug in CALCULATORS),
 )  # fmt: skip
 

@@ -1,0 +1,50 @@
+"""Photographs of a class set's sheets, drawn on by hand, for the tests of a pile."""
+
+import io
+
+from photographs import Conditions, Taken, taken
+from PIL import Image, ImageDraw
+
+from pycore.forms.fields import default_form
+from pycore.pages import class_set
+from pycore.pages.class_job import learners_of
+from pycore.practice.class_set import Learner
+
+STEADY = Conditions(4.0, 14, 40, 4, -0.02, 0.7, 4, 0.3)
+
+
+def learners(seed: int, count: int) -> list[Learner]:
+    """The first learners of a class set with this seed."""
+    form = default_form(class_set.FIELDS) | {"learners": str(count), "method": "parallelogram", "seed": str(seed)}
+    return [one for one in learners_of(class_set.read_set(form)) if one is not None]
+
+
+def sheet(learner: Learner, seed: int, slip: tuple[str, float] | None = None, how: Conditions = STEADY) -> Taken:
+    """A photograph of a learner's drawing on the problem sheet."""
+    return taken(seed, {**learner.form, "code": str(learner.code), "sheet": "problem"}, slip, how)
+
+
+def without_code(shot: Taken, learner: Learner) -> bytes:
+    """The same with a thumb over the QR code."""
+    from pycore.calculators.registry import CALCULATORS
+
+    box = CALCULATORS["neutral-current"].case(learner.form).sheet_plan().layout.code
+    corners = [shot.camera.seen(x, y) for x, y in (
+        (box.left, box.bottom), (box.right, box.bottom), (box.right, box.top), (box.left, box.top)
+    )]  # fmt: skip
+    picture = shot.picture.copy()
+    ImageDraw.Draw(picture).polygon(corners, fill=(180, 140, 120))
+    return jpeg(picture)
+
+
+def without_marks(shot: Taken) -> bytes:
+    """The corner with the QR code alone."""
+    width, height = shot.picture.size
+    return jpeg(shot.picture.crop((int(0.66 * width), int(0.3 * height), width, height)))
+
+
+def jpeg(picture: Image.Image) -> bytes:
+    """A picture as a file."""
+    data = io.BytesIO()
+    picture.save(data, "JPEG", quality=90)
+    return data.getvalue()

@@ -1,0 +1,145 @@
+"""A pile of photographs in pycore: which sheet a code opens, how a drawing is marked, what rows say together."""
+
+import json
+from typing import Any
+
+import pytest
+
+from pycore import api
+from pycore.calculators.registry import CALCULATORS
+from pycore.errors import InputError
+from pycore.forms.fields import default_form
+from pycore.pages import class_set
+from pycore.pages.class_job import learners_of
+from pycore.pages.pile import entry_of, read_pile
+from pycore.pages.pile_sheet import sheet_of
+from pycore.practice.class_set import Learner
+from pycore.practice.drawn import points_to_find
+from pycore.sums.photograph import photo_task
+
+SET = "v=3&learners=3&method=parallelogram&seed=0"
+ROLL = "Ada Lark\nBo Finch\nCy Wren"
+RIGHT = {
+    "found": "6.2", "asked": "6.2", "unit": "A", "off": "0.0", "band": "accept", "parts": ["accept"] * 3,
+    "mistakes": [],
+}  # fmt: skip
+
+
+def ask(**request: Any) -> dict[str, Any]:
+    """A reply of the api."""
+    reply: dict[str, Any] = json.loads(api.handle(json.dumps(request))[0])
+    return reply
+
+
+def learners() -> list[Learner]:
+    """The learners of the set."""
+    form = default_form(class_set.FIELDS) | {"learners": "3", "method": "parallelogram", "seed": "0"}
+    return [one for one in learners_of(class_set.read_set(form)) if one is not None]
+
+
+def judged(learner: Learner, slip: float = 0.0, method: str = "") -> dict[str, Any]:
+    """A drawing photographed from straight above, at 8 pixels to the mm; with ``slip`` all points but the start are
+    moved along so many mm."""
+    page = CALCULATORS["neutral-current"]
+    form = {**learner.form, "code": str(learner.code), "sheet": "problem"} | ({"method": method} if method else {})
+    want = photo_task(page, form)
+    figure, drawing = want.drawing.construction.figure.points, want.drawing
+    height = page.case(form).sheet_plan().layout.height
+
+    def seen(place: Any) -> list[float]:
+        return [round(8.0 * place.x, 3), round(8.0 * (height - place.y), 3)]
+
+    places = {
+        name: want.origin.plus(drawing.picture.place(figure[name], drawing.factor))
+        for name in points_to_find(drawing.construction)
+    }
+    end = drawing.construction.end
+    places[end] = places[end].moved(slip, 20.0)
+    return ask(
+        do="pile", move="judge", sheet="neutral-current", form=form, group=str(class_set.read_set(
+            default_form(class_set.FIELDS) | {"learners": "3", "method": "parallelogram"}
+        ).code), set=SET, roll=ROLL, photo={"width": 2400, "height": 1700, "tap": 1.2}, ground="marks", byHand=False,
+        printed="marks", marks=[seen(place) for place in want.marks], rings=None,
+        taps={name: seen(place) for name, place in places.items()},
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail"])
+def test_a_right_drawing_has_every_mark(method: str):
+    reply = judged(learners()[0], method=method)
+    assert reply["ok"]
+    drawing = reply["drawing"]
+    assert ("accept", ["accept"] * 3, []) == (drawing["band"], drawing["parts"], drawing["mistakes"])
+    assert drawing["found"] == drawing["asked"] and reply["overlay"] and "Every line is correct" in reply["result"]
+
+
+def test_a_wrong_end_loses_the_marks_of_length_or_angle_and_keeps_those_of_the_first_step():
+    drawing = judged(learners()[0], slip=14.0)["drawing"]
+    assert "wrong" in drawing["parts"][1:] and "accept" == drawing["parts"][0]
+    assert drawing["band"] != "accept" and float(drawing["off"]) > 0.0
+
+
+def row(number: int, **more: Any) -> dict[str, Any]:
+    """A row as the page keeps it: judged and right, of one of the set's learners."""
+    code = str(learners()[number - 1].code)
+    own = {
+        "id": f"r{number}", "file": f"{number}.jpg", "digest": f"d{number}", "state": "judged",
+        "page": "neutral-current", "code": code, "group": SET_CODE, "drawing": RIGHT,
+        "points": {"O": [100, 100], "N": [120, 90]},
+    }  # fmt: skip
+    return own | more
+
+
+SET_CODE = str(class_set.read_set(default_form(class_set.FIELDS) | {"learners": "3", "method": "parallelogram"}).code)
+
+
+def test_rows_have_the_names_of_the_kept_set_and_go_into_the_register_once_accepted():
+    rows = [row(1, accepted=True), row(2, settled=3, accepted=True), row(3)]
+    pile = read_pile({"rows": rows, "set": SET, "roll": ROLL})
+    assert ["Ada Lark", "Bo Finch", "Cy Wren"] == [one.name for one in pile.rows]
+    entry: Any = entry_of(pile)
+    assert SET_CODE == entry["paper"] and 4 == entry["of"] and 3 == entry["learners"]
+    assert [(1, "Ada Lark", 4, 4), (2, "Bo Finch", 3, 3)] == [
+        (one["place"], one["name"], one["low"], one["high"]) for one in entry["marks"]
+    ]
+    assert entry_of(read_pile({"rows": [row(1)], "set": SET, "roll": ROLL})) is None
+
+
+@pytest.mark.parametrize(("second", "said"), [
+    ({"digest": "d1"}, "same photograph as in row 1"),
+    ({"code": "one", "points": {"O": [100.5, 100], "N": [120, 90.4]}}, "second photograph of the sheet in row 1"),
+    ({"code": "one", "points": {"O": [100, 100], "N": [150, 90]}}, "another drawing"),
+    ({"code": "one", "points": {}}, "Row 1 has the same code"),
+    ({"group": "533-22D-227"}, "another class set"),
+])  # fmt: skip
+def test_what_is_wrong_with_a_row_beside_the_others(second: dict[str, Any], said: str):
+    own = {**second, "code": str(learners()[0].code)} if second.get("code") else second
+    rows = [row(1), row(2, **own), row(3)]
+    pile = read_pile({"rows": rows, "set": SET, "roll": ROLL})
+    assert ("", "") == (pile.rows[0].fault, pile.rows[2].fault)
+    assert said in pile.rows[1].fault
+    assert ["r1", "r3"] == [one.id for one in pile.sure] and ["r2"] == [one.id for one in pile.asked]
+
+
+def test_a_code_and_the_address_in_a_qr_code_open_the_same_sheet():
+    learner = learners()[0]
+    typed, read = sheet_of(str(learner.code)), sheet_of(f"https://x.example/neutral-current/#v=3&code={learner.code}")
+    assert typed.form == read.form and typed.code == read.code == str(learner.code)
+    assert SET_CODE == str(read.group)
+
+
+@pytest.mark.parametrize("text", ["https://x.example/", "https://x.example/#a", "hello", "", "https://x.example/none/#v=3&i1=2"])
+def test_what_is_no_sheet_of_ours_is_said(text: str):
+    with pytest.raises(InputError):
+        sheet_of(text)
+
+
+STRANGE = {"id": 1, "drawing": {"parts": 3}, "points": [1], "accepted": True}
+
+
+@pytest.mark.parametrize("rows", [None, 3, [None], [{}], [STRANGE]])
+def test_rows_that_are_none_break_nothing(rows: Any):
+    assert ask(do="answer", page="photographs", form={}, rows=rows)["ok"]
+    assert not ask(do="pile", move="none")["ok"]
+    assert not ask(do="pile", move="judge", rows=rows)["ok"]
+    assert ask(do="pile", move="look", rows=rows)["ok"]
