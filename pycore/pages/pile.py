@@ -199,6 +199,7 @@ def _together(
             fault = _code_twice(row, same_code)
         elif row.group and group is not None and row.group != str(group.code):
             fault = words.other_set(row.group, str(group.code))
+            row = replace(row, place=0)  # it is nobody's in this class
         elif row.group and places and row.code not in places:
             fault = words.beyond_set(len(places))
         told.append(replace(row, fault=fault))

@@ -14,6 +14,7 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.this_device import link_html as link_to_kept
 from pycore.sheet import tally
 from pycore.words import marks as words
+from pycore.words import pile as pile_words
 from pycore.words.inputs import too_much_text
 from pycore.writers import svg
 
@@ -124,6 +125,7 @@ def paste_html() -> Markup:
     }  # fmt: skip
     return join(
         h("h2", None, words.TITLE), h("p", None, words.LEAD),
+        h("p", None, h("a", {"href": f"../{pile_words.SLUG}/"}, words.BY_PHOTOGRAPH)),
         h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message,
           h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP)),
         h("div", {"class": "row"}, buttons, link_to_kept("../")), h("p", texts),

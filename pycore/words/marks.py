@@ -11,6 +11,7 @@ LEAD = (
     "them, add the angle, its direction, and “drawn” or “calculated”. You can paste a table from a spreadsheet, with "
     "or without its heading row."
 )
+BY_PHOTOGRAPH = "Mark their drawings from photographs"
 RESULTS = "Answers, one learner per line"
 EXAMPLE = "334-PEK-23G; 7.5 A; 78.5; clockwise; drawn"
 RESULTS_HELP = (

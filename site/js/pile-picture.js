@@ -38,7 +38,7 @@ export class Shown {
     const of = `${row.id} ${row.turned ?? 0} ${Boolean(file)} ${Boolean(row.seen)}`;
     if (of === this.#of) return;
     this.#of = of;
-    this.#paths = [];
+    this.draw([]);
     const bitmap = file && (await opened(file, MOST));
     if (mine !== this.#edition) {
       bitmap?.close();
@@ -95,6 +95,7 @@ export class Shown {
   /** Draw the lines of the right drawing over it. @param {Path[]} paths */
   draw(paths) {
     this.#paths = paths;
+    hide(this.#button("lines"), !paths.length);
     if (this.#of) this.#paint();
   }
 

@@ -256,7 +256,8 @@ function next() {
 
 /** @param {number} step */
 function beside(step) {
-  const at = rows.findIndex((one) => one.id === inHand);
+  const focused = document.activeElement?.closest("tr[data-row]");
+  const at = rows.findIndex((one) => one.id === ((focused instanceof HTMLElement && focused.dataset.row) || inHand));
   const row = rows[Math.min(rows.length - 1, Math.max(0, at + step))];
   if (!row) return;
   select(row.id).catch(failed);
