@@ -75,13 +75,13 @@ def test_the_pdf_and_its_late_part_come_without_a_network(browser: Browser, site
 
 
 def test_the_list_names_every_file_that_a_page_can_ask_for(dist: Path) -> None:
-    """Generated: what is in the site is in the list, but what hosts use, the worker itself, and letters, which are kept
-    once a name has needed them."""
+    """Generated: what is in the site is in the list, but what hosts use, the worker itself, and letters and the
+    reader of QR codes, which are kept once they were needed."""
     head = (dist / "service-worker.js").read_text("utf-8").split(";\n", 1)[0]
     listed = json.loads(head.removeprefix("const EDITION = "))["files"]
     there = {path.relative_to(dist).as_posix() for path in dist.rglob("*") if path.is_file()}
     wanted = {re.sub(r"(^|/)index\.html$", r"\1", name) for name in there}
-    rest = {name for name in wanted - set(listed) if not name.startswith("letters/")}
+    rest = {name for name in wanted - set(listed) if not name.startswith(("letters/", "codes/"))}
     assert {"_headers", "404.html", "service-worker.js", "bom.json"} == rest
     assert set() == set(listed) - wanted
 
