@@ -8,6 +8,7 @@ from pycore.calculators.star_and_delta.case import StarDeltaCase, line_tags
 from pycore.calculators.star_and_delta.fields import BEFORE
 from pycore.calculators.star_and_delta.figure import PhasorGroup, diagram
 from pycore.forms import conventions
+from pycore.quantity import NO_BREAK_SPACE
 from pycore.sums import amounts as figures
 from pycore.sums.answer import Block, Equation, Grid, Paragraph, Working, WorkingPicture
 from pycore.sums.carried import as_printed, fewest
@@ -104,15 +105,25 @@ def _powers(case: StarDeltaCase) -> Equation:
     for symbol, unit, part, total in (
         (Symbol("P"), "W", 0, solution.power.real), (Symbol("Q"), "var", 1, solution.power.imag),
     ):  # fmt: skip
-        if total or not part:
-            result = figures.amount(total, unit, mark)
-            added = [piece for one in _addends([share[part] for share in shares], total, mark) for piece in (one, "+")]
-            lines.append(row(symbol, "=", *added[:-1], "=", Number(result)))
+        # Resistive loads have no reactive power, whatever rounding leaves of it.
+        if not part or math.fabs(total) > phasor.ZERO_SHARE * phasor.magnitude(solution.power):
+            parts = [share[part] for share in shares]
+            added = [piece for one in _addends(parts, total, mark) for piece in (one, "+")]
+            lines.append(row(symbol, "=", *added[:-1], *_total(parts, total, unit, mark)))
     return Equation(tuple(lines))
 
 
-def _addends(values: list[float], total: float, mark: str) -> list[Number | Bracketed]:
-    """Numbers that are added, all with as many decimals as make the printed ``total`` follow from them."""
+def _total(values: list[float], total: float, unit: str, mark: str) -> tuple[str | Number, ...]:
+    """What the addends give, in their own unit, and with a prefix where it is written with one."""
+    result = figures.amount(total, unit, mark)
+    if result.endswith(f"{NO_BREAK_SPACE}{unit}"):
+        return "=", Number(result)
+    plain = quantity.fixed(total, _decimals(values, total), mark)
+    return "=", Number(f"{plain}{NO_BREAK_SPACE}{unit}"), "=", Number(result)
+
+
+def _decimals(values: list[float], total: float) -> int:
+    """With how many decimals numbers that are added are written, so that the printed ``total`` follows from them."""
     finest = quantity.decimals_for(total, figures.FIGURES)
     limit = float(f"5e{quantity.order_of_magnitude(total) - figures.FIGURES}")
     rounded = float(f"{total:.{figures.FIGURES - 1}e}")
@@ -120,7 +131,13 @@ def _addends(values: list[float], total: float, mark: str) -> list[Number | Brac
         finest, finest + 4,
         lambda count: math.fabs(math.fsum(as_printed(value, count) for value in values) - rounded) <= limit,
     )  # fmt: skip
-    numbers = [quantity.fixed(value, finest if decimals is None else decimals, mark) for value in values]
+    return finest if decimals is None else decimals
+
+
+def _addends(values: list[float], total: float, mark: str) -> list[Number | Bracketed]:
+    """Numbers that are added, all with as many decimals."""
+    decimals = _decimals(values, total)
+    numbers = [quantity.fixed(value, decimals, mark) for value in values]
     return [
         Bracketed(Number(text)) if place and text.startswith(quantity.MINUS) else Number(text)
         for place, text in enumerate(numbers)

@@ -15,8 +15,9 @@ from pycore.drawing import Arrow, Line, Page, Text
 from pycore.geometry import Box
 from pycore.practice.codes import TIERS, Code
 from pycore.sheet.lettered import box_of
-from pycore.sums.answer import Grid, Paragraph, WorkingPicture
+from pycore.sums.answer import Equation, Grid, Paragraph, WorkingPicture
 from pycore.words import plain
+from pycore.words.formula import Number
 
 PAGE = CALCULATORS["star-and-delta"]
 
@@ -315,3 +316,27 @@ def test_the_right_answer_is_accepted():
     turned = {"answer-angle": "19.1", "answer-side": "clockwise"}
     reply, _ = shelf.ask("star-and-delta", {}, "mark", given={"answer": "26.5", "answer-how": "drawn", **turned})
     assert "accept" == reply["band"]
+
+
+def powers(**form: str) -> list[list[str]]:
+    """The numbers in each line of the working of the powers."""
+    working = next(one for one in PAGE.answer(form).workings if one.key == "values")
+    equation = [block for block in working.blocks if isinstance(block, Equation)][-1]
+    numbers = [[getattr(one, "inside", one) for one in line.parts] for line in equation.lines]
+    return [[one.text.replace("\u00a0", " ") for one in line if isinstance(one, Number)] for line in numbers]
+
+
+def test_loads_without_reactance_have_no_line_of_reactive_power():
+    """Rounding left 10⁻¹⁴ var, written as three zeros of seventeen decimals."""
+    assert [["275", "484", "257", "1016 W", "1.016 kW"]] == powers(z1="44", z2="25", z3="47", volts="110")
+
+
+def test_powers_that_are_added_have_one_unit():
+    """275 + 484 + 257 = 1.016 kW stood there."""
+    active, reactive = powers(z1="20 at 30", z2="25 at -10", z3="40 at 5")
+    assert active[-2].endswith(" W") and active[-1].endswith(" kW")
+    for line in (active, reactive):
+        *addends, total, written = line
+        size, unit = total.split()
+        assert math.isclose(sum(float(one.replace("−", "-")) for one in addends), float(size), abs_tol=1)
+        assert written.split()[1] == f"k{unit}" and math.isclose(float(written.split()[0]) * 1000, float(size), rel_tol=1e-3)
