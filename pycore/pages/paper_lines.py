@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 
 from pycore.pages.question_paper import MOST_MARKS, Question
 from pycore.practice.task import CALCULATED, DRAWN
+from pycore.quantity import MINUS
 from pycore.words import paper_marks as words
 from pycore.words import question_paper as paper_words
 
@@ -17,6 +18,10 @@ IN_ORDER = (DRAWN, CALCULATED, *paper_words.PARTS)
 """What follows these."""
 HOW = {"drawing": (DRAWN,), "calculation": (CALCULATED,), "both": (DRAWN, CALCULATED)}
 """The answers that a question asks for."""
+
+
+_SUMS = 1_000_003
+"""A prime: so many answers can be told apart."""
 
 
 def role(cell: str) -> str:
@@ -74,14 +79,40 @@ def answers_of(question: Question, cells: Mapping[str, str]) -> dict[str, str]:
     return typed
 
 
+def marked_here(given: Sequence[str], marks: Mapping[str, str]) -> str:
+    """A cell of a table of ours: which answers were marked (a sum of their signs), and the marks of the parts that the
+    site gave, so that the table can be pasted again with other answers or other marks."""
+    total = 0
+    for sign in "\n".join(_plain(one) for one in given):
+        total = (31 * total + ord(sign)) % _SUMS
+    return " ".join([str(total), *(f"{key}:{count}" for key, count in marks.items())])
+
+
+def _plain(answer: str) -> str:
+    """An answer without what a table changes of it."""
+    return " ".join(answer.replace(MINUS, "-").split())
+
+
+def _given_here(cells: Mapping[str, str]) -> dict[str, str]:
+    """The marks in a line of a table of ours that the site had given when it was saved."""
+    pairs = (one.partition(":") for one in cells.get("marked here", "").split()[1:])
+    return {key: count for key, _, count in pairs}
+
+
+def _is_changed(question: Question, cells: Mapping[str, str]) -> bool:
+    """Whether the answers in a line of a table of ours are others than those that were marked when it was saved."""
+    before = cells.get("marked here", "").split()
+    return bool(before) and before[0] != marked_here(tuple(answers_of(question, cells).values()), {})
+
+
 def marks_of(question: Question, cells: Mapping[str, str]) -> dict[str, int]:
     """The marks that a person has given for parts. Raises ValueError."""
     typed: dict[str, int] = {}
-    worth = dict(question.marks)
+    worth, here = dict(question.marks), _given_here(cells)
     for key, part in paper_words.PARTS.items():
         cell = cells.get(key, "").strip()
         # A range in a table of ours is a mark that nobody has decided yet.
-        if not cell or words.is_range(cell):
+        if not cell or words.is_range(cell) or cell == here.get(key):
             continue
         most = worth.get(key, 0)
         if key not in worth and cell != "0":
@@ -93,9 +124,9 @@ def marks_of(question: Question, cells: Mapping[str, str]) -> dict[str, int]:
 
 
 def decided_of(question: Question, cells: Mapping[str, str]) -> int | None:
-    """All marks of the question as a person decided them; None for nothing. Raises ValueError."""
+    """All marks of the question as a person decided them for these answers; None for nothing. Raises ValueError."""
     cell = cells.get("decided", "").strip()
-    if not cell:
+    if not cell or _is_changed(question, cells):
         return None
     if not (_is_number(cell) and int(cell) <= question.total):
         raise ValueError(words.bad_part(words.DECIDED, cell, question.total))

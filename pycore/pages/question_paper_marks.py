@@ -30,8 +30,8 @@ Settled = Mapping[tuple[int, int], tuple[int, tuple[str, str]]]
 @dataclass(frozen=True, slots=True)
 class QuestionMarks:
     """One line marked: the learner's place and name, the question, both answers as typed, the marks by part, what was
-    found, the mistakes that could explain it (their keys), the marks of all parts together, and the range that these
-    were chosen from (None: nobody chose)."""
+    found, the mistakes that could explain it (their keys), the marks of all parts together, the range that these
+    were chosen from (None: nobody chose), and the parts whose marks a person gave."""
 
     line: int
     place: int
@@ -43,6 +43,7 @@ class QuestionMarks:
     mistakes: tuple[str, ...]
     total: Range
     chosen_from: Range | None = None
+    by_hand: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,7 +130,7 @@ class PaperMarking:
         remarks = (*_unanswered(question, replies, typed), *_remarks(replies))
         return QuestionMarks(
             line.number, place, learner.name, question.number, both, marks, remarks, _mistakes(replies),
-            total if decided is None else (decided, decided), None if decided is None else total,
+            total if decided is None else (decided, decided), None if decided is None else total, tuple(typed),
         )  # fmt: skip
 
     def _question(self, cell: str) -> Question:
@@ -159,14 +160,16 @@ class PaperMarking:
 
     def table(self) -> bytes:
         """The marks as a table of text: numbers as numbers."""
-        rows = [[*words.TABLE_HEAD[:5], *paper_words.PARTS.values(), *words.TABLE_HEAD[5:], words.DECIDED]]
+        rows = [[*words.TABLE_HEAD[:5], *paper_words.PARTS.values(), *words.TABLE_HEAD[5:], words.DECIDED,
+                 words.MARKED_HERE]]  # fmt: skip
         for one in self.results:
             marks = dict(one.marks)
             parts = [_written(marks[key]) if key in marks else "" for key in paper_words.PARTS]
             low, high = one.total
+            here = {key: _written(worth) for key, worth in marks.items() if key not in one.by_hand and worth[0] == worth[1]}
             rows.append([
-                str(one.place), one.name, str(one.question), *one.given, *parts, str(low), str(high),
-                "; ".join(one.remarks), str(low) if one.chosen_from else "",
+                str(one.place), one.name, str(one.question), *map(tables.answer, one.given), *parts, str(low), str(high),
+                "; ".join(one.remarks), str(low) if one.chosen_from else "", paper_lines.marked_here(one.given, here),
             ])  # fmt: skip
         return tables.write(rows, self.mark).encode()
 

@@ -20,6 +20,7 @@ _BLANK = "[\\s\u200b\u2060\ufeff]"
 _BEFORE = f'(?:(?:^|[\\t\\r\\n;,|:"]){_BLANK}*(?=\'*{_SIGN})|{_BLANK}(?=\'*{_SIGN}[^\\s]))'
 """What stands before a sign that could begin a formula: the start of the cell, or what a spreadsheet may split at. A
 sign between two spaces, as a dash, begins none."""
+_PLAIN = re.compile(r"[+-]?\d+(?:[.,]\d+)?")
 _SIGNS = {separator: re.compile(f'["{separator}]') for separator in SEPARATORS}
 _ANY_SIGN = re.compile(f'["{SEPARATORS}]')
 """What counts when a table is read: quotes and separators."""
@@ -56,6 +57,13 @@ def alive_again(text: str) -> str:
 def ascii_number(text: str) -> Number:
     """A number as every spreadsheet reads it: with the minus of a keyboard."""
     return Number(text.replace(MINUS, "-"))
+
+
+def answer(text: str) -> str:
+    """A typed answer as a cell: a number by itself is one; in all else a minus is that of print, which begins no
+    formula and needs no apostrophe."""
+    bare = text.replace(MINUS, "-")
+    return Number(bare) if _PLAIN.fullmatch(bare) else re.sub(r"-(?=\d)", MINUS, text)
 
 
 def _cell(text: str, separator: str) -> str:

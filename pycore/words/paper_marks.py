@@ -38,6 +38,8 @@ HEAD = ("Learner", "Question", "Answers", "Marks", "What was found")
 ALL_RIGHT = "right"
 TABLE_HEAD = ("No.", "Name", "Question", "Drawn", "Calculated", "Marks from", "Marks to", "What was found")
 DECIDED = "Marks decided"
+MARKED_HERE = "Marked by the site"
+"""The column by which a table that is pasted again tells the site's own marks from a person's."""
 TOTALS_HEAD = ("Learner", "Marks", "Not marked yet")
 TOTALS, LINES = "Marks of each learner", "Marks of each question"
 MISTAKES = "The class’s mistakes"
@@ -63,6 +65,7 @@ ROLES: Mapping[str, tuple[str, ...]] = {
     "drawn": ("drawn", "drawing", "answer drawn"),
     "calculated": ("calculated", "calculation", "answer calculated"),
     "decided": ("marks decided",),
+    "marked here": (MARKED_HERE.lower(),),
     **{key: (label.lower(),) for key, label in PARTS.items()},
     "resultant": (PARTS["resultant"].lower(), "result drawn"),
 }

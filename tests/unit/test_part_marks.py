@@ -8,7 +8,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
 from pycore.pages.class_set import TOPICS
 from pycore.pages.question_paper import read_paper
-from pycore.pages.question_paper_marks import QuestionMarks, marking_of
+from pycore.pages.question_paper_marks import PaperMarking, QuestionMarks, marking_of
 from pycore.phasor import wrap
 from pycore.practice import answers
 from pycore.practice.codes import Code
@@ -260,6 +260,54 @@ def test_an_own_table_is_marked_again_as_it_was():
     list(again.steps())
     assert not again.refused
     assert [one.total for one in marking.results] == [one.total for one in again.results]
+
+
+def test_an_answer_changed_in_an_own_table_is_marked_anew():
+    """The site's own marks came back as marks that a person had given, and stood for any answer."""
+    def marked(text: str) -> PaperMarking:
+        marking = marking_of(read_paper(OWN, "Ada Lark\nBen Stone"), text)
+        list(marking.steps())
+        assert not marking.refused
+        return marking
+
+    first = marked(f"Learner; Question; Drawn; Calculated; Scale\n1; 1; {RIGHT}; {RIGHT}; \n2; 1; {RIGHT}; {RIGHT}; 0")
+    table = first.table().decode()
+    assert RIGHT in table and [(10, 10), (9, 9)] == [one.total for one in first.results]
+    assert [(10, 10), (9, 9)] == [one.total for one in marked(table).results]
+    changed = marked(table.replace(RIGHT, "99"))
+    alone = marked("1; 1; 99; 99\n2; 1; 99; 99")
+    assert changed.results[0].total == alone.results[0].total
+    # What a person gave stays: here no mark for the scale.
+    assert (0, 0) == dict(changed.results[1].marks)["scale"]
+    # A mark that is changed in the table counts.
+    rows = [line.split(",") for line in table.splitlines()]
+    at = rows[0].index("Scale")
+    rows[1][at] = "0"
+    assert (9, 9) == marked("\n".join(",".join(row) for row in rows)).results[0].total
+
+
+def test_marks_decided_for_an_answer_do_not_stand_for_another():
+    text = "Ada Lark; 1; 7.24; 5.87"
+    marking = marking_of(read_paper(OWN, "Ada Lark"), text)
+    list(marking.steps())
+    _, high = marking.results[0].total
+    settled = marking_of(read_paper(OWN, "Ada Lark"), text, {(1, 1): (high, ("7.24", "5.87"))})
+    list(settled.steps())
+    other = marking_of(read_paper(OWN, "Ada Lark"), settled.table().decode().replace("5.87", "1.23"))
+    list(other.steps())
+    assert other.results[0].chosen_from is None
+
+
+def test_answers_with_a_minus_have_no_apostrophe_in_the_table():
+    """`6.71 A at '-12.7` looked damaged."""
+    paper = read_paper(OWN, "Ada Lark")
+    marking = marking_of(paper, "Ada Lark; 1; 6.71 A at -12.7; 6.71")
+    list(marking.steps())
+    table = marking.table().decode()
+    assert "6.71 A at −12.7,6.71," in table and "'" not in table
+    again = marking_of(paper, table)
+    list(again.steps())
+    assert marking.results[0].total == again.results[0].total
 
 
 def test_an_angle_from_another_line_is_said():
