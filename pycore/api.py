@@ -8,6 +8,7 @@ bytes if it makes a file). The only state is one long job (render/jobs.py); ever
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import replace
+from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 from pycore.calculators.registry import CALCULATORS
@@ -317,12 +318,14 @@ def _work(name: str) -> Callable[[Mapping[str, Any]], Reply]:
     return carry_out
 
 
-def _photo(request: Mapping[str, Any]) -> Reply:
-    """Judge a drawing from points in a photograph; the pixels are never sent here."""
-    # Only the photograph's panel needs it; the first answer of a sheet need not wait for its import.
-    from pycore.render.photograph import reply
+def _judges(module: str) -> Callable[[Mapping[str, Any]], Reply]:
+    """Return what answers for a part that judges drawings; pixels are never sent here."""
 
-    return reply(_page(request), request, _form(request)), None
+    def carry_out(request: Mapping[str, Any]) -> Reply:
+        # Only its own view needs it; the first answer of a sheet need not wait for its import.
+        return import_module(f"pycore.render.{module}").reply(_page(request), request, _form(request)), None
+
+    return carry_out
 
 
 def _pile(request: Mapping[str, Any]) -> Reply:
@@ -351,7 +354,8 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "share": _share,
     "lesson": _lesson,
     "handout": _handout,
-    "photo": _photo,
+    "draw": _judges("draw_here"),
+    "photo": _judges("photograph"),
     "pile": _pile,
     "mark": _mark,
     "hint": _hint,

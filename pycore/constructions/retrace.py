@@ -66,3 +66,18 @@ def retrace(moves: tuple[Move, ...], drawn: Mapping[str, Point]) -> Iterator[Ret
         if isinstance(move, SetOff | Intersect | CrossArcs | Start) and move.point in drawn:
             yield RetracedPoint(index, so_far.points[move.point], so_far)
             so_far = _as_drawn(so_far, move, drawn[move.point])
+
+
+def continued(moves: tuple[Move, ...], drawn: Mapping[str, Point]) -> Figure:
+    """Return the figure with the points that somebody drew where they are, and all that follows from them carried out
+    exactly; it ends where lines do not meet."""
+    so_far = Figure({}, {}, {})
+    for move in moves:
+        try:
+            so_far = carry_out((move,), _NOTHING_OFF, exact=so_far)
+        except ConstructionError:
+            if not isinstance(move, Intersect | CrossArcs) or move.point not in drawn:
+                return so_far
+        if isinstance(move, SetOff | Intersect | CrossArcs | Start) and move.point in drawn:
+            so_far = _as_drawn(so_far, move, drawn[move.point])
+    return so_far

@@ -5,7 +5,7 @@ lower left corner, y up. Pixels are searched elsewhere: here only points come in
 """
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pycore import geometry
@@ -144,8 +144,8 @@ class PhotoJudgement:
 
 @dataclass(frozen=True, slots=True)
 class Path:
-    """A line of the true drawing as it lies in the photo. ``role``: ``given``, ``parallel``, ``partial``,
-    ``resultant``; ``tag`` what it is called."""
+    """A line of the true drawing, on the paper or as it lies in the photo. ``role``: ``given``, ``parallel``,
+    ``partial``, ``resultant``; ``tag`` what it is called."""
 
     role: str
     phasor: str
@@ -186,7 +186,7 @@ def measure(
     names = [name for name in places if name != first_direction(drawing.construction)]
     pairs = [(one, other) for one in names for other in names if one != other]
     unsure = {ends: _unsure(projection, places, ends, photo.tap) for ends in pairs}
-    lines, mirrored = _judged(drawing, turned, unsure, sheet=sheet)
+    lines, mirrored = judged_lines(drawing, turned, unsure, sheet=sheet)
     if not lines:
         raise PhotoUnusableError("nothing")
     longest = max(lines, key=lambda line: line.length)
@@ -194,7 +194,7 @@ def measure(
     right = drawing.construction.end_point
     whole = None if drawn is None else drawing.factor * geometry.distance(ORIGIN, drawn)
     sure = unsure.get(longest.ends, LineUncertainty())
-    longer, shifted = _alike(lines)
+    longer, shifted = alike(lines)
     return PhotoJudgement(
         lines=lines,
         result=whole,
@@ -211,7 +211,7 @@ def measure(
     )
 
 
-def _judged(
+def judged_lines(
     drawing: ReferenceDrawing, turned: AlignedPoints, unsure: Mapping[tuple[str, str], LineUncertainty], *, sheet: bool
 ) -> tuple[tuple[JudgedLine, ...], bool]:
     """The judged lines, and whether the drawing is mirrored: two directions or more are wrong, and all of them are
@@ -245,7 +245,7 @@ def _check_drawn(drawing: ReferenceDrawing, places: Mapping[str, Point], *, shee
         raise PhotoUnusableError("same", point=first)
 
 
-def _alike(lines: Sequence[JudgedLine]) -> tuple[float, float]:
+def alike(lines: Sequence[JudgedLine]) -> tuple[float, float]:
     """What all given lines have in common: a share by which they are longer, or a piece; 0 where nothing."""
     solid = [line for line in lines if line.kind != "dashed" and line.expected > 4.0]
     if len(solid) < 2 or all(line.bands[0] == ACCEPT for line in solid):
@@ -267,8 +267,20 @@ PIECES = 6
 
 def overlay(drawing: ReferenceDrawing, projection: Projection, turned: AlignedPoints) -> tuple[Path, ...]:
     """The true drawing over the photo, from the learner's start along the learner's first direction."""
+    return tuple(
+        replace(path, points=tuple(projection.seen(step) for step in _in_pieces(*path.points)))
+        for path in true_paths(drawing, turned)
+    )
+
+
+def _in_pieces(start: Point, end: Point) -> list[Point]:
+    """A line of the paper as points close enough to be joined in a photograph, whose lens bends it."""
+    return [start.plus(end.minus(start).times(k / PIECES)) for k in range(PIECES + 1)]
+
+
+def true_paths(drawing: ReferenceDrawing, turned: AlignedPoints) -> Iterator[Path]:
+    """The lines of the true drawing on the paper (mm), from the learner's start along the learner's first direction."""
     points = drawing.construction.figure.points
-    paths: list[Path] = []
     for move in drawing.construction.moves:
         if isinstance(move, Intersect) or not getattr(move, "role", ""):
             continue
@@ -276,14 +288,12 @@ def overlay(drawing: ReferenceDrawing, projection: Projection, turned: AlignedPo
         if role not in (roles.GIVEN, roles.PARALLEL, roles.PARTIAL, roles.RESULTANT):
             continue
         end = move.point if isinstance(move, SetOff) else move.end  # type: ignore[union-attr]
-        ends = [_on_paper(drawing, turned, points[name]) for name in (move.start, end)]  # type: ignore[union-attr]
-        steps = [ends[0].plus(ends[1].minus(ends[0]).times(k / PIECES)) for k in range(PIECES + 1)]
+        ends = [on_paper(drawing, turned, points[name]) for name in (move.start, end)]  # type: ignore[union-attr]
         key = move.phasor  # type: ignore[union-attr]
-        paths.append(Path(role, key, drawing.tags.get(key, ()), tuple(projection.seen(step) for step in steps)))
-    return tuple(paths)
+        yield Path(role, key, drawing.tags.get(key, ()), (ends[0], ends[1]))
 
 
-def _on_paper(drawing: ReferenceDrawing, turned: AlignedPoints, point: Point) -> Point:
+def on_paper(drawing: ReferenceDrawing, turned: AlignedPoints, point: Point) -> Point:
     """A point of the true construction, laid on the learner's start and first direction (mm)."""
     step = drawing.picture.place(point, drawing.factor)
     length = geometry.distance(ORIGIN, step)

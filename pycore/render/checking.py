@@ -172,8 +172,9 @@ def check_html(asked: AnswerRequest) -> Markup:
     number = h("p", {"class": "problem-code", "data-problem-code": True, "hidden": True})
     lead = h("p", {"class": "help"}, words.LEAD)
     hide = h("button", {"type": "button", "class": "go", "data-action": "veil"}, words.HIDE)
-    photo = h("button", {"type": "button", "class": "plain", "data-action": "photo"}, furniture.PHOTO)
-    by_photo = h("p", {"class": "by-photo"}, photo)
+    drawing = [h("button", {"type": "button", "class": "plain", "data-action": name}, label)
+               for name, label in (("draw", furniture.DRAW), ("photo", furniture.PHOTO))]  # fmt: skip
+    by_photo = h("p", {"class": "by-photo"}, drawing)
     body = h("div", {"class": "check-body"}, number, lead, hide, form_html(asked), by_photo, code_html())
     form = h("section", {"data-check": True}, h("h2", {"class": "away"}, words.TITLE), body)
     return join(form, _veil(), kept)

@@ -191,8 +191,9 @@ def share_html() -> Markup:
 
 
 def more_actions_html() -> Markup:
-    """Return the buttons for the QR code, the handout, and values to be given as a problem."""
-    names = {"give": give.GIVE, "code": classroom.CODE, "handout": classroom.HANDOUT, "photo": furniture.PHOTO}
+    """Return the buttons for drawing here, values to be given as a problem, the QR code, the handout, a photograph."""
+    names = {"draw": furniture.DRAW, "give": give.GIVE, "code": classroom.CODE, "handout": classroom.HANDOUT,
+             "photo": furniture.PHOTO}  # fmt: skip
     row = [
         h("button", {"type": "button", "class": "plain", "data-action": name}, label) for name, label in names.items()
     ]

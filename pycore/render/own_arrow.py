@@ -37,7 +37,7 @@ def _on_paper(picture: DrawingConvention, point: complex) -> tuple[float, float]
     return turned.real, -turned.imag
 
 
-def _name(name: Phrase) -> list[Markup | str]:
+def label(name: Phrase) -> list[Markup | str]:
     """A name as text of a picture, with its indices lowered."""
     parts: list[Markup | str] = []
     for piece in name:
@@ -60,7 +60,7 @@ def _arrow(kind: str, end: tuple[float, float], name: Phrase) -> Markup:
     text: Marks = {"x": f"{x + 7.0 * along[0]:.2f}", "y": f"{y + 7.0 * along[1] + 1.8:.2f}", "text-anchor": "middle"}
     line = h("line", {"x1": 0, "y1": 0, "x2": f"{base[0]:.2f}", "y2": f"{base[1]:.2f}"})
     head = h("polygon", {"points": f"{x:.2f},{y:.2f} {corners}"})
-    return h("g", {"class": kind}, line, head, h("text", text, _name(name)))
+    return h("g", {"class": kind}, line, head, h("text", text, label(name)))
 
 
 def arrows_html(picture: DrawingConvention, task: Task, reply: AnswerJudgement) -> Markup:

@@ -237,7 +237,7 @@ def _projected(request: Mapping[str, Any], want: PhotoTask, photo: Photo) -> Pro
     """Return the projection from the marks of the sheet, today's or those of before, or from the corners of plain
     paper.
 
-    Raises PhotoUnusableError, NoPhotoError.
+    Raises PhotoUnusableError, BadRequestError.
     """
     seen, by_hand, printed = request.get("marks"), request.get("byHand") is not False, request.get("printed")
     sheet = request.get("ground") != CORNERS
@@ -337,7 +337,7 @@ def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str
 
     Without a photo: the panel and the points to mark. With marks: whether they fit. With taps: the judgement, without
     anything of the answer while it is held back (``veiled``). Raises InputError for a form that cannot be used,
-    NoPhotoError for an unknown request.
+    BadRequestError for an unknown request.
     """
     want = photo_task(page, form)
     if "photo" not in request:

@@ -17,6 +17,7 @@ PRINT_SETUP = "Print set-up"
 
 PRINT = "Print"
 PHOTO = "Check a drawing by photo"
+DRAW = "Draw it here"
 PDF = "PDF"
 SHARE = "Share"
 ACTIONS = "Use this sheet"
@@ -97,6 +98,7 @@ EDITION_LOSES = (
     "again."
 )
 NOT_KEPT = {
+    "drawings": "This browser did not store your drawing. It is lost when you close the page. Save it as a file.",
     "practice": "This browser did not store your practice record. It is lost when you close the page.",
     "class": "This browser did not store the names and answers of the class. They are lost when you close the page.",
     "device": "This browser did not store the set-up of printer and screen. It is lost when you close the page.",

@@ -154,7 +154,7 @@ def refused(reason: str, **values: str) -> str:
 
 def dashed(symbol: Phrase) -> Phrase:
     """A side of a parallelogram."""
-    return say("the dashed parallel to {a}", a=symbol)
+    return say("the dashed parallel to {a}", a=symbol) if symbol else say("the dashed line")
 
 
 SLIPS: dict[str, tuple[str, str]] = {
@@ -203,6 +203,23 @@ def other_start(symbol: Phrase, *, common: bool) -> tuple[Phrase, Phrase]:
     return (
         say("{a} starts at {where}", a=symbol, where=where),
         say("Look at the steps: at which point does {a} start?", a=symbol),
+    )
+
+
+def begun_away(symbol: Phrase, *, common: bool) -> tuple[Phrase, Phrase]:
+    """A line that does not begin at its point."""
+    where = "the common point or the start" if common else "the tip where it belongs"
+    return (
+        say("{a} does not start at {where}", a=symbol, where=where),
+        say("Look at the steps: at which point does {a} start?", a=symbol),
+    )
+
+
+def across(symbol: Phrase) -> tuple[Phrase, Phrase]:
+    """The other diagonal of a parallelogram."""
+    return (
+        say("{a} joins the two tips, which is the other diagonal", a=symbol),
+        say("{a} runs from the common point to the corner where the dashed lines cross.", a=symbol),
     )
 
 

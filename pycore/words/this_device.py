@@ -36,6 +36,7 @@ UNTIL = "Erased on {date}, if nothing changes."
 FOR_EVER = "Kept until you erase it."
 THINGS = {
     "practice": ("Practice record", "{solved} of {had} problems solved."),
+    "drawings": ("Drawings made here", "Drawings: {count}."),
     "roll": ("Names of a class", "Lines: {count}."),
     "results": ("Answers of a class", "Lines: {count}."),
     "set": ("The last class set", "Its choices, without names."),
@@ -76,7 +77,7 @@ TERMS, TERMS_ID = "How long it is kept", "terms"
 TERMS_HELP = "The time counts from the last change. Whoever opens a page of this site after that finds it erased."
 TERM_FIELDS = {
     "class": "Names and answers of a class", "papers": "Question papers", "register": "Register",
-    "pile": "A pile of photographs", "practice": "Practice records",
+    "pile": "A pile of photographs", "practice": "Practice records", "drawings": "Drawings made here",
 }  # fmt: skip
 TERM_CHOICES = (
     (1, "1 day"), (7, "7 days"), (30, "30 days"), (90, "90 days"), (365, "1 year"), (0, "until you erase it"),

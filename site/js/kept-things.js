@@ -116,6 +116,7 @@ export function rows() {
   const of = (thing) => all.filter((entry) => entry.thing === thing);
   return [
     ...of("practice").flatMap(practiceRows),
+    ...of("drawings").map((entry) => listRow("drawings", entry, "drawings")),
     ...of("class").flatMap(classRows),
     ...of("papers").flatMap(paperRows),
     ...of("register").map((entry) => listRow("register", entry, "papers")),

@@ -17,6 +17,7 @@ const LONGEST_NAME = 40;
 export const THINGS = {
   practice: { ofLearner: true, days: 0 },
   taken: { ofLearner: true, days: 0 },
+  drawings: { ofLearner: true, days: 365 },
   class: { ofLearner: true, days: 90 },
   papers: { ofLearner: true, days: 365 },
   register: { ofLearner: true, days: 365 },

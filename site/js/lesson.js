@@ -34,6 +34,7 @@ const waitingWords = need('[data-lesson-region="lesson-text"] > :first-child', H
 /** @param {string} name */
 const button = (name) => need(`[data-lesson-do="${name}"]`, HTMLElement, dialog);
 const slug = document.documentElement.dataset.slug ?? "";
+const DRAW = "draw"; // a view of its own (draw-opening.js)
 const LAST = "last"; // the last step of a view, whatever its number
 
 /** @type {Joined} */
@@ -50,7 +51,7 @@ let edition = 0;
 /** @param {string} hash @returns {LessonPlace | null} */
 function placeOf(hash) {
   const keys = new URLSearchParams(hash.replace(/^#/, ""));
-  if (!keys.has("view")) return null;
+  if (!keys.has("view") || keys.get("view") === DRAW) return null;
   return { view: keys.get("view") ?? "", step: keys.get("step") ?? "1", ask: keys.get("ask") === "1" };
 }
 

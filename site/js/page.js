@@ -24,6 +24,7 @@ import * as sharePanel from "./share-panel.js";
 import * as sheetDevice from "./sheet-device.js";
 import { pend, settle } from "./state.js";
 import * as veil from "./veil.js";
+import * as views from "./views.js";
 
 /** @import { AnswerReply, Fault, Fetched, Reply, State } from "../types/shared.js" */
 
@@ -40,7 +41,7 @@ const followWithCode = afterQuiet(CODE_PAUSE, () => {
 });
 const keepAddress = spaced(FRAGMENT_PAUSE, () => {
   if (!fragment || unread) return; // What is still to be read stands in the address.
-  written = `#${fragment}${lesson.suffix()}`;
+  written = `#${fragment}${views.suffix()}`;
   history.replaceState(history.state, "", written);
 });
 
@@ -224,7 +225,7 @@ function take(reply, mine, quiet, asked) {
     followWithWorkings();
   }
   if (rememberAt === mine) remember();
-  lesson.answered();
+  views.answered();
 }
 
 /** @param {Reply} reply */
@@ -288,7 +289,7 @@ async function open(link) {
   written = link;
   edition += 1;
   const mine = (unread = { link });
-  lesson.follow(link);
+  views.follow(link);
   veil.open(link);
   opening.begin(link);
   wait();
@@ -343,13 +344,6 @@ function setValues(event) {
   update();
 }
 
-/** The answer is asked for: it comes, and the reader goes to it. */
-async function unveil() {
-  veil.lift();
-  await update();
-  need("#answer").focus();
-}
-
 function begin() {
   root.dataset.python = "starting";
   progress.begin(() => (begin(), update()));
@@ -377,13 +371,16 @@ actions.add("lesson", () => lesson.open());
 actions.add("code", () => sharePanel.open(bridge));
 actions.add("give", () => sharePanel.give(bridge, unanswered));
 actions.add("easy", () => easy.open(bridge));
+actions.add("draw", views.openDrawing);
 actions.add("photo", async () => (await import("./photo.js").catch(lack)).open(bridge, unanswered, actions.say));
-actions.add("handout", async () => {
-  if (await handout.save(bridge)) actions.told("handed");
-});
+actions.add("handout", async () => (await handout.save(bridge)) && actions.told("handed"));
 actions.add("check", () => check.ask(bridge, live));
 actions.add("find-code", () => check.findCode(bridge, live));
-actions.add("unveil", unveil);
+actions.add("unveil", async () => {
+  veil.lift();
+  await update();
+  need("#answer").focus();
+});
 actions.add("veil", () => (veil.lower(), update()));
 example.join({ touched, cleared: update });
 band.listen();
@@ -393,6 +390,7 @@ check.join({ bridge, live, failed: unanswered, reveal: column.reveal, look: less
 /** @param {Record<string, string> | null} where */
 const share = (where) => sharePanel.open(bridge, where).catch(unanswered);
 lesson.join({ bridge, changed: keepAddress, failed: unanswered, share });
+views.join({ bridge, changed: keepAddress, failed: unanswered, said: actions.say });
 
 // What is awaited is known before Python begins, and said so.
 college.start(open, update);

@@ -19,8 +19,10 @@ ALONE = ("worker", "photo-worker")
 
 AS_WRITTEN = (
     "js/handout-player.js", "css/tokens.css", "css/drawing.css", "css/print.css", "css/handout.css", "css/photo.css",
+    "css/draw.css", "css/draw-paper.css",
 )  # fmt: skip
-"""What goes into handouts, which are there to be read, and the style that the photograph's panel fetches by itself."""
+"""What goes into handouts, which are there to be read, and the styles that the photograph's panel and the drawing fetch
+by themselves."""
 
 
 COMMON = ("--minify", "--target=esnext", "--charset=utf8", "--legal-comments=none", "--log-level=warning")

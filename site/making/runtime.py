@@ -23,8 +23,13 @@ OURS = {
         "practice/photograph.py", "practice/photo_checks.py", "sums/photograph.py", "words/photograph.py",
         "render/photo_panel.py", "render/photograph.py", "pages/pile_marks.py", "render/pile_read.py",
     ),
+    "draw": (
+        "practice/drawn_here.py", "sums/drawn_here.py", "words/draw_here.py", "render/draw_panel.py",
+        "render/draw_here.py",
+    ),
 }  # fmt: skip
-"""By lazy part, the modules of pycore that stand in it and not in the library: no first visit needs them."""
+"""By lazy part, the modules of pycore that stand in it and not in the library: no first visit needs them. A part may
+need those before it."""
 
 STUBS = SITE / "making" / "stubs"
 PRELUDE = SITE / "making" / "prelude.py"

@@ -1,6 +1,7 @@
 // Types that scripts share: what pages, workers and pycore's api say to one another. For the checks alone; the site
 // carries none of it.
 
+import type { DrawReply } from "./draw.js";
 import type { PileReply } from "./photos.js";
 
 /** A form's values by the names of its controls. */
@@ -51,7 +52,7 @@ export interface Asked {
 
 /** The words that a request of the api can begin with. */
 export type Doing =
-  | "answer" | "begin" | "code" | "easy" | "finish" | "handout" | "hint" | "lesson" | "mark" | "next" | "open" | "pdf"
+  | "answer" | "begin" | "code" | "draw" | "easy" | "finish" | "handout" | "hint" | "lesson" | "mark" | "next" | "open" | "pdf"
   | "photo" | "pile" | "practice" | "set-again" | "setup" | "share" | "stop";
 
 /** A request. `needs` names the lazy parts without which its reply would be incomplete. */
@@ -266,7 +267,7 @@ export interface WorkReply extends FileReply {
 export type PracticeRecord = Record<string, unknown>;
 
 /** What this device keeps, by kind. */
-export type Thing = "practice" | "taken" | "class" | "papers" | "register" | "pile" | "college" | "lesson" | "device" | "theme" | "store";
+export type Thing = "practice" | "taken" | "drawings" | "class" | "papers" | "register" | "pile" | "college" | "lesson" | "device" | "theme" | "store";
 
 /** What a reader knows of what is kept: its name, what can be counted in it, its file, and how it is erased alone. */
 export interface KeptRow {
@@ -339,6 +340,7 @@ export interface Replies {
   answer: AnswerReply;
   begin: WorkReply;
   code: CodeReply;
+  draw: DrawReply;
   easy: EasyReply;
   finish: WorkReply;
   handout: FileReply;

@@ -14,7 +14,7 @@ from pycore.calculators.registry import CALCULATORS, module_of
 from pycore.practice.codes import Code
 
 HERE = Path(__file__).parent
-LATE = sorted({*OURS, *PARTS})
+LATE = list(dict.fromkeys((*PARTS, *OURS)))
 
 
 def told(script: str, *arguments: str) -> dict:

@@ -1,0 +1,236 @@
+"""Drawing on the screen: the request ``draw``. It opens the view, or judges lines in mm."""
+
+import math
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from pycore import quantity
+from pycore.drawing import Group, Page
+from pycore.forms import links
+from pycore.geometry import ORIGIN, Point, distance
+from pycore.practice.drawn import JudgedLine
+from pycore.practice.drawn_here import KINDS, JudgedDrawing, Stroke, judge_strokes
+from pycore.practice.marking import ACCEPT
+from pycore.practice.photograph import Path
+from pycore.render.draw_panel import panel_html
+from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.own_arrow import label
+from pycore.render.phrase import phrase_html
+from pycore.render.refusals import BadRequestError
+from pycore.sheet.instruments import (
+    BASE,
+    RADIUS,
+    RULER_BEFORE_ZERO,
+    RULER_LENGTH,
+    RULER_WIDTH,
+    Pose,
+    protractor,
+    ruler,
+)
+from pycore.sheet.kinds import PROBLEM
+from pycore.sheet.laying import LONG_RULER
+from pycore.sums.drawn_here import Candidate, DrawingTask, drawing_task
+from pycore.sums.page import SumPage
+from pycore.sums.sentences import StepSentences
+from pycore.words import draw_here as words
+from pycore.words import photograph as photo_words
+from pycore.words import plain
+from pycore.words.phrase import Phrase, listed_phrases
+from pycore.writers import svg
+
+MOST_LINES, LARGEST, LONGEST_NAME = 300, 5_000.0, 20
+MARGIN = 6.0
+"""Round an instrument in its own picture, mm."""
+
+
+# The view as it opens.
+
+
+def _tool(drawn: Group, page: tuple[float, float], zero: Point, **more: Any) -> dict[str, Any]:
+    """An instrument as a picture in true size, and where its zero is in it (mm from the left and from the top)."""
+    width, height = page
+    picture = svg.write(Page(width, height, (drawn,)), prefix="draw-tool", role="view", view="tool")
+    return {"svg": picture, "at": [zero.x, height - zero.y], **more}
+
+
+def _ruler(task: DrawingTask) -> dict[str, Any]:
+    points = task.plan.construction.figure.points.values()
+    farthest = max(distance(ORIGIN, point) for point in points) * task.plan.factor
+    length = RULER_LENGTH if farthest <= RULER_LENGTH else LONG_RULER
+    zero = Point(RULER_BEFORE_ZERO + MARGIN, RULER_WIDTH + MARGIN)
+    size = length + 2 * (RULER_BEFORE_ZERO + MARGIN), RULER_WIDTH + 2 * MARGIN
+    return _tool(ruler(Pose(zero, 0.0), length, tint=True), size, zero, length=length, before=RULER_BEFORE_ZERO,
+                 width=RULER_WIDTH)  # fmt: skip
+
+
+def _protractor(form: Mapping[str, str]) -> dict[str, Any]:
+    circle = form.get("protractor") == "360"
+    side = 2 * (RADIUS + MARGIN)
+    height = side if circle else RADIUS + BASE + 2 * MARGIN
+    zero = Point(side / 2, side / 2 if circle else BASE + MARGIN)
+    drawn = protractor(Pose(zero, 0.0), circle=circle, tint=True)
+    return _tool(drawn, (side, height), zero, radius=RADIUS, base=BASE, circle=circle)
+
+
+def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, held: bool) -> dict[str, Any]:
+    case, plan = task.case, task.plan
+    names, inks = task.names(), case.inks()
+    sentences = StepSentences(plan, case.notation)
+    moves = () if held else tuple(sentences.sentence(step)[0] for _, step in plan.construction.numbered)
+    asked = page.answer(form, ("check",)).answer_request
+    panel = panel_html(names, case.values_text(), case.notation.scale(plan.scale), moves, asked)
+    sheet = svg.write(task.page, prefix="draw-paper", role="view", view="draw")
+    return {
+        "ok": True,
+        "regions": {"draw": str(panel)},
+        "paper": {"svg": sheet, "width": task.page.width, "height": task.page.height},
+        "start": [task.origin.x, task.page.height - task.origin.y],
+        "tools": {"ruler": _ruler(task), "protractor": _protractor(form)},
+        "names": {
+            key: {"plain": plain(tag), "label": str(join(*label(tag))), "ink": inks.get(key, "ink")}
+            for key, tag in names.items()
+        },
+        "problem": links.fragment(case.link(plan, PROBLEM)),
+    }
+
+
+# What is said of lines.
+
+
+def _number(value: float, mark: str) -> str:
+    return quantity.fixed(math.fabs(value), 1, mark)
+
+
+def _name(line: JudgedLine) -> Phrase:
+    return photo_words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
+
+
+def _off(line: JudgedLine, mark: str) -> Phrase:
+    """By how much a line is off, in what it is off."""
+    if line.expected == 0.0:
+        return words.gap(_name(line), _number(line.length, mark))
+    length = _number(line.length - line.expected, mark) if line.bands[0] != ACCEPT else ""
+    angle = _number(line.off, mark) if line.bands[1] != ACCEPT else ""
+    return words.off_by(_name(line), length, angle)
+
+
+def _first_off(judged: JudgedDrawing) -> tuple[JudgedLine, int] | None:
+    """The first line that is not right, with the move that draws it; a wrong one before one that is near its limit."""
+    off = [(line, wanted.index) for line, _, wanted in judged.lines if line.band != ACCEPT]
+    wrong = [one for one in off if one[0].band == "wrong"]
+    return next(iter(wrong or off), None)
+
+
+def _all_alike(judged: JudgedDrawing, mark: str) -> Phrase | None:
+    if judged.longer:
+        share = quantity.plain(round(100 * math.fabs(judged.longer), 1), mark)
+        return photo_words.all_longer(share, longer=judged.longer > 0)
+    return photo_words.all_shifted(quantity.plain(round(math.fabs(judged.shifted)), mark)) if judged.shifted else None
+
+
+def _about(judged: JudgedDrawing, candidate: Candidate, task: DrawingTask, *, held: bool) -> list[Phrase]:
+    """What is said of the first line that is off."""
+    mark = task.case.notation.mark
+    alike = _all_alike(judged, mark)
+    if alike:
+        return [alike]
+    first = _first_off(judged)
+    if first is None:
+        return []
+    line, index = first
+    said: list[Phrase] = [] if held or any(slip.key == "start" for slip in line.slips) else [_off(line, mark)]
+    said += [words.looks_like(slip.name) for slip in line.slips]
+    said += [slip.look for slip in line.slips]
+    if not line.slips and line.band == "wrong":
+        said.append(photo_words.no_slip(_name(line)))
+    said.append(words.look_at(candidate.move_of(index, task.case)[0]))
+    return [*said, words.ONE_WRONG_NEXT]
+
+
+def _headline(judged: JudgedDrawing) -> Phrase:
+    if judged.unknown:
+        return words.ASKED
+    if not judged.lines:
+        return words.NOTHING
+    if judged.mirrored:
+        return photo_words.MIRRORED_DRAWING
+    wrong = len([line for line, _, _ in judged.lines if line.band == "wrong"])
+    if wrong:
+        return photo_words.some_off(wrong)
+    if judged.band != ACCEPT:
+        return photo_words.look_again()
+    return photo_words.GOOD_SO_FAR if judged.missing else photo_words.ALL_GOOD
+
+
+def _rows(judged: JudgedDrawing) -> Markup:
+    rows = []
+    for line, stroke, _ in judged.lines:
+        marks: Marks = {"data-band": line.band, "data-draw-line": stroke, "data-ends": "-".join(line.ends)}
+        rows.append(h("li", marks, h("span", None, phrase_html(_name(line))), " ",
+                      h("strong", None, photo_words.BANDS[line.band])))  # fmt: skip
+    return h("ul", {"class": "draw-judged", "role": "list"}, rows) if rows else join()
+
+
+def _judged(task: DrawingTask, strokes: Sequence[Stroke], *, held: bool) -> dict[str, Any]:
+    best: tuple[int, Candidate, JudgedDrawing] | None = None
+    for candidate in task.candidates():
+        judged = judge_strokes(candidate.drawing, strokes, task.origin)
+        if best is None or judged.right > best[0]:
+            best = judged.right, candidate, judged
+    if best is None:
+        raise BadRequestError
+    _, candidate, judged = best
+    phrases = [_headline(judged), *_about(judged, candidate, task, held=held)]
+    if candidate is not task.own and judged.lines:
+        phrases.append(words.follows(task.case.method_title(candidate.method, candidate.order)))
+    done = bool(judged.lines) and not judged.missing and not judged.unknown
+    if done and judged.band == ACCEPT:
+        phrases.append(words.DONE)
+    first, *others = phrases
+    said = h("p", {"class": "draw-headline", "data-draw-band": judged.band}, phrase_html(first))
+    html = join(said, [h("p", None, phrase_html(one)) for one in others], _rows(judged))
+    right = list(dict.fromkeys(_name(line) for line, _, _ in judged.lines if line.band == ACCEPT))
+    aloud = (*phrases, words.is_true(listed_phrases(right))) if judged.band != ACCEPT and right else phrases
+    return {
+        "ok": True,
+        "regions": {"draw-result": str(html)},
+        "announce": photo_words.announced(tuple(aloud)),
+        "bands": [[stroke, line.band] for line, stroke, _ in judged.lines],
+        "ask": list(judged.unknown),
+        "done": done,
+        "method": candidate.method,
+        "true": [] if held or not done else [_true(path, task) for path in judged.true],
+    }
+
+
+def _true(path: Path, task: DrawingTask) -> dict[str, Any]:
+    height = task.page.height
+    return {"role": path.role, "points": [[round(x, 2), round(height - y, 2)] for x, y in path.points]}
+
+
+# The request.
+
+
+def _stroke(line: object, height: float) -> Stroke:
+    if not isinstance(line, list) or len(line) != 6 or line[0] not in KINDS or not isinstance(line[5], str):
+        raise BadRequestError
+    numbers = line[1:5]
+    if not all(isinstance(n, int | float) and not isinstance(n, bool) and math.fabs(n) <= LARGEST for n in numbers):
+        raise BadRequestError
+    x1, y1, x2, y2 = (float(n) for n in numbers)
+    return Stroke(line[0], Point(x1, height - y1), Point(x2, height - y2), line[5][:LONGEST_NAME])
+
+
+def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]:
+    """Answer a request ``draw``: without ``lines`` the view, with them what they are worth.
+
+    A line is ``[kind, x1, y1, x2, y2, name]``, in mm from the left and from the top of the sheet. With ``veiled`` no
+    right value is in the reply. Raises InputError for a form that cannot be used, BadRequestError for an unknown
+    request.
+    """
+    task, held, lines = drawing_task(page, form), request.get("veiled") is True, request.get("lines")
+    if lines is None:
+        return _opened(page, form, task, held=held)
+    if not isinstance(lines, list) or len(lines) > MOST_LINES:
+        raise BadRequestError
+    return _judged(task, [_stroke(line, task.page.height) for line in lines], held=held)

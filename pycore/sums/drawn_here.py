@@ -1,0 +1,93 @@
+"""What is needed to judge lines drawn on the screen: the sheet's own start and scale, and every construction that the
+lines may follow."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from pycore.drawing import Page
+from pycore.geometry import Point
+from pycore.practice.drawn import ReferenceDrawing
+from pycore.practice.drawn_here import wanted_lines
+from pycore.sheet import compose
+from pycore.sheet.kinds import POINT, PROBLEM
+from pycore.sheet.plan import Plan
+from pycore.sheet.styles import USUAL
+from pycore.sums.case import SumCase
+from pycore.sums.page import SumPage
+from pycore.sums.request import SheetRequest
+from pycore.sums.sentences import StepSentences
+from pycore.sums.sheet import composed_of, look_of
+from pycore.words.phrase import Phrase
+
+ON_SCREEN = {"own-paper": "", "own-way": "", "print": USUAL, "start": POINT, "sheet": PROBLEM}
+"""Choices of the form that hold for paper alone: here the sheet itself is drawn on, and only its start stands on it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A construction that lines may follow, on the sheet's paper at its scale."""
+
+    method: str
+    order: str
+    plan: Plan
+    drawing: ReferenceDrawing
+
+    def move_of(self, index: int, case: SumCase) -> tuple[int, Phrase]:
+        """The number of the step that has a move of the construction, and its sentence."""
+        last = 0
+        for number, step in self.plan.construction.numbered:
+            last += len(step.moves)
+            if index < last:
+                return number, StepSentences(self.plan, case.notation).sentence(step)[0]
+        raise IndexError(index)
+
+
+@dataclass(frozen=True, slots=True)
+class DrawingTask:
+    """A problem to be drawn on the screen: its case, its blank sheet, and where its start is (mm, y up)."""
+
+    case: SumCase
+    plan: Plan
+    page: Page
+    origin: Point
+    own: Candidate
+
+    def candidates(self) -> Iterator[Candidate]:
+        """Every construction that lines may follow, the sheet's own first."""
+        yield self.own
+        methods = next(field.options for field in self.case.fields if field.name == "method")
+        seen = {(self.own.method, self.own.order)}
+        for option in methods:
+            method = self.case.possible(option.value)
+            for order in self.case.orders(method):
+                if (method, order) not in seen:
+                    seen.add((method, order))
+                    yield _candidate(self.case, self.plan, method, order)
+
+    def names(self) -> dict[str, Phrase]:
+        """What the arrows of the problem may be called, by key, in the order in which they are drawn."""
+        keys = [
+            line.key for one in self.candidates() for line in wanted_lines(one.drawing.construction) if line.arrow
+        ]
+        tags = self.case.notation.tags
+        return {key: tags[key] for key in dict.fromkeys(keys) if tags.get(key)}
+
+
+def _candidate(case: SumCase, plan: Plan, method: str, order: str) -> Candidate:
+    construction = plan.construction
+    if (method, order) != (construction.method, construction.order):
+        plan = replace(plan, construction=case.build(method, order))
+    tags = {**case.notation.tags, "reference": case.notation.reference}
+    drawing = ReferenceDrawing(plan.construction, plan.picture, plan.factor, plan.scale, case.hand, 0.0, tags)
+    return Candidate(method, order, plan, drawing)
+
+
+def drawing_task(page: SumPage[Any], form: Mapping[str, str]) -> DrawingTask:
+    """Return what a page's form asks to be drawn. Raises InputError."""
+    case = page.case({**form, **ON_SCREEN})
+    plan = case.sheet_plan()
+    stand, _ = compose.settled(plan, look_of(case))
+    sheet = composed_of(case, plan, SheetRequest(PROBLEM)).page
+    own = _candidate(case, plan, plan.construction.method, plan.construction.order)
+    return DrawingTask(case, plan, sheet, stand.origin, own)

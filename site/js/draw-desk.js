@@ -1,0 +1,294 @@
+// The desk of one drawing: paper, instruments and lines together, what is in hand, what is said; every change of the
+// drawing goes through here, is kept on the device at once, and makes what was judged before an earlier judgement.
+
+import * as keep from "./draw-kept.js";
+import { voice } from "./draw-said.js";
+import { Drawing } from "./draw-strokes.js";
+import { Tools } from "./draw-tools.js";
+import { View } from "./draw-view.js";
+import { need } from "./elements.js";
+
+/** @import { DrawPage } from "../types/draw-page.js" */
+/** @import { DrawItem, DrawOp, DrawProblem, DrawReply, LineKind, ToolName, ToolPose, TruePath, Verb } from "../types/draw.js" */
+
+const TOOLS = /** @type {ToolName[]} */ (["ruler", "protractor"]);
+const REPLAY = 700; // ms from one move to the next
+const TRUE_SIZE = 25.4 / 96; // mm of a CSS px
+
+/** Where the instruments lie at first: below the start, partly in view. @param {DrawReply} reply @returns {Record<ToolName, ToolPose>} */
+function parked({ start: [x, y], paper }) {
+  return {
+    ruler: { x: Math.min(x, paper.width - 60), y: Math.min(y + 32, paper.height - 12), deg: 0 },
+    protractor: { x: Math.min(paper.width - 20, x + 110), y: paper.height - 8, deg: 0 },
+  };
+}
+
+export class Desk {
+  /** @type {Verb} */
+  verb = "place";
+  /** @type {LineKind} */
+  kind = "arrow";
+  rubs = false;
+  naming = 0; // the arrow that a name is pressed for
+  edition = 0; // counts changes, so that no judgement of older lines is taken
+  /** @type {Map<number, string>} */
+  bands = new Map(); // of judged lines, by id
+  /** @type {TruePath[]} */
+  right = []; // the lines of the true drawing, once pycore gives them
+  #timer = 0;
+  #whole = 0; // how much holds when the replay is over
+
+  /**
+   * @param {HTMLDialogElement} dialog
+   * @param {DrawPage} page
+   * @param {DrawReply} reply
+   * @param {DrawProblem} problem
+   */
+  constructor(dialog, page, reply, problem) {
+    this.dialog = dialog;
+    this.page = page;
+    this.reply = reply;
+    this.problem = problem;
+    this.board = this.find("board");
+    this.drawing = new Drawing({ x: reply.start[0], y: reply.start[1] });
+    const before = keep.read(page.kept, problem.page, reply.problem);
+    if (before) this.#take(before);
+    this.tools = new Tools(reply.tools, before?.tools ?? parked(reply), this.drawing);
+    this.view = new View(this.board, reply);
+    this.words = voice(JSON.parse(this.find("panel").dataset.sentences ?? "{}"), reply.names, this.drawing, this.tools);
+  }
+
+  /** @param {string} name */
+  find(name) {
+    return need(`[data-draw-${name}]`, HTMLElement, this.dialog);
+  }
+
+  /** @param {string} does */
+  button(does) {
+    return need(`[data-draw-do="${does}"]`, HTMLElement, this.dialog);
+  }
+
+  /** @param {...string} names */
+  unfold(...names) {
+    for (const fold of this.dialog.querySelectorAll("[data-draw-fold]")) {
+      if (names.includes(fold.dataset.drawFold ?? "")) fold.toggleAttribute("open", true);
+    }
+  }
+
+  /** @param {{ ops: DrawOp[], at: number }} kept */
+  #take({ ops, at }) {
+    this.drawing.ops = ops;
+    this.drawing.go(at);
+  }
+
+  // What is said.
+
+  /** To a screen reader. @param {string} sentence */
+  speak(sentence) {
+    const live = this.find("live");
+    live.textContent = "";
+    live.textContent = sentence;
+  }
+
+  /** Beside the paper. @param {string} sentence */
+  prompt(sentence) {
+    this.find("prompt").textContent = sentence;
+  }
+
+  /** One of pycore's sentences; `aloud`: beside the paper too. @param {string} name @param {Record<string, string | number>} values */
+  say(name, values = {}, aloud = false) {
+    const sentence = this.words.said(name, values);
+    this.speak(sentence);
+    if (aloud) this.prompt(sentence);
+  }
+
+  saySize() {
+    this.say("size", { percent: Math.round(this.view.seen.scale * TRUE_SIZE * 100) });
+  }
+
+  // What is seen.
+
+  /** The instruments, where they lie. */
+  lay() {
+    for (const name of TOOLS) this.view.lay(name, this.tools.poses[name], this.tools.inHand === name);
+  }
+
+  /** An instrument has come to rest. */
+  settled() {
+    this.save();
+    this.speak(this.words.tool());
+  }
+
+  redraw() {
+    this.view.draw(this.drawing.items(), this.bands);
+    const rows = this.drawing.items().map((item) => this.#row(item));
+    if (!rows.length) {
+      rows.push(document.createElement("li"));
+      rows[0].textContent = this.words.said("no-lines");
+    }
+    this.find("lines").replaceChildren(...rows);
+  }
+
+  /** @param {DrawItem} item */
+  #row(item) {
+    const row = document.createElement("li");
+    const text = document.createElement("span");
+    text.textContent = this.words.listed(item);
+    row.append(text);
+    if (item.kind !== "mark") row.append(this.#rowButton("rename", item, "rename"));
+    row.append(this.#rowButton("rub", item, "remove"));
+    return row;
+  }
+
+  /** @param {string} does @param {DrawItem} item @param {string} name of its sentence */
+  #rowButton(does, item, name) {
+    const button = document.createElement("button");
+    const label = this.words.said(name);
+    Object.assign(button, { type: "button", className: "plain", textContent: label });
+    button.dataset.drawDo = does;
+    button.dataset.value = String(item.id);
+    button.setAttribute("aria-label", `${label}: ${this.words.listed(item)}`);
+    return button;
+  }
+
+  /** @param {string} group @param {string} value */
+  press(group, value) {
+    for (const button of this.dialog.querySelectorAll(`[data-draw-do="${group}"]`)) {
+      button.setAttribute("aria-pressed", String(button.dataset.value === value));
+    }
+  }
+
+  /** @param {Verb} verb */
+  setVerb(verb, rubs = false) {
+    this.verb = verb;
+    this.rubs = rubs;
+    this.press("verb", rubs ? "" : verb);
+    this.button("rubber").setAttribute("aria-pressed", String(rubs));
+    this.find("kinds").hidden = rubs || verb !== "draw";
+    this.find("further").hidden = rubs || (verb !== "place" && verb !== "turn");
+    this.board.dataset.verb = rubs ? "rubber" : verb;
+    this.view.pencil(null);
+    this.prompt(this.words.said(`prompt-${rubs ? "rubber" : verb}`));
+  }
+
+  /** Take an instrument in hand. @param {ToolName} name */
+  take(name) {
+    this.tools.inHand = name;
+    this.press("tool", name);
+    this.lay();
+    this.save();
+  }
+
+  /** At whose edge the pencil is. @returns {ToolName} */
+  get edge() {
+    return this.verb === "draw" ? "ruler" : this.tools.inHand;
+  }
+
+  // What is drawn.
+
+  save() {
+    const { ops } = this.drawing;
+    const at = this.#timer ? this.#whole : this.drawing.at;
+    const drawn = { page: this.problem.page, problem: this.reply.problem, ops, at, tools: this.tools.poses };
+    keep.write(this.page.kept, drawn);
+    return drawn;
+  }
+
+  /** What was judged was judged of the lines as they were. */
+  outdate() {
+    this.edition += 1;
+    this.bands = new Map();
+    this.right = [];
+    this.button("true").setAttribute("aria-pressed", "false");
+    this.button("true").hidden = true;
+    this.view.layOver([]);
+    const result = this.find("result");
+    result.toggleAttribute("data-old", result.childElementCount > 0);
+  }
+
+  /** Ask for the name of an arrow; 0: of none. @param {number} id */
+  askName(id, sentence = this.words.said("name-it")) {
+    this.naming = id;
+    this.find("names").hidden = !id;
+    this.find("asked").textContent = sentence;
+  }
+
+  /** @param {DrawOp} op */
+  did(op) {
+    this.drawing.add(op);
+    this.outdate();
+    this.redraw();
+    this.save();
+    if (op.do === "line" || op.do === "mark") {
+      const item = this.drawing.items().find(({ id }) => id === op.id);
+      const isArrow = op.do === "line" && op.kind === "arrow";
+      if (item) this.speak(this.words.became(item) + (isArrow ? ` ${this.words.said("name-it")}` : ""));
+      this.askName(isArrow ? op.id : 0);
+    } else if (op.do === "rub") {
+      this.say("rubbed");
+      this.askName(this.naming === op.id ? 0 : this.naming);
+    }
+  }
+
+  /** Undo or bring back. @param {number} by @param {string} sentence @param {string} none */
+  go(by, sentence, none) {
+    const at = this.drawing.at + by;
+    const moves = at >= 0 && at <= this.drawing.ops.length;
+    if (moves) {
+      this.drawing.go(at);
+      this.outdate();
+      this.askName(0);
+      this.redraw();
+      this.save();
+    }
+    this.say(moves ? sentence : none);
+  }
+
+  /** Go on with a drawing that a file holds. @param {keep.KeptDrawing} read */
+  replace(read) {
+    this.#take(read);
+    Object.assign(this.tools.poses, read.tools ?? {});
+    this.outdate();
+    this.askName(0);
+    this.lay();
+    this.redraw();
+    this.save();
+  }
+
+  // What was drawn, played again.
+
+  replay() {
+    this.#whole = this.drawing.at;
+    let at = 0;
+    this.outdate();
+    this.askName(0);
+    const step = () => {
+      if (at > this.#whole) {
+        this.stopReplay();
+        this.say("replayed");
+        return;
+      }
+      this.drawing.go(at);
+      this.view.draw(this.drawing.items(), this.bands);
+      at += 1;
+    };
+    this.#timer = window.setInterval(step, REPLAY);
+    step();
+  }
+
+  /** It is over as soon as anything is done. */
+  stopReplay() {
+    if (!this.#timer) return;
+    clearInterval(this.#timer);
+    this.#timer = 0;
+    this.drawing.go(this.#whole);
+    this.redraw();
+  }
+
+  /** The view is closed. */
+  leave() {
+    this.stopReplay();
+    this.edition += 1;
+    this.view.watch.disconnect();
+  }
+}

@@ -1,0 +1,234 @@
+// Finger, pen and mouse on the paper: one leads the instrument or the pencil, two turn and move the instrument that they
+// hold, or else move and enlarge the paper. Nothing is asked of Python while one moves.
+
+import { apart, direction, wrap } from "./draw-tools.js";
+
+/** @import { Desk } from "./draw-desk.js" */
+/** @import { Drawing } from "./draw-strokes.js" */
+/** @import { Tools } from "./draw-tools.js" */
+/** @import { DrawOp } from "../types/draw.js" */
+
+const CATCH = 0.8; // mm within which instrument and pencil catch on what was drawn
+const CATCH_PIXELS = { mouse: 5, touch: 9 }; // and the same where a mm is small
+const MOST_CATCH = 2.5; // mm
+const SLOW = 0.25; // how far the pencil goes for a finger that all but rests, which is thicker than what it points at
+const FAST = 0.06; // px for each ms from which it keeps up with the finger
+const CATCHING_UP = 0.3; // the share of what it lags behind that it catches up with each move of a fast finger
+const RUB = 12; // px about a line within which the rubber finds it
+const SHORTEST = 1; // mm
+const WHEEL = 0.0016; // of the wheel's way, as a power of e
+
+/** @typedef {{ x: number, y: number }} Place */
+
+/** @param {Desk} desk */
+export function listen(desk) {
+  const { board, view, tools, drawing } = desk;
+  /** @type {Map<number, Place>} */
+  const down = new Map();
+  /** @type {{ id: number, at: Place, last: Place, time: number, lag: Place, touch: boolean, held: boolean, from: Place | null, turn: number, offset: Place } | null} */
+  let one = null;
+  /** @type {{ onTool: boolean, far: number, turn: number, middle: Place } | null} */
+  let pair = null;
+  let panning = -1;
+  let frame = 0;
+
+  // Where a line begins and an instrument is laid, a coarse finger is helped; where it ends, its length is the learner's.
+  const reach = () => Math.min(MOST_CATCH, Math.max(CATCH, view.mm(CATCH_PIXELS[one?.touch ? "touch" : "mouse"])));
+  const places = () => [...down.values()];
+
+  /** @param {PointerEvent} event */
+  function press(event) {
+    if (event.button === 1 || (event.pointerType === "mouse" && event.button === 2)) {
+      panning = event.pointerId;
+    } else if (event.button || down.size > 1) return;
+    event.preventDefault();
+    board.focus({ preventScroll: true });
+    board.setPointerCapture(event.pointerId);
+    down.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    if (panning === event.pointerId) return;
+    if (down.size === 2) startPair();
+    else startOne(event);
+  }
+
+  /** @param {PointerEvent} event */
+  function startOne(event) {
+    const at = view.at(event);
+    const pose = { ...tools.pose };
+    one = {
+      id: event.pointerId, at, last: { x: event.clientX, y: event.clientY }, time: event.timeStamp, lag: { x: 0, y: 0 },
+      touch: event.pointerType !== "mouse", held: false, from: null, turn: pose.deg, offset: { x: 0, y: 0 },
+    };
+    if (desk.rubs) return;
+    if (desk.verb === "place" || desk.verb === "turn") {
+      const under = tools.at(at.x, at.y);
+      if (under && under !== tools.inHand) desk.take(under);
+      one.held = Boolean(under);
+      // On the instrument the finger holds it where it is; beside it, its zero comes to the finger.
+      if (under) one.offset = { x: tools.pose.x - at.x, y: tools.pose.y - at.y };
+      one.turn = tools.pose.deg - direction(tools.pose, at);
+    }
+    if (desk.verb === "draw") {
+      tools.lead("ruler", tools.reading("ruler", at.x, at.y), reach());
+      one.from = tools.tip("ruler");
+    }
+    lead();
+  }
+
+  function startPair() {
+    const [first, second] = places().map(({ x, y }) => view.at({ clientX: x, clientY: y }));
+    const isSteering = desk.verb === "place" || desk.verb === "turn";
+    const under = isSteering ? tools.at(first.x, first.y) ?? tools.at(second.x, second.y) : null;
+    if (under && under !== tools.inHand) desk.take(under);
+    one = null;
+    view.pencil(null);
+    view.look(null);
+    pair = { onTool: Boolean(under), ...spread() };
+  }
+
+  function spread() {
+    const [first, second] = places();
+    return {
+      far: Math.max(1, apart(first, second)),
+      turn: direction(first, second),
+      middle: { x: (first.x + second.x) / 2, y: (first.y + second.y) / 2 },
+    };
+  }
+
+  function followPair() {
+    if (!pair || down.size < 2) return;
+    const now = spread();
+    const [before, after] = [pair.middle, now.middle].map(({ x, y }) => view.at({ clientX: x, clientY: y }));
+    if (pair.onTool) {
+      const turned = wrap(now.turn - pair.turn);
+      const { x, y, deg } = tools.pose;
+      const [dx, dy, turn] = [x - before.x, y - before.y, (turned * Math.PI) / 180];
+      // The instrument turns about the middle of both fingers, and goes with it.
+      Object.assign(tools.pose, {
+        x: after.x + dx * Math.cos(turn) + dy * Math.sin(turn),
+        y: after.y - dx * Math.sin(turn) + dy * Math.cos(turn),
+        deg: wrap(deg + turned),
+      });
+      desk.lay();
+    } else {
+      view.pan(before.x - after.x, before.y - after.y);
+      view.zoom(now.far / pair.far, { clientX: now.middle.x, clientY: now.middle.y });
+    }
+    pair = { onTool: pair.onTool, ...now };
+  }
+
+  /** @param {PointerEvent} event */
+  function move(event) {
+    const before = down.get(event.pointerId);
+    if (!before) return;
+    const now = { x: event.clientX, y: event.clientY };
+    down.set(event.pointerId, now);
+    if (panning === event.pointerId) {
+      view.pan(view.mm(before.x - now.x), view.mm(before.y - now.y));
+      return;
+    }
+    if (one && one.id === event.pointerId) follow(one, now, event.timeStamp);
+    frame ||= requestAnimationFrame(() => {
+      frame = 0;
+      if (pair) followPair();
+      else if (one && !desk.rubs) lead();
+    });
+  }
+
+  /** The place that is led goes slower than a slow finger. @param {NonNullable<typeof one>} led @param {Place} now @param {number} time */
+  function follow(led, now, time) {
+    const [across, high] = [view.mm(now.x - led.last.x), view.mm(now.y - led.last.y)];
+    const speed = Math.hypot(now.x - led.last.x, now.y - led.last.y) / Math.max(1, time - led.time);
+    const gain = led.touch ? Math.min(1, Math.max(SLOW, speed / FAST)) : 1;
+    const lag = { x: led.lag.x + across, y: led.lag.y + high };
+    const share = gain < 1 ? 0 : CATCHING_UP;
+    const step = { x: across * gain + (lag.x - across * gain) * share, y: high * gain + (lag.y - high * gain) * share };
+    led.lag = { x: lag.x - step.x, y: lag.y - step.y };
+    led.at = { x: led.at.x + step.x, y: led.at.y + step.y };
+    Object.assign(led, { last: now, time });
+  }
+
+  /** Let instrument or pencil follow the place that is led. */
+  function lead() {
+    if (!one) return;
+    const { at, offset } = one;
+    const verb = desk.verb;
+    if (verb === "place") {
+      tools.place(at.x + offset.x, at.y + offset.y, reach());
+      desk.lay();
+      view.look(tools.pose);
+    } else if (verb === "turn") {
+      if (apart(at, tools.pose) > 2) tools.turn(direction(tools.pose, at) + one.turn, reach());
+      desk.lay();
+      view.look(tools.tip(tools.inHand, tools.reading(tools.inHand, at.x, at.y)));
+    } else {
+      tools.lead(desk.edge, tools.reading(desk.edge, at.x, at.y), CATCH);
+      const tip = tools.tip(desk.edge);
+      const line = one.from && { id: 0, name: "", kind: desk.kind, x1: one.from.x, y1: one.from.y, x2: tip.x, y2: tip.y };
+      view.pencil(tip, line);
+      view.look(tip);
+    }
+  }
+
+  /** @param {PointerEvent} event */
+  function lift(event) {
+    if (!down.delete(event.pointerId)) return;
+    if (panning === event.pointerId) {
+      panning = -1;
+      return;
+    }
+    if (pair) {
+      // The finger that stays leads nothing: it would jump.
+      pair = null;
+      desk.settled();
+      return;
+    }
+    if (!one || one.id !== event.pointerId) return;
+    if (event.type === "pointerup") finish(one);
+    one = null;
+    view.look(null);
+    view.pencil(null);
+  }
+
+  /** @param {NonNullable<typeof one>} led */
+  function finish(led) {
+    cancelAnimationFrame(frame);
+    frame = 0;
+    if (desk.rubs) {
+      const item = drawing.under(led.at.x, led.at.y, view.mm(RUB));
+      if (item) desk.did({ do: "rub", id: item.id });
+      else desk.say("nothing-there", {}, true);
+      return;
+    }
+    lead();
+    if (desk.verb === "mark") desk.did(mark(tools, drawing));
+    else if (desk.verb === "draw") endLine(led.from);
+    else desk.settled();
+  }
+
+  /** @param {Place | null} from */
+  function endLine(from) {
+    const tip = tools.tip("ruler");
+    if (!from || apart(from, tip) < SHORTEST) desk.say("short", {}, true);
+    else desk.did({ do: "line", id: drawing.next(), kind: desk.kind, x1: from.x, y1: from.y, x2: tip.x, y2: tip.y });
+  }
+
+  /** @param {WheelEvent} event */
+  function wheel(event) {
+    event.preventDefault();
+    if (event.shiftKey) view.pan(view.mm(event.deltaX || event.deltaY), 0);
+    else view.zoom(Math.exp(-WHEEL * event.deltaY * (event.ctrlKey ? 6 : 1)), event);
+  }
+
+  board.addEventListener("pointerdown", press);
+  board.addEventListener("pointermove", move);
+  for (const end of ["pointerup", "pointercancel"]) board.addEventListener(end, (event) => lift(/** @type {PointerEvent} */ (event)));
+  board.addEventListener("wheel", wheel, { passive: false });
+  board.addEventListener("contextmenu", (event) => event.preventDefault());
+}
+
+/** A mark where the pencil is, across the edge. @param {Tools} tools @param {Drawing} drawing @returns {DrawOp} */
+export function mark(tools, drawing) {
+  const { x, y } = tools.tip();
+  const deg = tools.inHand === "ruler" ? tools.pose.deg + 90 : tools.pose.deg + tools.pencil.protractor;
+  return { do: "mark", id: drawing.next(), x1: x, y1: y, deg: wrap(deg) };
+}

@@ -1,0 +1,57 @@
+// Drawings on this device: one for each problem, the latest first, kept at every stroke; and the file of one.
+
+import { opsOf } from "./draw-strokes.js";
+
+/** @import { DrawKept } from "../types/draw-page.js" */
+/** @import { DrawOp, ToolName, ToolPose } from "../types/draw.js" */
+
+/** @typedef {{ page: string, problem: string, ops: DrawOp[], at: number, tools: Record<ToolName, ToolPose> | null }} KeptDrawing */
+
+const VERSION = 1;
+const MOST = 40; // drawings
+const FORMAT = "phasor-folio drawing";
+
+/** @param {any} pose */
+const isPose = (pose) => ["x", "y", "deg"].every((name) => Number.isFinite(pose?.[name]) && Math.abs(pose[name]) < 5000);
+
+/** @param {any} one @returns {KeptDrawing | null} */
+function drawingOf(one) {
+  const ops = opsOf(one?.ops);
+  if (!ops || typeof one.page !== "string" || typeof one.problem !== "string") return null;
+  const at = Number.isInteger(one.at) && one.at >= 0 && one.at <= ops.length ? one.at : ops.length;
+  const tools = isPose(one.tools?.ruler) && isPose(one.tools?.protractor) ? one.tools : null;
+  return { page: one.page, problem: one.problem, ops, at, tools };
+}
+
+/** @param {DrawKept} kept the page's own way to what is kept @returns {KeptDrawing[]} */
+function all(kept) {
+  try {
+    const file = JSON.parse(kept.read("drawings") ?? "{}");
+    return file.version === VERSION && Array.isArray(file.drawings) ? file.drawings.flatMap((/** @type {unknown} */ one) => drawingOf(one) ?? []) : [];
+  } catch {
+    return [];
+  }
+}
+
+/** The drawing of a problem; null if there is none. @param {DrawKept} kept @param {string} page @param {string} problem */
+export const read = (kept, page, problem) => all(kept).find((one) => one.page === page && one.problem === problem) ?? null;
+
+/** Keep a drawing; one of which nothing was drawn is not kept. @param {DrawKept} kept @param {KeptDrawing} drawing */
+export function write(kept, drawing) {
+  const others = all(kept).filter((one) => one.page !== drawing.page || one.problem !== drawing.problem);
+  const drawings = (drawing.ops.length ? [drawing, ...others] : others).slice(0, MOST);
+  kept.write("drawings", drawings.length ? JSON.stringify({ version: VERSION, drawings }) : null);
+}
+
+/** @param {KeptDrawing} drawing */
+export const fileOf = (drawing) => JSON.stringify({ format: FORMAT, version: VERSION, ...drawing }, null, 1);
+
+/** The drawing that a file holds; null if it is none of ours. @param {string} text */
+export function fromFile(text) {
+  try {
+    const file = JSON.parse(text.replace(/^\uFEFF/, ""));
+    return file?.format === FORMAT && file.version === VERSION ? drawingOf(file) : null;
+  } catch {
+    return null;
+  }
+}

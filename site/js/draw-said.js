@@ -1,0 +1,69 @@
+// What the drawing says in words: pycore's sentences, filled with where instruments and pencil are and what a line became.
+
+import { apart } from "./draw-tools.js";
+
+/** @import { Drawing } from "./draw-strokes.js" */
+/** @import { Tools } from "./draw-tools.js" */
+/** @import { DrawItem, DrawName } from "../types/draw.js" */
+
+const ON = 0.05; // mm within which something is on a point
+
+/**
+ * @param {Record<string, string>} sentences
+ * @param {Record<string, DrawName>} names
+ * @param {Drawing} drawing
+ * @param {Tools} tools
+ */
+export function voice(sentences, names, drawing, tools) {
+  /** @param {string} name @param {Record<string, string | number>} [values] */
+  const said = (name, values = {}) =>
+    (sentences[name] ?? "").replace(/\{(\w+)\}/g, (_, key) => String(values[key] ?? ""));
+  const size = (/** @type {number} */ value) => (Math.round(value * 10) / 10).toFixed(1);
+
+  /** @param {DrawItem} item */
+  const called = (item) => names[item.name]?.plain ?? said("line-of", { number: place(item) });
+  const place = (/** @type {DrawItem} */ item) => drawing.items().findIndex(({ id }) => id === item.id) + 1;
+
+  /** The point of the drawing that a place is on, in words. @param {{ x: number, y: number }} at */
+  function pointAt(at) {
+    const point = drawing.points().find((one) => apart(one, at) < ON);
+    if (!point) return "";
+    if (point.what === "mark") return said("point-mark", { number: point.item ? place(point.item) : "" });
+    return said(`point-${point.what}`, { name: point.item ? called(point.item) : "" });
+  }
+
+  /** @param {{ x: number, y: number }} at */
+  const where = (at) => {
+    const point = pointAt(at);
+    return point ? said("on", { point }) : said("at", { x: size(at.x), y: size(at.y) });
+  };
+
+  /** Where the instrument in hand lies. */
+  const tool = () => said(tools.inHand, { where: where(tools.pose), angle: size(tools.pose.deg) });
+
+  /** Where the pencil is. @param {"ruler" | "protractor"} edge */
+  function pencil(edge) {
+    const reading = tools.pencil[edge];
+    const on = pointAt(tools.tip(edge));
+    const other = tools.circle ? 360 - reading : 180 - reading;
+    return said(`pencil-${edge}`, { reading: size(reading), other: size(other), where: on ? `, ${said("on", { point: on })}` : "" });
+  }
+
+  /** What a line or mark became. @param {DrawItem} one */
+  function became(one) {
+    if (one.kind === "mark") return said("marked", { number: place(one), where: "" });
+    const [start, end] = [{ x: one.x1, y: one.y1 }, { x: one.x2, y: one.y2 }];
+    const others = { start: pointAt(start) || where(start), end: where(end) };
+    return said("drawn", { kind: said(`kind-${one.kind}`), ...others, length: size(apart(start, end)) });
+  }
+
+  /** A line of the list. @param {DrawItem} one */
+  function listed(one) {
+    if (one.kind === "mark") return said("list-mark", { number: place(one) });
+    const name = names[one.name] ? ` ${names[one.name].plain}` : "";
+    const length = size(Math.hypot(one.x2 - one.x1, one.y2 - one.y1));
+    return said("list-line", { number: place(one), kind: said(`kind-${one.kind}`), name, length });
+  }
+
+  return { said, tool, pencil, became, listed, called };
+}

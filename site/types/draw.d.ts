@@ -1,0 +1,82 @@
+// What the drawing on the screen passes between its modules. Lengths are mm from the left and from the top of the sheet.
+
+import type { Point, Reply, Values } from "./shared.js";
+
+export type LineKind = "arrow" | "full" | "dashed";
+export type Verb = "place" | "turn" | "mark" | "draw";
+export type ToolName = "ruler" | "protractor";
+
+/** What the hand did. */
+export type DrawOp =
+  | { do: "line"; id: number; kind: LineKind; x1: number; y1: number; x2: number; y2: number }
+  | { do: "mark"; id: number; x1: number; y1: number; deg: number }
+  | { do: "name"; id: number; name: string }
+  | { do: "rub"; id: number }
+  | { do: "clear" };
+
+/** A line or a mark on the paper. `deg`: the direction of a mark's tick. */
+export interface DrawItem {
+  id: number;
+  kind: LineKind | "mark";
+  x1: number;
+  y1: number;
+  x2: number;
+  y2: number;
+  name: string;
+  deg?: number;
+}
+
+export interface DrawPoint extends Point {
+  what: "start" | "tip" | "tail" | "mark" | "crossing";
+  item?: DrawItem;
+}
+
+/** Where an instrument lies: its zero point, and the direction of its edge (degrees, anticlockwise from the right). */
+export interface ToolPose extends Point {
+  deg: number;
+}
+
+/** An instrument in true size as pycore draws it; `at`: its zero in the picture. */
+export interface ToolPicture {
+  svg: string;
+  at: [number, number];
+  length?: number;
+  before?: number;
+  width?: number;
+  radius?: number;
+  base?: number;
+  circle?: boolean;
+}
+
+export interface DrawName {
+  plain: string;
+  label: string;
+  ink: string;
+}
+
+export interface TruePath {
+  role: string;
+  points: [number, number][];
+}
+
+export interface DrawReply extends Reply {
+  announce: string;
+  regions: Values;
+  paper: { svg: string; width: number; height: number };
+  start: [number, number];
+  tools: Record<ToolName, ToolPicture>;
+  names: Record<string, DrawName>;
+  problem: string;
+  bands: [number, string][];
+  ask: number[];
+  done: boolean;
+  true: TruePath[];
+}
+
+/** What every request of the view says of its problem. */
+export interface DrawProblem {
+  page: string;
+  form: Values;
+  needs: string[];
+  veiled?: boolean;
+}

@@ -1,0 +1,119 @@
+"""A robot hand on the drawing view, by mouse as a learner uses it. Places are mm from the left and from the top of the
+sheet, angles degrees anticlockwise from the right."""
+
+import json
+import math
+import re
+from dataclasses import dataclass
+
+from browser.asking import wait_until
+from playwright.sync_api import Page
+
+PATIENCE = 60.0
+OPEN = "document.querySelector('dialog.draw[open] .draw-board > svg') !== null"
+Place = tuple[float, float]
+
+
+@dataclass
+class Hand:
+    """One hand on an open view."""
+
+    page: Page
+
+    def opened(self) -> "Hand":
+        """Wait until the view is there."""
+        wait_until(self.page, OPEN, PATIENCE)
+        return self
+
+    def press(self, does: str, value: str = "") -> None:
+        """Press a button."""
+        chosen = f'[data-value="{value}"]' if value else ""
+        self.page.click(f'dialog.draw [data-draw-do="{does}"]{chosen}')
+
+    def pixel(self, place: Place) -> Place:
+        """Where a place of the sheet is on the screen."""
+        left, top, width, wide_px, x, y = self.page.evaluate(
+            """() => { const board = document.querySelector('.draw-board'), box = board.getBoundingClientRect();
+                       const [x, y, width] = board.querySelector('svg').getAttribute('viewBox').split(' ').map(Number);
+                       return [box.left, box.top, width, board.clientWidth, x, y]; }"""
+        )
+        scale = wide_px / width
+        return left + (place[0] - x) * scale, top + (place[1] - y) * scale
+
+    def pose(self, tool: str) -> tuple[float, float, float]:
+        """Where an instrument lies: its zero and the direction of its edge."""
+        text = self.page.get_attribute(f".draw-board > svg .draw-tool.{tool}", "transform") or ""
+        x, y, turn = map(float, re.findall(r"-?[\d.]+", text))
+        return x, y, -turn
+
+    def start(self) -> Place:
+        """The start that is printed on the sheet."""
+        x, y = map(float, (self.page.get_attribute(".draw-board", "data-start") or "").split())
+        return x, y
+
+    def drag(self, first: Place, last: Place) -> None:
+        """Press at one place of the sheet and let go at another."""
+        one, other = self.pixel(first), self.pixel(last)
+        self.page.mouse.move(*one)
+        self.page.mouse.down()
+        self.page.mouse.move((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
+        self.page.mouse.move(*other)
+        self.page.mouse.up()
+
+    def on_tool(self, tool: str, along: float, up: float) -> Place:
+        """A place on an instrument."""
+        x, y, deg = self.pose(tool)
+        return moved(moved((x, y), along, deg), up, deg + 90.0)
+
+    def place(self, tool: str, place: Place) -> None:
+        """Take an instrument and lay its zero on a place."""
+        self.press("tool", tool)
+        self.press("verb", "place")
+        x, y, _ = self.pose(tool)
+        held = self.on_tool(tool, 12.0, -6.0 if tool == "ruler" else 6.0)
+        self.drag(held, (held[0] + place[0] - x, held[1] + place[1] - y))
+
+    def turn(self, tool: str, deg: float) -> None:
+        """Turn an instrument about its zero."""
+        self.press("tool", tool)
+        self.press("verb", "turn")
+        x, y, before = self.pose(tool)
+        self.drag(moved((x, y), 40.0, before - 4.0), moved((x, y), 40.0, deg - 4.0))
+
+    def mark(self, tool: str, value: float) -> None:
+        """Mark at a reading of an instrument: mm on the ruler, degrees from the protractor's zero line."""
+        self.press("tool", tool)
+        self.press("verb", "mark")
+        self.drag(self.edge(tool, value - 5.0 if value > 5.0 else value + 5.0), self.edge(tool, value))
+
+    def edge(self, tool: str, value: float) -> Place:
+        """Where a reading is."""
+        x, y, deg = self.pose(tool)
+        return moved((x, y), value, deg) if tool == "ruler" else moved((x, y), 75.0, deg + value)
+
+    def line(self, kind: str, first: float, last: float) -> None:
+        """Draw along the ruler from one reading to another."""
+        self.press("verb", "draw")
+        self.press("kind", kind)
+        self.drag(self.edge("ruler", first), self.edge("ruler", last))
+
+    def name(self, key: str) -> None:
+        """Give the arrow just drawn its name."""
+        self.press("name", key)
+
+    def items(self) -> list[dict]:
+        """What is kept on the device of the drawing in view: its ops that hold."""
+        kept = json.loads(self.page.evaluate("localStorage.getItem('phasor-folio-drawings')") or '{"drawings": []}')
+        return kept["drawings"][0]["ops"][: kept["drawings"][0]["at"]] if kept["drawings"] else []
+
+    def judge(self) -> str:
+        """Ask how it is so far; returns what is said."""
+        self.page.evaluate("document.querySelector('[data-draw-result]').replaceChildren()")
+        self.press("judge")
+        wait_until(self.page, "document.querySelector('[data-draw-result]').childElementCount > 0", PATIENCE)
+        return self.page.inner_text("[data-draw-result]")
+
+
+def moved(place: Place, far: float, deg: float) -> Place:
+    """A place so far away in a direction."""
+    return place[0] + far * math.cos(math.radians(deg)), place[1] - far * math.sin(math.radians(deg))
