@@ -319,13 +319,9 @@ def _work(name: str) -> Callable[[Mapping[str, Any]], Reply]:
 
 
 def _judges(module: str) -> Callable[[Mapping[str, Any]], Reply]:
-    """Return what answers for a part that judges drawings; pixels are never sent here."""
-
-    def carry_out(request: Mapping[str, Any]) -> Reply:
-        # Only its own view needs it; the first answer of a sheet need not wait for its import.
-        return import_module(f"pycore.render.{module}").reply(_page(request), request, _form(request)), None
-
-    return carry_out
+    """Return what answers for a part that judges drawings, and that only its own view needs: pixels are never sent."""
+    part = f"pycore.render.{module}"
+    return lambda request: (import_module(part).reply(_page(request), request, _form(request)), None)
 
 
 def _pile(request: Mapping[str, Any]) -> Reply:
