@@ -166,9 +166,10 @@ class PaperMarking:
             marks = dict(one.marks)
             parts = [_written(marks[key]) if key in marks else "" for key in paper_words.PARTS]
             low, high = one.total
-            here = {key: _written(worth) for key, worth in marks.items() if key not in one.by_hand and worth[0] == worth[1]}
+            here = {key: str(least) for key, (least, most) in one.marks if least == most and key not in one.by_hand}
+            given = map(tables.answer, one.given)
             rows.append([
-                str(one.place), one.name, str(one.question), *map(tables.answer, one.given), *parts, str(low), str(high),
+                str(one.place), one.name, str(one.question), *given, *parts, str(low), str(high),
                 "; ".join(one.remarks), str(low) if one.chosen_from else "", paper_lines.marked_here(one.given, here),
             ])  # fmt: skip
         return tables.write(rows, self.mark).encode()

@@ -177,22 +177,34 @@ def read(papers: object) -> tuple[Register, ...]:
     return tuple(Register(group, tuple(groups[group])) for group in sorted(groups))
 
 
+ENDS = ("from", "to", "possible", "from %", "to %")
+"""The columns of a paper in the table for spreadsheets, by the names of their heads."""
+
+
+def _cells(marked: tuple[Range, int] | None) -> tuple[str, ...]:
+    """A learner's cells of one paper; empty for one that was not marked."""
+    if marked is None:
+        return ("",) * len(ENDS)
+    marks, of = marked
+    return tuple(map(str, (*marks, of, *per_cent(marks, of))))
+
+
 def table(registers: Sequence[Register], heads: Mapping[str, str]) -> list[list[str]]:
-    """Every register as rows of text: numbers as numbers, each learner with marks from and to of what was marked."""
+    """Every register as rows of text: numbers as numbers, each learner with the marks of what was marked, from and to,
+    and per cent of them; below it the average of the per cent, and how many learners made a mistake."""
     rows: list[list[str]] = []
     for register in registers:
-        columns = [f"{paper.title} {paper.day} ({heads['of']} {paper.of})" for paper in register.papers]
-        ends = [f"{column} {end}" for column in columns for end in ("from", "to", heads["of"])]
-        rows.append([heads["group"], heads["learner"], *ends, *(f"{heads['total']} {end}" for end in (
-            "from", "to", heads["of"], "from %", "to %"))])  # fmt: skip
+        papers = [f"{paper.title} {paper.day}: " for paper in register.papers]
+        ends = [f"{of}{heads[end]}" for of in (*papers, f"{heads['total']}: ") for end in ENDS]
+        rows.append([heads["group"], heads["learner"], *ends])
         for row in register.learners():
-            cells = [text for own in row.papers for text in (map(str, (*own.marks, own.of)) if own else ("", "", ""))]
-            total = (*row.total, row.of, *per_cent(row.total, row.of))
-            rows.append([register.group, row.name, *cells, *map(str, total)])
-        averages = [text for paper in register.papers for text in (*map(str, paper.average), "")]
+            marked = [None if own is None else (own.marks, own.of) for own in row.papers]
+            cells = [text for one in (*marked, (row.total, row.of)) for text in _cells(one)]
+            rows.append([register.group, row.name, *cells])
+        averages = [text for paper in register.papers for text in ("", "", "", *map(str, paper.average))]
         rows.append([register.group, heads["average"], *averages])
         rows.append([])
-        rows.append([heads["group"], heads["mistake"], *columns])
+        rows.append([heads["group"], heads["mistake"], *(f"{paper}{heads['learners']}" for paper in papers)])
         rows += [[register.group, name, *map(str, counts)] for name, counts in register.mistakes()]
         rows.append([])
     return rows

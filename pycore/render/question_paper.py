@@ -170,13 +170,16 @@ def _which_html() -> Markup:
     label = h("label", {"for": "which"}, words.WHICH)
     about = h("p", {"class": "help", "id": "h-which"}, words.WHICH_HELP)
     field = h("div", {"class": "field"}, label, h("div", {"class": "entry"}, control), about, message)
-    return h("div", {"class": "one-learner"}, field, h("div", {"class": "row"}, _button("one", words.ONE)))
+    button = h("div", {"class": "row"}, _button("one", words.ONE))
+    said = h("p", {"class": "said", "data-one-said": True})
+    return h("div", {"class": "one-learner"}, field, button, said)
 
 
 def actions_html() -> Markup:
     """Return the buttons that make the files, share and keep the paper, and the progress of the work."""
     names = {"make": words.MAKE, "scheme": words.MAKE_SCHEME, "to-marks": words.TO_MARKS}
-    sentences = {"stopped": words.STOPPED, "copied": words.COPIED, "bad-file": words.BAD_FILE}
+    sentences = {"stopped": words.STOPPED, "copied": words.COPIED, "bad-file": words.BAD_FILE,
+                 "saved": words.FILE_SAVED, "saved-names": words.FILE_SAVED_NAMES}  # fmt: skip
     choose: Marks = {"type": "file", "id": "paper-file", "accept": ".json,application/json", "class": "away",
                      "data-paper-file": True}  # fmt: skip
     label = h("label", {"for": "paper-file", "class": "plain"}, words.OPEN_FILE)
@@ -203,6 +206,7 @@ def begin_html() -> Markup:
     same: Marks = {"class": "notice", "data-same-number": True, "data-text": words.SAME_NUMBER, "hidden": True}
     said: Marks = {"class": "said", "data-begun": True, "data-opened": words.OPENED, "data-new": words.BEGUN,
                    "data-other-values": words.OTHER_VALUES_SAID, "data-erased": words.PAPER_ERASED,
+                   "data-erased-shown": words.PAPER_ERASED_SHOWN,
                    "data-restored": words.PAPER_RESTORED}  # fmt: skip
     return join(buttons, h("p", said), _kept_html(), college, h("p", same))
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from pycore.forms.conventions import MARKS
 from pycore.forms.links import USUAL
 from pycore.pages import register as page
 from pycore.pages.class_job import Job
@@ -16,8 +17,8 @@ from pycore.words import register as words
 Reply = tuple[dict[str, Any], bytes | None]
 FIELDS = ()
 LONGEST = USUAL
-HEADS = {"group": words.GROUP, "learner": words.LEARNER, "mistake": words.MISTAKE, "of": words.OF,
-         "total": words.TOTAL, "average": words.AVERAGE}  # fmt: skip
+HEADS = {"group": words.GROUP, "learner": words.LEARNER, "mistake": words.MISTAKE, "total": words.TOTAL,
+         "average": words.AVERAGE, **words.TABLE_HEADS}  # fmt: skip
 
 
 def _head(first: str, register: Register, last: str = "") -> Markup:
@@ -98,9 +99,13 @@ def job(_form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
         yield "", 1.0
 
     def result() -> Reply:
-        text = tables.write(page.table(page.read(request.get("papers")), HEADS), ".")
+        # Separated as the college's other tables are, so that one spreadsheet opens all.
+        college = request.get("college")
+        chosen = college.get("decimal") if isinstance(college, dict) else ""
+        mark = MARKS["comma" if chosen == "comma" else "point"]
+        text = tables.write(page.table(page.read(request.get("papers")), HEADS), mark)
         file = {"filename": words.TABLE_FILE, "type": "text/csv;charset=utf-8"}
-        return {**file, "told": words.told(tables.separator("."))}, text.encode()
+        return {**file, "told": words.told(tables.separator(mark))}, text.encode()
 
     return Job(steps(), result)
 

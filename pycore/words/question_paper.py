@@ -124,6 +124,12 @@ KEPT_HELP = (
 KEPT_DETAIL = "Paper {code}, learners: {count}, kept on {date}."
 OPEN, ERASE, UNDO = "Open", "Erase", "Undo"
 PAPER_ERASED = "The paper is erased from this device, with its names and the answers to it."
+PAPER_ERASED_SHOWN = (
+    "The kept paper and the answers to it are erased from this device. The same paper still stands below with its "
+    "names. It stays there until you begin a new paper or erase the names."
+)
+FILE_SAVED = "The file is saved."
+FILE_SAVED_NAMES = "The file is saved. It holds the names too: give it only to people who may have them."
 PAPER_RESTORED = "The paper is on this device again, with its names and the answers to it."
 NAME, TIME, TOTAL = "Name", "Time allowed", "Total"
 QUESTION, MARKS, MARKED = "Question", "Marks", "Marks given"

@@ -17,9 +17,12 @@ LEARNER, TOTAL = "Learner", "Total"
 MARKS, MISTAKES = "Marks", "Mistakes over time"
 MISTAKE = "Mistake"
 MISTAKES_NOTE = "For each paper: how many learners made this mistake."
-OF = "of"
-AVERAGE = "Average"
+AVERAGE, OF = "Average", "of"
 PAPERS, ERASE, ERASED = "Papers", "Erase", "The paper is erased from the register."
+TABLE_HEADS = {
+    "from": "marks from", "to": "marks to", "possible": "marks possible", "from %": "% from", "to %": "% to",
+    "learners": "learners",
+}  # fmt: skip
 UNDO, BACK = "Undo", "The paper is back in the register."
 SAVE_TABLE, SAVE_FILE, LOAD = "Save as a table", "Save as a file", "Load a file"
 TABLE_FILE = "register.csv"

@@ -170,11 +170,14 @@ function toMarks() {
 const paperPart = (text) => text.toUpperCase().replace(/[^0-9A-Z]/g, "").slice(0, 6);
 
 /** A learner's paper; that of a code from a paper that this device keeps, though another stands here. */
-function makeOne() {
+async function makeOne() {
+  const said = need("[data-one-said]");
+  said.textContent = "";
   const of = paperPart(which.value);
   const kept = of.startsWith("7") && of !== paperPart(code) && papers.made().find((one) => paperPart(one.code) === of);
   const other = kept ? { form: kept.form, roll: kept.roll } : {};
-  return makeOther({ work: "one", which: which.value, needs: needs(), ...other });
+  const reply = await makeOther({ work: "one", which: which.value, needs: needs(), ...other });
+  said.textContent = reply?.told ?? "";
 }
 
 const needs = () => (form.read().codes === "problem" ? ["codes"] : []);
@@ -191,6 +194,7 @@ async function make() {
 async function makeOther(more) {
   const reply = await work({ correction: device.factors("a4l"), ...more });
   if (reply) give(reply);
+  return reply;
 }
 
 /** @type {Record<string, (button: HTMLElement) => unknown>} */
@@ -212,7 +216,10 @@ const actions = {
   remove: ({ dataset }) => (questions.remove(Number(dataset.of)), changed()),
   up: ({ dataset }) => (questions.move(Number(dataset.of), -1), changed()),
   down: ({ dataset }) => (questions.move(Number(dataset.of), 1), changed()),
-  save: () => saveFile({ name: "question-paper.json", text: papers.fileText(shown()) }),
+  save: () => {
+    saveFile({ name: `question-paper ${code}.json`.replace(" .", "."), text: papers.fileText(shown()) });
+    say(roll.value.trim() ? "savedNames" : "saved");
+  },
   "save-roll": () => saveFile(fileOf(roll)),
   "erase-roll": () => {
     roll.value = "";
@@ -223,9 +230,10 @@ const actions = {
   "open-kept": ({ dataset }) => openMade(dataset.made),
   "mark-kept": ({ dataset }) => openMade(dataset.made)?.then(toMarks),
   "erase-kept": ({ dataset }) => {
+    const gone = papers.made().find((one) => one.id === dataset.made);
     bringBack = papers.erase(dataset.made ?? "");
     showMade();
-    sayBegun("erased");
+    sayBegun(gone?.code === code && roll.value.trim() ? "erasedShown" : "erased");
     const undo = need('[data-do="undo-kept"]');
     undo.hidden = false;
     undo.focus();

@@ -1,6 +1,7 @@
 // The page of the register: what this device keeps of marked papers goes to pycore, tables come back.
 
 import { Bridge, Stuck, Superseded } from "./bridge.js";
+import * as college from "./college.js";
 import { download } from "./download.js";
 import { around, need } from "./elements.js";
 import { follow, saveFile } from "./kept.js";
@@ -71,7 +72,7 @@ const actions = {
   },
   "save-file": () => saveFile({ name: "phasor-folio-register.json", text: kept.fileText() }),
   "save-table": async () => {
-    const reply = await carryOut(bridge, { do: "begin", work: "table", ...request() }, () => {}, () => false);
+    const reply = await carryOut(bridge, { do: "begin", work: "table", college: college.chosen(), ...request() }, () => {}, () => false);
     if (!reply.ok) return;
     download(reply);
     said.textContent = reply.told;

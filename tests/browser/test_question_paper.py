@@ -135,6 +135,7 @@ def test_a_paper_that_was_made_is_kept_and_opened_again(papers: Callable[..., Pa
     # The code on a lost paper opens the paper that it belongs to.
     page.fill("#which", lost)
     assert any("Ben Stone" in text for text in texts(saved(page, "one")))
+    expect(page.locator("[data-one-said]")).not_to_be_empty()
     assert "Another" == page.input_value("[name=title]")
     page.click("[data-kept-papers] summary")
     page.click('[data-do="open-kept"]')
@@ -155,7 +156,8 @@ def test_a_paper_that_was_erased_comes_back_with_its_answers(papers: Callable[..
     kept = page.evaluate("localStorage.getItem('phasor-folio-papers')")
     page.click("[data-kept-papers] summary")
     page.click('[data-do="erase-kept"]')
-    expect(page.locator("[data-begun]")).to_have_text(words.PAPER_ERASED)
+    # The form still has the paper, and says so.
+    expect(page.locator("[data-begun]")).to_have_text(words.PAPER_ERASED_SHOWN)
     left = page.evaluate("localStorage.getItem('phasor-folio-papers')")
     assert "7.5 A" in kept and "7.5 A" not in left
     page.click('[data-do="undo-kept"]')

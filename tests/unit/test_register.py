@@ -117,5 +117,21 @@ def test_the_table_for_a_spreadsheet_runs_nothing_and_has_numbers():
     reply, data = ask([], do="finish", job=begun["job"])
     text = (data or b"").decode()
     assert "register.csv" == reply["filename"]
-    assert "'=1+1,3,5,30,3,5,30,10,17" in text
-    assert "Tuesday,Average,10,17" in text
+    assert "'=1+1,3,5,30,10,17,3,5,30,10,17" in text
+    assert "Tuesday,Average,,,,10,17" in text
+
+
+@pytest.mark.parametrize(("college", "separator"), [({"decimal": "comma"}, ";"), ({}, ","), (None, ","), ("x", ",")])
+def test_the_table_is_separated_as_the_college_s_other_tables(college: object, separator: str):
+    """Of two tables from one device one opened in a single column."""
+    begun, _ = ask([paper(marks=[])], do="begin", work="table")
+    marks = [{"place": 1, "name": "Ada", "low": 3, "high": 5, "mistakes": ["sides"]}]
+    begun, _ = ask([paper(marks=marks)], do="begin", work="table", college=college)
+    _, data = ask([], do="finish", job=begun["job"])
+    rows = [line.split(separator) for line in (data or b"").decode().splitlines()]
+    learner, average, mistake = (next(row for row in rows if len(row) > 2 and row[1] == name)
+                                 for name in ("Ada", "Average", "sides"))  # fmt: skip
+    head = rows[0]
+    assert len(head) == len(learner) and head[2].endswith(": marks from") and head[5].endswith(": % from")
+    assert ["", "", "", "10", "17"] == average[2:7] and learner[2:7] == ["3", "5", "30", "10", "17"]
+    assert rows[rows.index(mistake) - 1][2].endswith(": learners") and "1" == mistake[2]

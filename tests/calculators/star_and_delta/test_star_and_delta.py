@@ -339,4 +339,5 @@ def test_powers_that_are_added_have_one_unit():
         *addends, total, written = line
         size, unit = total.split()
         assert math.isclose(sum(float(one.replace("−", "-")) for one in addends), float(size), abs_tol=1)
-        assert written.split()[1] == f"k{unit}" and math.isclose(float(written.split()[0]) * 1000, float(size), rel_tol=1e-3)
+        with_prefix, prefixed = written.split()
+        assert prefixed == f"k{unit}" and math.isclose(float(with_prefix) * 1000, float(size), rel_tol=1e-3)
