@@ -222,7 +222,6 @@ def _pdf(request: Mapping[str, Any]) -> Reply:
 def _setup(request: Mapping[str, Any]) -> Reply:
     # Only the print set-up needs it; the first answer of a sheet need not wait for its import.
     from pycore.render.print_setup import reply
-
     return reply(request)
 
 
@@ -353,6 +352,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "draw": _judges("draw_here"),
     "photo": _judges("photograph"),
     "pile": _pile,
+    "strokes": _judges("strokes"),
     "mark": _mark,
     "hint": _hint,
     "easy": _easy,

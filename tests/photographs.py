@@ -123,6 +123,14 @@ def printed_before(page: Page, sheet: Layout, places: Sequence[Point]) -> Page:
 
 
 @lru_cache(maxsize=8)
+def rendered_page(slug: str, form: tuple[tuple[str, str], ...], per_mm: float) -> Image.Image:
+    """The first page of a calculator's form."""
+    page = CALCULATORS[slug].pages(dict(form), OPENING)[0]
+    data = pdf.write(Document((page,), "sheet"))
+    return pypdfium2.PdfDocument(io.BytesIO(data))[0].render(scale=per_mm * 25.4 / 72).to_pil().convert("RGB")
+
+
+@lru_cache(maxsize=8)
 def _rendered(form: tuple[tuple[str, str], ...], per_mm: float, *, before: bool = False) -> Image.Image:
     neutral = CALCULATORS["neutral-current"]
     page = neutral.pages(dict(form), OPENING)[0]
@@ -164,7 +172,7 @@ def drawn_on(sheet: Image.Image, strokes: Sequence[Stroke], per_mm: float, seed:
     return paper
 
 
-def _seen(whole: np.ndarray, per_mm: float, x: np.ndarray, y: np.ndarray) -> np.ndarray:
+def colours_at(whole: np.ndarray, per_mm: float, x: np.ndarray, y: np.ndarray) -> np.ndarray:
     """The colours of a rendered sheet at places on it (mm), those of the desk beside it."""
     column, row = x * per_mm - 0.5, whole.shape[0] - y * per_mm - 0.5
     inside = (column > 0) & (row > 0) & (column < whole.shape[1] - 1.001) & (row < whole.shape[0] - 1.001)
@@ -188,8 +196,8 @@ def shot(
     sharp = np.empty((height, width, 3), dtype=np.uint8)
     for top in range(0, height, BAND):
         rows = slice(top, min(top + BAND, height))
-        colours = _seen(np.asarray(sheet), per_mm, *seen_by.sheet_places(rows))
-        sharp[rows] = np.clip(colours * _light(u, v[rows], way, shadow, light)[..., None], 0, 255).astype(np.uint8)
+        colours = colours_at(np.asarray(sheet), per_mm, *seen_by.sheet_places(rows))
+        sharp[rows] = np.clip(colours * light_on(u, v[rows], way, shadow, light)[..., None], 0, 255).astype(np.uint8)
     blurred = np.asarray(Image.fromarray(sharp).filter(ImageFilter.GaussianBlur(blur)))
     for top in range(0, height, BAND):
         rows = slice(top, min(top + BAND, height))
@@ -198,7 +206,7 @@ def shot(
     return Image.fromarray(sharp)
 
 
-def _light(u: np.ndarray, v: np.ndarray, way: float, shadow: float, light: float) -> np.ndarray:
+def light_on(u: np.ndarray, v: np.ndarray, way: float, shadow: float, light: float) -> np.ndarray:
     """How much light falls at columns ``u`` and rows ``v`` (-1 to 1): from one side, with the edge of a soft shadow, as
     a hand or a phone throws it."""
     u, v = np.meshgrid(u, v)

@@ -29,7 +29,7 @@ from pycore.constructions.names import START_POINT
 from pycore.constructions.retrace import RetracedPoint, retrace
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import wrap
-from pycore.practice.marking import ACCEPT, band_of
+from pycore.practice.marking import ACCEPT, LOOK, WRONG, band_of
 from pycore.practice.slips import LineMistake, same_length, turned_by_slip
 from pycore.words import mistakes as words
 from pycore.words import photograph as photo_words
@@ -56,10 +56,12 @@ class ReferenceDrawing:
 
 @dataclass(frozen=True, slots=True)
 class LineUncertainty:
-    """Standard uncertainties of a line that was measured: of its length (mm) and its direction (degrees)."""
+    """Standard uncertainties of a line that was measured: of its length (mm) and its direction (degrees). ``read``: a
+    program found its ends, which nobody has seen."""
 
     length: float = 0.0
     angle: float = 0.0
+    read: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,6 +171,13 @@ def aligned(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> AlignedPo
     return AlignedPoints(points, wrap(turned * picture.sense), origin, along.degrees)
 
 
+def _band_of_read(off: float, allowed: float, unsure: float) -> str:
+    """The band of a length or direction that a program has read: accepted within what the hand alone allows, wrong only
+    where its own uncertainty does not reach back over that band's edge, and looked at between."""
+    band = band_of(off / allowed)
+    return LOOK if band == WRONG and band_of((off - unsure) / allowed) != WRONG else band
+
+
 class Judge:
     """Judges the lines of one drawing. ``unsure`` gives the uncertainty of a line by the names of its ends;
     on its ``sheet`` the first line's direction is judged too, which on plain paper nobody can know."""
@@ -202,11 +211,16 @@ class Judge:
 
     def _allowed(self, ends: tuple[str, str], length: float, kind: str) -> tuple[float, float]:
         """Half-widths at 95 % of a line's length (mm) and direction (degrees)."""
-        hand, unsure = self.drawing.hand, self.unsure.get(ends, LineUncertainty())
-        whole = math.hypot(hand.length, unsure.length)
+        unsure = self.unsure.get(ends, LineUncertainty())
+        own = self._by_hand(length, kind)
+        return math.hypot(own[0], ONE_LENGTH * unsure.length), math.hypot(own[1], ONE_LENGTH * unsure.angle)
+
+    def _by_hand(self, length: float, kind: str) -> tuple[float, float]:
+        """What the hand alone allows."""
+        hand = self.drawing.hand
         turn = hand.parallel if kind == "parallel" else hand.angle
         pencil = PENCIL / max(length, 1.0) * 360.0 / math.tau
-        return ONE_LENGTH * whole, ONE_LENGTH * math.hypot(turn, unsure.angle, pencil)
+        return ONE_LENGTH * hand.length, ONE_LENGTH * math.hypot(turn, pencil)
 
     def _judged_line(
         self, kind: str, symbol: Phrase, ends: tuple[str, str], wanted: Point, drawn: Point,
@@ -218,8 +232,14 @@ class Judge:
         off = wrap(geometry.direction(ORIGIN, drawn) - geometry.direction(ORIGIN, wanted)) if length > 0 else 0.0
         allowed = self._allowed(ends, expected, tool)
         # A dot has no direction that anybody could draw.
-        turned = math.fabs(off) / allowed[1] if expected >= 4.0 else 0.0
-        bands = band_of(math.fabs(length - expected) / allowed[0]), band_of(turned)
+        turned = math.fabs(off) if expected >= 4.0 else 0.0
+        unsure = self.unsure.get(ends, LineUncertainty())
+        if unsure.read:
+            by_hand = self._by_hand(expected, tool)
+            bands = (_band_of_read(math.fabs(length - expected), by_hand[0], unsure.length),
+                     _band_of_read(turned, by_hand[1], unsure.angle))  # fmt: skip
+        else:
+            bands = band_of(math.fabs(length - expected) / allowed[0]), band_of(turned / allowed[1])
         return JudgedLine(kind, symbol, ends, length, expected, *read, off, allowed, bands)
 
     # One arrow.

@@ -181,11 +181,37 @@ def measure(
         places = {name: projection.place(point) for name, point in taps.items()}
     except ProjectionError as problem:
         raise PhotoUnusableError(problem.reason) from None
-    _check_drawn(drawing, places, sheet=sheet)
-    turned = aligned(drawing, places)
     names = [name for name in places if name != first_direction(drawing.construction)]
     pairs = [(one, other) for one in names for other in names if one != other]
     unsure = {ends: _unsure(projection, places, ends, photo.tap) for ends in pairs}
+    return _measured_from(drawing, projection, places, unsure, sheet=sheet)
+
+
+def measure_read(
+    drawing: ReferenceDrawing, projection: Projection, places: Mapping[str, Point], sigmas: Mapping[str, float]
+) -> PhotoJudgement:
+    """Judge a drawing on its sheet from points (mm) that a program has read, each with its standard uncertainty (mm);
+    a point that is not drawn is left out.
+
+    Raises PhotoUnusableError.
+    """
+    unsure: dict[tuple[str, str], LineUncertainty] = {}
+    for one, place in places.items():
+        for other, end in places.items():
+            length = geometry.distance(place, end)
+            off = math.hypot(sigmas[one], sigmas[other])
+            if length > 0.0:
+                unsure[one, other] = LineUncertainty(off, off / length * 360.0 / math.tau, read=True)
+    return _measured_from(drawing, projection, places, unsure, sheet=True)
+
+
+def _measured_from(
+    drawing: ReferenceDrawing, projection: Projection, places: Mapping[str, Point],
+    unsure: Mapping[tuple[str, str], LineUncertainty], *, sheet: bool,
+) -> PhotoJudgement:  # fmt: skip
+    """Judge a drawing from its points (mm)."""
+    _check_drawn(drawing, places, sheet=sheet)
+    turned = aligned(drawing, places)
     lines, mirrored = judged_lines(drawing, turned, unsure, sheet=sheet)
     if not lines:
         raise PhotoUnusableError("nothing")

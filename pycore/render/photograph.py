@@ -2,13 +2,14 @@
 
 import math
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from pycore import quantity
 from pycore.constructions.methods import TIP_TO_TAIL
 from pycore.constructions.names import SUM_KEY, arm_key
 from pycore.geometry import Point
-from pycore.practice.drawn import JudgedLine, first_direction, points_to_find
+from pycore.practice.drawn import JudgedLine, ReferenceDrawing, first_direction, points_to_find
 from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.photo_checks import check_hands, check_rings, check_view
 from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusableError, measure, measured_by, measured_by_one
@@ -151,7 +152,8 @@ def _pixel(value: object) -> Point:
     return Point(x, y)
 
 
-def _photo(request: object) -> Photo:
+def photo_of(request: object) -> Photo:
+    """Return the photo's size and how surely points are set in it. Raises NoPhotoError."""
     if not isinstance(request, dict):
         raise NoPhotoError
     sizes = [request.get(name) for name in ("width", "height", "tap")]
@@ -167,6 +169,16 @@ def _corners(request: Mapping[str, Any]) -> tuple[Point, ...]:
         raise NoPhotoError
     width, height = PAPERS[paper] if orientation == "portrait" else PAPERS[paper][::-1]
     return Point(0.0, height), Point(width, height), Point(width, 0.0), Point(0.0, 0.0)
+
+
+def for_drawing(want: PhotoTask, drawing: ReferenceDrawing) -> PhotoTask:
+    """Return the same sheet with another drawing on it."""
+    return replace(want, drawing=drawing)
+
+
+def labels_of(want: PhotoTask, drawing: ReferenceDrawing) -> dict[str, Phrase]:
+    """Return the name of each point of a drawing on a sheet."""
+    return _labels(for_drawing(want, drawing))
 
 
 def _labels(want: PhotoTask) -> dict[str, Phrase]:
@@ -233,7 +245,7 @@ def _untouched(request: Mapping[str, Any], count: int) -> list[int]:
     return [int(one) for one in untouched]
 
 
-def _projected(request: Mapping[str, Any], want: PhotoTask, photo: Photo) -> Projection:
+def projected(request: Mapping[str, Any], want: PhotoTask, photo: Photo) -> Projection:
     """Return the projection from the marks of the sheet, today's or those of before, or from the corners of plain
     paper.
 
@@ -321,8 +333,8 @@ def judged(
 
 
 def _judged(want: PhotoTask, request: Mapping[str, Any]) -> PhotoJudgement | None:
-    photo, taps = _photo(request["photo"]), request.get("taps")
-    points_in_photo = _projected(request, want, photo)
+    photo, taps = photo_of(request["photo"]), request.get("taps")
+    points_in_photo = projected(request, want, photo)
     if not isinstance(taps, dict):
         return None
     names = points_to_find(want.drawing.construction)

@@ -77,6 +77,14 @@ def _photographs(_stage: Stage) -> Iterable[Result]:
         return [Finding("marks in photographs", dict(photographs.count()))]
 
 
+def _pencil(_stage: Stage) -> Iterable[Result]:
+    """How well drawings are read from photographs, by the method by which they are drawn."""
+    pencil = _from_tests("pencil")
+    with step(f"reading {pencil.COUNT} photographs of drawings"):
+        found = pencil.count()
+    return [Finding(f"read, {method}", *pencil.figures(tally, method)) for method, tally in found.items()]
+
+
 def _blank_paper(_stage: Stage) -> Iterable[Result]:
     """How many problems a robot draws right on blank paper by the sentences alone."""
     blank = _from_tests("blank_paper")
@@ -113,8 +121,12 @@ MEASUREMENTS: dict[str, Callable[[Stage], Iterable[Result]]] = {
     "learners": _learners,
     "photographs": _photographs,
     "blank-paper": _blank_paper,
+    "pencil": _pencil,
 }
 """By the name under which `build.py bench` runs it alone."""
+
+LONG = ("pencil",)
+"""Those that take most of an hour: they run by their name alone."""
 
 
 def check_names(names: Sequence[str]) -> None:
@@ -132,7 +144,7 @@ def measure(names: Sequence[str]) -> int:
         _lay_out(folder)
         with serving(folder, bench_weight.RecordingServer) as address, sync_playwright() as playwright:
             path = os.environ["PHASOR_FOLIO_CHROMIUM"]
-            for name in names or MEASUREMENTS:
+            for name in names or [name for name in MEASUREMENTS if name not in LONG]:
                 launch = partial(playwright.chromium.launch, executable_path=path, args=CHROMIUM_OPTIONS)
                 take(record, name, partial(_with_browser, name, launch, address, folder))
     say(f"kept in {KEPT}")

@@ -27,6 +27,10 @@ OURS = {
         "practice/drawn_here.py", "sums/drawn_here.py", "words/draw_here.py", "render/draw_panel.py",
         "render/draw_here.py",
     ),
+    "strokes": (
+        "sheet/printed.py", "practice/strokes.py", "practice/stroke_shapes.py", "practice/stroke_names.py",
+        "practice/stroke_reading.py", "sums/strokes.py", "words/strokes.py", "render/strokes.py",
+    ),
 }  # fmt: skip
 """By lazy part, the modules of pycore that stand in it and not in the library: no first visit needs them. A part may
 need those before it."""

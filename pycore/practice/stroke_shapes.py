@@ -1,0 +1,316 @@
+"""Shapes among the strokes of a sheet: parallelograms chained to one another, chains of strokes that close on the
+start, and rectangles on two axes. Every point is where two strokes cross; ends of lone strokes stand in where none
+does.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from pycore import geometry
+from pycore.geometry import Point
+from pycore.practice.strokes import OUT, LeavingStroke, Stroke, StrokeSheet, crossing, sine_between
+
+MOST = 60
+"""So many shapes are looked at more closely."""
+Pair = tuple[Stroke, Stroke]
+
+
+@dataclass(frozen=True)
+class Shape:
+    """Points by name, the strokes that cross in each, the ways that are drawn, what it counts (mm), the indices of the
+    strokes from the start that it uses, and the points that are ends of lone strokes: whether an arrowhead agrees."""
+
+    kind: str
+    points: dict[str, Point]
+    corners: dict[str, Pair]
+    ways: tuple[tuple[Point, Point], ...]
+    score: float
+    used: frozenset[int]
+    lone: dict[str, bool]
+
+    @property
+    def length(self) -> float:
+        """All ways together, mm."""
+        return math.fsum(geometry.distance(one, other) for one, other in self.ways)
+
+
+@dataclass(frozen=True, slots=True)
+class _Quad:
+    """A parallelogram: two strokes that leave the start, two sides from them to a corner, the diagonal's index."""
+
+    score: float
+    first: int
+    a: Point
+    second: int
+    b: Point
+    diagonal: int | None
+    corner: Point
+    sides: Pair
+
+
+def ranked(sheet: StrokeSheet, shapes: Sequence[Shape]) -> list[Shape]:
+    """The best shapes, less what they leave unexplained, the best first."""
+    best = sorted(shapes, key=lambda shape: -shape.score)[:MOST]
+    less = [_lessened(shape, sheet.unexplained(shape.ways)[0]) for shape in best]
+    return sorted(less, key=lambda shape: -shape.score)
+
+
+def _lessened(shape: Shape, lost: float) -> Shape:
+    return Shape(shape.kind, shape.points, shape.corners, shape.ways, shape.score - lost, shape.used, shape.lone)
+
+
+def _arm(sheet: StrokeSheet, index: int, tip: Point) -> float:
+    """What an arrow from the start to a tip counts; a stroke that runs on far beyond is another one."""
+    ray = sheet.leaving[index]
+    over = max(0.0, ray.end - geometry.distance(sheet.origin, tip))
+    return sheet.worth(ray.stroke, sheet.origin, tip, solid=True) - (0.15 * over if over < 32.0 else 0.5 * over)
+
+
+# Parallelograms.
+
+
+def _quads(sheet: StrokeSheet) -> list[_Quad]:
+    sides = [(stroke, sheet.attached(stroke)) for stroke in sheet.others]
+    found: list[_Quad] = []
+    for (one, at_one), (other, at_other) in combinations([side for side in sides if side[1]], 2):
+        corner = crossing(one, other)
+        if corner is None or one.beyond(corner) > OUT or other.beyond(corner) > OUT:
+            continue
+        if geometry.distance(corner, sheet.origin) < 4.0:
+            continue
+        found += _quads_at(sheet, corner, (one, at_one), (other, at_other))
+    return sorted(found, key=lambda quad: -quad.score)[:MOST]
+
+
+def _through(sheet: StrokeSheet, corner: Point) -> list[int | None]:
+    """The strokes from the start that pass through a corner, or None."""
+    found: list[int | None] = [
+        index for index, ray in enumerate(sheet.leaving)
+        if math.fabs(geometry.cross(ray.way, corner.minus(sheet.origin))) < 2.5
+        and 4.0 < ray.distance(sheet.origin, corner) < ray.end + OUT
+    ]  # fmt: skip
+    return found or [None]
+
+
+def _quads_at(
+    sheet: StrokeSheet, corner: Point, one: tuple[Stroke, list[tuple[int, Point]]],
+    other: tuple[Stroke, list[tuple[int, Point]]],
+) -> Iterator[_Quad]:  # fmt: skip
+    origin = sheet.origin
+    for first, a in one[1]:
+        if geometry.distance(corner, a) < 6.0 or sheet.covered(one[0], a, corner)[0] < 0.2:
+            continue
+        side = sheet.worth(one[0], a, corner, solid=False)
+        for second, b in other[1]:
+            if second == first or geometry.distance(corner, b) < 6.0 or sheet.covered(other[0], b, corner)[0] < 0.2:
+                continue
+            whole = side + sheet.worth(other[0], b, corner, solid=False)
+            miss = geometry.distance(corner, a.plus(b).minus(origin))
+            for diagonal in _through(sheet, corner):
+                if diagonal in (first, second):
+                    continue
+                along = -0.25 * geometry.distance(corner, origin) if diagonal is None else (
+                    sheet.worth(sheet.leaving[diagonal].stroke, origin, corner, solid=True)
+                )
+                score = whole + along - 0.3 * max(0.0, miss - 3.0)
+                yield _Quad(score, first, a, second, b, diagonal, corner, (one[0], other[0]))
+
+
+def _shared(stroke: Stroke, one: tuple[Point, Point], other: tuple[Point, Point]) -> float:
+    """How many mm two ways on one stroke share: they are not counted twice."""
+    (a, b), (c, d) = (sorted(stroke.along(place) for place in way) for way in (one, other))
+    return max(0.0, min(b, d) - max(a, c))
+
+
+def parallelograms(sheet: StrokeSheet, count: int) -> list[Shape]:
+    """Shapes of one parallelogram (points A, B, R), and for three arms of two (C and N too)."""
+    quads, shapes = _quads(sheet), []
+    rays = sheet.leaving
+    for quad in quads:
+        base = quad.score + _arm(sheet, quad.first, quad.a) + _arm(sheet, quad.second, quad.b)
+        corners = {"A": (rays[quad.first].stroke, quad.sides[0]), "B": (rays[quad.second].stroke, quad.sides[1]),
+                   "R": quad.sides}  # fmt: skip
+        points = {"A": quad.a, "B": quad.b, "R": quad.corner}
+        o = sheet.origin
+        ways = ((o, quad.a), (o, quad.b), (quad.a, quad.corner), (quad.b, quad.corner), (o, quad.corner))
+        used = frozenset(k for k in (quad.first, quad.second, quad.diagonal) if k is not None)
+        shapes.append(Shape("one", points, corners, ways, base, used, {}))
+        if count == 3 and quad.diagonal is not None:
+            shapes += _chained(sheet, quad, quads, Shape("two", points, corners, ways, base, used, {}))
+    return ranked(sheet, shapes)
+
+
+def _chained(sheet: StrokeSheet, quad: _Quad, quads: Sequence[_Quad], base: Shape) -> Iterator[Shape]:
+    """A second parallelogram on the diagonal of the first."""
+    o = sheet.origin
+    for second in quads:
+        either = ((second.first, second.a, second.sides[0], second.second, second.b, second.sides[1]),
+                  (second.second, second.b, second.sides[1], second.first, second.a, second.sides[0]))  # fmt: skip
+        for one, foot, near_side, three, tip, far_side in either:
+            if one != quad.diagonal or math.fabs(near_side.across(quad.corner)) > 1.7:
+                continue
+            if geometry.distance(foot, quad.corner) > 8.0:
+                continue
+            if three in (quad.first, quad.second) or second.diagonal in (quad.first, quad.second):
+                continue
+            end = second.corner
+            twice = math.fsum(
+                _shared(stroke, (start, quad.corner), (begin, end))
+                for stroke, start in zip(quad.sides, (quad.a, quad.b), strict=True)
+                for again, begin in ((near_side, quad.corner), (far_side, tip)) if again is stroke
+            )  # fmt: skip
+            used = base.used | {k for k in (three, second.diagonal) if k is not None}
+            yield Shape(
+                "two", {**base.points, "C": tip, "N": end},
+                {**base.corners, "C": (sheet.leaving[three].stroke, far_side), "N": second.sides},
+                (*base.ways, (quad.corner, end), (tip, end), (o, tip), (o, end)),
+                base.score + second.score + _arm(sheet, three, tip) - twice, frozenset(used), {},
+            )  # fmt: skip
+
+
+# Tip to tail.
+
+
+def chains(sheet: StrokeSheet, count: int) -> list[Shape]:
+    """Chains of ``count`` or ``count`` - 1 strokes from the start that close on it: points 1, 2 ... in their order."""
+    shapes: list[Shape] = []
+    for links in sorted({count, max(2, count - 1)}):
+        if links == 2:
+            shapes += _triangles(sheet)
+        elif links == 3:
+            shapes += _loops(sheet)
+    return ranked(sheet, shapes)
+
+
+def _triangles(sheet: StrokeSheet) -> Iterator[Shape]:
+    o, rays = sheet.origin, sheet.leaving
+    for stroke in sheet.others:
+        for (first, a), (second, b) in combinations(sheet.attached(stroke), 2):
+            if geometry.distance(a, b) < 6.0 or sheet.covered(stroke, a, b)[0] < 0.25:
+                continue
+            beyond = max(0.0, stroke.length - geometry.distance(a, b))
+            score = sheet.worth(stroke, a, b, solid=True) + _arm(sheet, first, a) + _arm(sheet, second, b)
+            yield Shape(
+                "triangle", {"1": a, "2": b}, {"1": (rays[first].stroke, stroke), "2": (rays[second].stroke, stroke)},
+                ((o, a), (a, b), (o, b)), score - 0.15 * beyond, frozenset((first, second)), {},
+            )  # fmt: skip
+
+
+def _loops(sheet: StrokeSheet) -> Iterator[Shape]:
+    o, rays = sheet.origin, sheet.leaving
+    for one, other in combinations(sheet.others, 2):
+        at_one, at_other = sheet.attached(one), sheet.attached(other)
+        met = crossing(one, other) if at_one and at_other else None
+        if met is None or one.beyond(met) > OUT or other.beyond(met) > OUT:
+            continue
+        for first, a in at_one:
+            if geometry.distance(a, met) < 6.0 or sheet.covered(one, a, met)[0] < 0.25:
+                continue
+            for second, b in at_other:
+                if second == first or geometry.distance(b, met) < 6.0 or sheet.covered(other, b, met)[0] < 0.25:
+                    continue
+                beyond = max(0.0, one.length - geometry.distance(a, met)) + max(
+                    0.0, other.length - geometry.distance(b, met)
+                )
+                score = (
+                    sheet.worth(one, a, met, solid=True) + sheet.worth(other, b, met, solid=True)
+                    + _arm(sheet, first, a) + _arm(sheet, second, b) - 0.15 * beyond
+                )  # fmt: skip
+                yield Shape(
+                    "loop", {"1": a, "2": met, "3": b},
+                    {"1": (rays[first].stroke, one), "2": (one, other), "3": (rays[second].stroke, other)},
+                    ((o, a), (a, met), (met, b), (o, b)), score, frozenset((first, second)), {},
+                )  # fmt: skip
+
+
+# Components.
+
+LONE_SHARE = 0.3
+"""What a stroke counts that ends without an arrowhead and where no other begins."""
+SURE_HEAD = 4.0
+"""How clear an arrowhead on a line that runs on must be to be sure by itself."""
+AXIAL = 0.06
+"""Sine of the largest angle between an axis and a stroke along it or across it."""
+
+
+def is_axial(stroke: Stroke) -> bool:
+    """Whether a stroke runs across the paper or up it."""
+    return min(math.fabs(stroke.way.x), math.fabs(stroke.way.y)) < AXIAL
+
+
+@dataclass(frozen=True, slots=True)
+class Tip:
+    """A place where an arrow from the start may end: the stroke's index, the place, what it counts, the strokes that
+    cross there (the second is the arrow itself where none does), whether it is sure, and the ways that lead on."""
+
+    index: int
+    place: Point
+    score: float
+    corner: Pair
+    sure: bool
+    ways: tuple[tuple[Point, Point], ...]
+
+
+def tips_on_axes(sheet: StrokeSheet) -> list[Tip]:
+    """Where arrows from the start may end: where lines along the axes begin on them, or at a lone arrowhead."""
+    drops = [stroke for stroke in sheet.others if is_axial(stroke)]
+    found: list[Tip] = []
+    for index, ray in enumerate(sheet.leaving):
+        met: list[tuple[Point, Stroke]] = []
+        for drop in drops:
+            place = crossing(ray.stroke, drop)
+            if place is None or not 6.0 < ray.distance(sheet.origin, place) < ray.end + 6.0:
+                continue
+            along = drop.along(place)
+            if min(math.fabs(along), math.fabs(along - drop.length)) < 8.0:
+                met.append((place, drop))
+        found += _tips_of(sheet, index, ray, met)
+    return found
+
+
+def _tips_of(
+    sheet: StrokeSheet, index: int, ray: LeavingStroke, met: Sequence[tuple[Point, Stroke]]
+) -> Iterator[Tip]:
+    thin = is_axial(ray.stroke) or sheet.is_guide(ray.stroke)
+    if thin:
+        yield from _tips_along_axis(sheet, index, ray)
+    lone, agreed = sheet.tip(ray)
+    clusters: list[list[tuple[Point, Stroke]]] = []
+    for place, drop in sorted(met, key=lambda one: ray.distance(sheet.origin, one[0])):
+        if clusters and geometry.distance(clusters[-1][-1][0], place) < 2.5:
+            clusters[-1].append((place, drop))
+        else:
+            clusters.append([(place, drop)])
+    for cluster in clusters:
+        place, drop = max(cluster, key=lambda one: sine_between(one[1], ray.stroke))
+        ways = [(at, one.end if one.along(at) < one.length / 2.0 else one.start) for at, one in cluster]
+        worth = math.fsum(sheet.worth(one, *way, solid=False) for way, (_, one) in zip(ways, cluster, strict=True))
+        head = ray.stroke.head_off(place)
+        headed = head is not None and head < 1.8
+        ended = math.fabs(ray.distance(sheet.origin, place) - ray.end) < 2.5
+        both = len({math.fabs(one.way.x) > 0.5 for _, one in cluster}) > 1
+        if is_axial(ray.stroke) or (thin and not both):
+            continue
+        score = _arm(sheet, index, place) + worth + (8.0 if headed else 0.0) + (4.0 if ended else 0.0)
+        score *= 1.0 if both or headed or ended else 0.5
+        yield Tip(index, place, score, (ray.stroke, drop), both or headed or ended, tuple(ways))
+    if not thin and not any(geometry.distance(cluster[0][0], lone) < 2.5 for cluster in clusters):
+        score = _arm(sheet, index, lone) * (1.0 if agreed else LONE_SHARE)
+        yield Tip(index, lone, score, (ray.stroke, ray.stroke), agreed, ())
+
+
+def _tips_along_axis(sheet: StrokeSheet, index: int, ray: LeavingStroke) -> Iterator[Tip]:
+    """An arrow along an axis, which is drawn anyway: it ends in its head, or where the stroke does."""
+    start = ray.stroke.along(sheet.origin)
+    sense = 1 if geometry.dot(ray.way, ray.stroke.way) > 0 else -1
+    heads = sorted(((clear, (at - start) * sense) for at, way, clear in ray.stroke.heads
+                    if way == sense and 8.0 < (at - start) * sense < ray.end + 3.0), reverse=True)  # fmt: skip
+    for clear, head in heads:
+        ended = 6.0 if math.fabs(head - ray.end) < 2.0 else 0.0
+        others = [other for other, at in heads if math.fabs(at - head) > 2.0]
+        sure = clear > SURE_HEAD and clear > 1.7 * max(others, default=0.0)
+        yield Tip(index, sheet.origin_on(ray, head), 8.0 + ended + min(clear, 12.0), (ray.stroke, ray.stroke), sure, ())
+    if all(math.fabs(head - ray.end) > 2.5 for _, head in heads):
+        yield Tip(index, sheet.origin_on(ray, ray.end), 5.0, (ray.stroke, ray.stroke), False, ())

@@ -1,0 +1,202 @@
+"""How well drawings are read from photographs: made up, by numbers that no threshold was set by, counted by method.
+
+`python -m bench.pencil [count] [folder of photographs kept]` with tests/ and the project on the path; `build.py bench
+pencil` runs it alone.
+"""
+
+import json
+import statistics
+import sys
+import time
+from collections.abc import Iterator, Mapping
+from dataclasses import asdict, dataclass, field
+from pathlib import Path
+
+import numpy as np
+from pencil_photographs import photographed
+from pencilled import METHODS, NEUTRAL, REPORTED, Pencilled, pencilled
+from PIL import Image
+from strokes_of import Reader
+
+from pycore import geometry
+from pycore.geometry import Point
+from pycore.practice.photograph import Photo, PhotoUnusableError, measure_read, measured_by
+from pycore.practice.stroke_reading import StrokeReading, guides_of, needed_points, read_strokes
+from pycore.practice.strokes import Stroke, StrokeSheet, stroke_of
+from pycore.projection import Projection
+from pycore.sums.strokes import StrokesTask, strokes_task
+
+COUNT = 400
+WRONG, NEAR, FEW = 1.5, 1.0, 2
+"""Millimetres from which a point is wrong, and within which it is near; presses that are few."""
+ALL_SURE = {"tip-to-tail": 80.0, "parallelogram": 65.0, "components": 65.0}
+MARKS, FEW_PRESSES, SILENT, WITHIN, SAME_VERDICT = 98.0, 80.0, 0.3, 95.0, 97.0
+"""Goals, per cent."""
+
+
+@dataclass
+class Tally:
+    """What is counted of the sheets of one method."""
+
+    sheets: int = 0
+    marks: int = 0
+    found_method: int = 0
+    nothing_asked: int = 0
+    asked: int = 0
+    few_presses: int = 0
+    sure_points: int = 0
+    silent: int = 0
+    near: int = 0
+    verdicts: int = 0
+    same: int = 0
+    misled: int = 0
+    right_called_wrong: int = 0
+    milliseconds: list[float] = field(default_factory=list)
+    worst: list[str] = field(default_factory=list)
+
+
+def strokes_in(reply: Mapping[str, object]) -> list[Stroke]:
+    """The strokes of a reply of the page's script."""
+    found = (
+        stroke_of(Point(q["x1"], q["y1"]), Point(q["x2"], q["y2"]), q["dark"], q["runs"], q["blind"], q["heads"])
+        for q in reply["strokes"]
+    )
+    return [stroke for stroke in found if stroke]
+
+
+def ground_of(task: StrokesTask, projection: Projection) -> dict[str, object]:
+    """What the page's script is told about the paper."""
+    lens = {"middle": list(projection.lens.middle), "reach": projection.lens.reach}
+    return {"projection": {"numbers": projection.numbers, **lens}, "box": list(task.box),
+            "printed": asdict(task.printed)}  # fmt: skip
+
+
+def read(reader: Reader, picture: Image.Image, task: StrokesTask) -> tuple[StrokeReading, Projection, float] | None:
+    """The reading of a photograph, its projection, the processor's milliseconds; None where no marks were found."""
+    found = reader.marks(picture, [[list(place) for place in task.photo.marks]])
+    if not found["marks"]:
+        return None
+    photo = Photo(float(picture.width), float(picture.height), 1.0)
+    seen = [Point(*mark) if mark else None for mark in found["marks"]]
+    try:
+        projection = measured_by(photo, task.photo.marks, seen, by_hand=False)
+    except PhotoUnusableError:
+        return None
+    reply = reader.ask(picture, do="strokes", ground=ground_of(task, projection))
+    start = time.process_time()
+    sheet = StrokeSheet(strokes_in(reply), task.photo.origin, guides_of(task.drawings))
+    reading = read_strokes(sheet, task.drawings)
+    whole = found["milliseconds"] + reply["milliseconds"] + 1000.0 * (time.process_time() - start)
+    return reading, projection, whole
+
+
+def _presses(points: Mapping[str, Point], unsure: set[str], true: Mapping[str, Point], needed: list[str]) -> int:
+    """How many presses put a reading right: one for each point that is unsure or wrong, one for what is not drawn."""
+    count = 0
+    for name in needed:
+        if name in true:
+            count += name not in points or name in unsure or geometry.distance(points[name], true[name]) > WRONG
+        else:
+            count += name in points
+    return count + any(name not in true and name not in points for name in needed)
+
+
+def presses(reading: StrokeReading, sheet: Pencilled, true: Mapping[str, Point]) -> int:
+    """How many presses an asked reading needs; of whole readings the best is chosen with one."""
+    needed = needed_points(sheet.want.drawing)
+    if reading.why:
+        choices = [1 + _presses(one.points, set(), true, needed) for one in reading.readings
+                   if one.method == sheet.method]  # fmt: skip
+        return min(choices, default=99)
+    if reading.method != sheet.method:
+        return 99
+    unsure = {point.name for point in reading.points if not point.sure}
+    return _presses({point.name: point.place for point in reading.points}, unsure, true, needed)
+
+
+def _tallied(tally: Tally, seed: int, sheet: Pencilled, reading: StrokeReading, projection: Projection) -> None:
+    true = {name: Point(*place) for name, place in sheet.points.items()}
+    needed = needed_points(sheet.want.drawing)
+    tally.found_method += reading.method == sheet.method
+    sure = [p for p in reading.points if p.sure and p.name in needed] if not reading.why else []
+    for point in sure:
+        right = reading.method == sheet.method and point.name in true
+        off = geometry.distance(point.place, true[point.name]) if right else 99.0
+        tally.sure_points += 1
+        tally.near += off <= NEAR
+        if off > WRONG:
+            tally.silent += 1
+            tally.worst.append(f"{seed} {point.name} {off:.1f}")
+    if not reading.sure:
+        tally.asked += 1
+        tally.few_presses += presses(reading, sheet, true) <= FEW
+        return
+    tally.nothing_asked += 1
+    if reading.method != sheet.method:
+        return
+    places = {point.name: point.place for point in reading.points}
+    by_reading = measure_read(reading.drawing, projection, places, {p.name: p.sigma for p in reading.points})
+    guide = {name: place for name, place in places.items() if name not in needed and name not in true}
+    by_truth = measure_read(sheet.want.drawing, projection, {**guide, **true}, dict.fromkeys((*guide, *true), 0.0))
+    tally.verdicts += 1
+    tally.same += by_reading.band == by_truth.band
+    tally.misled += by_reading.band not in (by_truth.band, "look")
+    tally.right_called_wrong += by_truth.band == "accept" and by_reading.band == "wrong"
+
+
+def _photographs(first: int, number: int, kept: Path | None) -> Iterator[tuple[int, Pencilled, Image.Image]]:
+    for seed in range(first, first + number):
+        sheet = pencilled(seed)
+        file = kept / f"{seed}.jpg" if kept else None
+        if file and not file.exists():
+            continue
+        yield seed, sheet, Image.open(file).convert("RGB") if file else photographed(sheet, seed).picture
+
+
+def count(number: int = COUNT, first: int = REPORTED, kept: Path | None = None) -> dict[str, Tally]:
+    """Read so many photographs; counted by the method by which they were drawn."""
+    tallies = {method: Tally() for method in METHODS}
+    with Reader() as reader:
+        for seed, sheet, picture in _photographs(first, number, kept):
+            tally = tallies[sheet.method]
+            tally.sheets += 1
+            done = read(reader, picture, strokes_task(NEUTRAL, sheet.form))
+            if done is None:
+                continue
+            reading, projection, milliseconds = done
+            tally.marks += 1
+            tally.milliseconds.append(milliseconds)
+            _tallied(tally, seed, sheet, reading, projection)
+    return tallies
+
+
+def _share(part: int, whole: int) -> float:
+    return round(100.0 * part / whole, 1) if whole else float("nan")
+
+
+def figures(tally: Tally, method: str) -> tuple[dict[str, object], tuple[str, ...]]:
+    """What is shown of one method, each with its goal, and the names of what misses it."""
+    share = {
+        "marks found %": (_share(tally.marks, tally.sheets), MARKS, 1),
+        "nothing asked %": (_share(tally.nothing_asked, tally.sheets), ALL_SURE[method], 1),
+        "asked with two presses or fewer %": (_share(tally.few_presses, tally.asked), FEW_PRESSES, 1),
+        "silently wrong points %": (_share(tally.silent, tally.sure_points), SILENT, -1),
+        "points within 1 mm %": (_share(tally.near, tally.sure_points), WITHIN, 1),
+        "same verdict %": (_share(tally.same, tally.verdicts), SAME_VERDICT, 1),
+        "right called wrong": (float(tally.right_called_wrong), 0.0, -1),
+    }
+    shown: dict[str, object] = {"sheets": tally.sheets, "method found": tally.found_method}
+    shown |= {name: f"{value:g} (goal {goal:g})" for name, (value, goal, _) in share.items()}
+    shown |= {"verdicts": tally.verdicts, "other verdict and not look": tally.misled, "sure points": tally.sure_points,
+              "wrong": "; ".join(tally.worst) or "none",
+              "median ms": round(statistics.median(tally.milliseconds or [0.0]))}  # fmt: skip
+    missed = tuple(name for name, (value, goal, sense) in share.items() if (value - goal) * sense < 0.0)
+    return shown, missed
+
+
+if __name__ == "__main__":
+    arguments = [*sys.argv[1:], *[""] * 2]
+    found = count(int(arguments[0] or COUNT), kept=Path(arguments[1]) if arguments[1] else None)
+    for name, counted in found.items():
+        print(json.dumps([name, *figures(counted, name)]))
+    print("median ms", round(float(np.median([ms for one in found.values() for ms in one.milliseconds]))))
