@@ -192,6 +192,9 @@ def _why(
     )
     if best.worth < THIN * drawn:
         why.append("thin")
+    if best.method == TIP_TO_TAIL and len(best.named.points) < len(best.drawing.construction.arms):
+        # One arrow was left out, or not seen: nobody knows which.
+        why.append("names")
     if best.named.cost > ODD:
         why.append("odd")
     ways = [*best.named.shape.ways, *((sheet.origin, point.place) for point in points)]
