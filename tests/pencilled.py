@@ -158,14 +158,14 @@ def pencilled(seed: int, method: str = "") -> Pencilled:
         mistake = str(random.choice(MISTAKES)) if random.random() < MISTAKEN else ""
         if attempt > 30:
             mistake, want = "", printed
-        made = _drawn_by(want, mistake, random, field)
+        made = drawn_by(want, mistake, random, field)
         if made:
             points, strokes = made
             return Pencilled(form, want.drawing.construction.method, points, mistake, strokes, want)
     raise ValueError(f"nothing fits the sheet {seed}")
 
 
-def _drawn_by(
+def drawn_by(
     want: PhotoTask, mistake: str, random: np.random.Generator, field: Box
 ) -> tuple[dict[str, tuple[float, float]], tuple[Drawn, ...]] | None:
     """The points and lines of one drawing; None where it leaves the field or cannot be drawn."""

@@ -13,7 +13,7 @@ from pycore.constructions.roles import GIVEN
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import polar, wrap
 from pycore.practice.drawn import ReferenceDrawing, first_direction
-from pycore.practice.stroke_shapes import Shape, Tip
+from pycore.practice.stroke_shapes import BEGUN_AT_START, Shape, Tip
 
 RIGHT, ONE_SLIP, UNLIKE = 0.0, 1.0, 2.2
 """What a length or a direction costs: right, as one of the usual slips gives it, or any other."""
@@ -145,13 +145,16 @@ class Names:
             tuple(n for n in self.order if n != out) for out in self.order
         ] if count == len(self.order) - 1 else []
         names = (*self.chain[: count - 1], self.drawing.construction.end)
-        for way in ways:
+        for way in ways[:1] if shape.kind == BEGUN_AT_START else ways:
             chain = [self.origin, *(shape.points[key] for key in way)]
             costs = []
             for numbers in chosen:
                 drawn = {n: chain[k + 1].minus(chain[k]) for k, n in enumerate(numbers)}
+                if shape.kind == BEGUN_AT_START:
+                    drawn[numbers[-1]] = chain[-1].minus(self.origin)
                 last = {n: numbers[k - 1] if k else None for k, n in enumerate(numbers)}
-                costs.append(self.cost(drawn, last.__getitem__) + (0.0 if numbers == self.order else ONE_LEFT_OUT))
+                more = (0.0 if numbers == self.order else ONE_LEFT_OUT) + (shape.kind == BEGUN_AT_START) * ONE_SLIP
+                costs.append(self.cost(drawn, last.__getitem__) + more)
             if costs:
                 keys = dict(zip(way, names, strict=True))
                 yield NamedShape(shape, {keys[key]: shape.points[key] for key in keys}, keys, min(costs))

@@ -172,6 +172,9 @@ def _chained(sheet: StrokeSheet, quad: _Quad, quads: Sequence[_Quad], base: Shap
 
 # Tip to tail.
 
+BEGUN_AT_START, OPEN_CHAIN = "begun at start", 12.0
+"""A chain whose third arrow begins at the start, and what it counts less because it does not close, mm."""
+
 
 def chains(sheet: StrokeSheet, count: int) -> list[Shape]:
     """Chains of ``count`` or ``count`` - 1 strokes from the start that close on it: points 1, 2 ... in their order."""
@@ -181,7 +184,31 @@ def chains(sheet: StrokeSheet, count: int) -> list[Shape]:
             shapes += _triangles(sheet)
         elif links == 3:
             shapes += _loops(sheet)
+    if count == 3:
+        shapes += _begun_at_start(sheet)
     return ranked(sheet, shapes)
+
+
+def _begun_at_start(sheet: StrokeSheet) -> Iterator[Shape]:
+    """Two arrows tip to tail, and a third that begins at the start again: the ends of both are lone arrowheads."""
+    o, rays = sheet.origin, sheet.leaving
+    for stroke in sheet.others:
+        for first, a in sheet.attached(stroke):
+            far = max((stroke.start, stroke.end), key=lambda end: geometry.distance(end, a))
+            head = stroke.head_off(far)
+            if geometry.distance(a, far) < 10.0 or head is None or head > 1.6:
+                continue
+            base = sheet.worth(stroke, a, far, solid=True) + _arm(sheet, first, a) - OPEN_CHAIN
+            for third, ray in enumerate(rays):
+                tip, agreed = sheet.tip(ray)
+                if third == first or not agreed:
+                    continue
+                yield Shape(
+                    BEGUN_AT_START, {"1": a, "2": far, "3": tip},
+                    {"1": (rays[first].stroke, stroke), "2": (stroke, stroke), "3": (ray.stroke, ray.stroke)},
+                    ((o, a), (a, far), (o, tip)), base + _arm(sheet, third, tip), frozenset((first, third)),
+                    {"2": True, "3": True},
+                )  # fmt: skip
 
 
 def _triangles(sheet: StrokeSheet) -> Iterator[Shape]:

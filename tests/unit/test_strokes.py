@@ -6,19 +6,24 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
 
+import numpy as np
 import pytest
-from pencilled import METHODS, NEUTRAL, Drawn, Pencilled, pencilled
+from bench.pencil import strokes_in
+from pencilled import METHODS, NEUTRAL, Drawn, Pencilled, drawn_by, pencilled
 from photographs import OPENING
 
 from pycore import api, geometry
+from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.methods import COMPONENTS
+from pycore.errors import InputError
+from pycore.forms.fields import default_form
 from pycore.geometry import Box, Point
 from pycore.practice.drawn import LineUncertainty
 from pycore.practice.photograph import Photo, measure_read, measured_by
 from pycore.practice.stroke_reading import StrokeReading, guides_of, needed_points, read_strokes
 from pycore.practice.strokes import StrokeSheet, crossing, sine_between, stroke_of
 from pycore.sheet.printed import printed_matter
-from pycore.sums.strokes import strokes_task
+from pycore.sums.strokes import StrokesTask, strokes_task
 
 SEEDS = (1, 3, 4, 7, 9, 21, 24)
 """Sheets of both methods whose lines cross steeply."""
@@ -44,13 +49,15 @@ def strokes(drawn: Sequence[Drawn]) -> list[dict]:
     return [found(stroke) for stroke in long]
 
 
+def read_by(task: StrokesTask, drawn: Sequence[Drawn]) -> StrokeReading:
+    """The reading of a task's sheet with these lines on it."""
+    made = strokes_in({"strokes": strokes(drawn)})
+    return read_strokes(StrokeSheet(made, task.photo.origin, guides_of(task.drawings)), task.drawings)
+
+
 def read(sheet: Pencilled, drawn: Sequence[Drawn]) -> StrokeReading:
     """The reading of a sheet with these lines on it."""
-    task = strokes_task(NEUTRAL, sheet.form)
-    made = [stroke_of(Point(q["x1"], q["y1"]), Point(q["x2"], q["y2"]), q["dark"], q["runs"], q["blind"], q["heads"])
-            for q in strokes(drawn)]  # fmt: skip
-    on_sheet = StrokeSheet([one for one in made if one], task.photo.origin, guides_of(task.drawings))
-    return read_strokes(on_sheet, task.drawings)
+    return read_by(strokes_task(NEUTRAL, sheet.form), drawn)
 
 
 def off(sheet: Pencilled, reading: StrokeReading) -> float:
@@ -84,6 +91,38 @@ def test_another_method_than_the_sheet_asks_for_is_found():
     seeds = (seed for seed in range(200) if sheet_of(seed).form["method"] != sheet_of(seed).method)
     sheet = next(sheet for sheet in map(sheet_of, seeds) if sheet.method == "tip-to-tail")
     assert "tip-to-tail" == read(sheet, sheet.strokes).method
+
+
+def test_a_third_arrow_that_begins_at_the_start_is_read_where_it_is():
+    sheet = next(one for one in map(sheet_of, range(1, 900, 3)) if one.mistake == "from-start")
+    reading = read(sheet, sheet.strokes)
+    assert "tip-to-tail" == reading.method
+    assert off(sheet, reading) < 0.8
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_on_every_calculator_s_sheet_nothing_is_read_wrongly_and_said_to_be_sure(slug: str):
+    """Exactly drawn, by every method that the page has; lines that lie on one another may be asked."""
+    page, counted = CALCULATORS[slug], 0
+    for method in METHODS:
+        form = default_form(page.fields) | {"sheet": "problem", "method": method}
+        try:
+            task = strokes_task(page, form)
+        except InputError:
+            continue
+        field = page.case(form).sheet_plan().layout.field
+        made = drawn_by(task.photo, "", np.random.default_rng(1), field)
+        if made is None:
+            continue
+        points, lines = made
+        reading = read_by(task, lines)
+        counted += 1
+        if reading.sure:
+            assert task.photo.drawing.construction.method == reading.method
+            for point in reading.points:
+                if point.name in points:
+                    assert geometry.distance(point.place, Point(*points[point.name])) < 1.0
+    assert counted
 
 
 def test_an_arrow_that_was_left_out_is_asked_and_never_said_not_to_be_there():
