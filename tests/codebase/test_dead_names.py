@@ -16,7 +16,7 @@ BY_REGISTRY = {
     "words": {"SHORT"},
 }
 """Names that the registry and the engine look up in every room, by the room's module."""
-BY_REQUEST = {"pycore.render.draw_here": {"reply"}, "pycore.render.photograph": {"reply"}}
+BY_REQUEST = {f"pycore.render.{name}": {"reply"} for name in ("draw_here", "photograph", "strokes")}
 """Names that the API looks up in the module that a request is for."""
 FOR_TESTS = {
     "pycore.constructions.moves": {"deviations_of"},
