@@ -92,6 +92,11 @@ class JudgedLine:
         return max(self.bands, key=order.index)
 
 
+def _badness(line: JudgedLine) -> int:
+    """How bad a line is, 0 for one that is accepted."""
+    return (ACCEPT, LOOK, WRONG).index(line.band)
+
+
 def _first_arrow(construction: Construction) -> SetOff:
     """The first arrow that belongs to the sum: what goes with it at a scale of its own is not judged."""
     return next(move for move in construction.moves if isinstance(move, SetOff) and move.role == roles.GIVEN)
@@ -180,7 +185,8 @@ def _band_of_read(off: float, allowed: float, unsure: float) -> str:
 
 class Judge:
     """Judges the lines of one drawing. ``unsure`` gives the uncertainty of a line by the names of its ends;
-    on its ``sheet`` the first line's direction is judged too, which on plain paper nobody can know."""
+    on its ``sheet`` the first line's direction is judged too, which on plain paper nobody can know. ``begun``: it is
+    known that every line begins where it should."""
 
     def __init__(
         self,
@@ -188,8 +194,9 @@ class Judge:
         aligned: AlignedPoints,
         unsure: Mapping[tuple[str, str], LineUncertainty],
         sheet: bool,
+        begun: bool = False,
     ) -> None:
-        self.drawing, self.aligned, self.unsure, self.sheet = drawing, aligned, unsure, sheet
+        self.drawing, self.aligned, self.unsure, self.sheet, self.begun = drawing, aligned, unsure, sheet, begun
         self.moves = drawing.construction.moves
         self.arms = {arm.key: arm for arm in drawing.construction.arms}
         self.not_drawn = set(points_to_find(drawing.construction)) - set(aligned.points)
@@ -281,7 +288,7 @@ class Judge:
     def _slips(
         self, traced: RetracedPoint, move: SetOff, turn: TurnAngle | None, line: JudgedLine
     ) -> Iterator[LineMistake]:
-        elsewhere = self._from_elsewhere(traced, move)
+        elsewhere = None if self.begun else self._from_elsewhere(traced, move)
         if elsewhere:
             yield elsewhere
             return
@@ -344,6 +351,8 @@ class Judge:
             return parallel
         expected = tuple(self._dashed(traced, move, traced.expected))
         if all(line.band == ACCEPT for line in expected):
+            return expected
+        if max(map(_badness, expected)) < max(map(_badness, parallel)):
             return expected
         names = [name for _, _, name in self._sides(traced, move)]
         slips = [self._turn_mistakes(traced, line, name) for line, name in zip(expected, names, strict=True)]

@@ -282,7 +282,7 @@ def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: 
     follower.run()
     places, used = follower.places, follower.used
     turned = aligned(drawing, places)
-    found, mirrored = judged_lines(drawing, turned, {}, sheet=True) if len(places) > 1 else ((), False)
+    found, mirrored = judged_lines(drawing, turned, {}, sheet=True, begun=True) if len(places) > 1 else ((), False)
     by_ends = {line.ends: line for line in found}
     lines: list[tuple[JudgedLine, int, WantedLine]] = []
     for line in follower.wanted:
@@ -312,9 +312,8 @@ def _begun(line: JudgedLine, start: Point, stroke: Stroke, *, common: bool) -> J
     away = geometry.distance(start, stroke.start)
     if away <= BEGUN_ELSEWHERE:
         return line
-    others = tuple(slip for slip in line.slips if slip.key == "start")
-    slips = others or (LineMistake("start", *photograph.begun_away(line.symbol, common=common)),)
-    return replace(line, bands=(WRONG, line.bands[1]), slips=slips)
+    slip = LineMistake("start", *photograph.begun_away(line.symbol, common=common))
+    return replace(line, bands=(WRONG, line.bands[1]), slips=(slip,))
 
 
 def _joined(

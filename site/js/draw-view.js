@@ -6,10 +6,11 @@ import { regionHTML } from "./trusted.js";
 /** @import { DrawItem, DrawName, DrawReply, ToolName, ToolPose, TruePath } from "../types/draw.js" */
 
 const SVG = "http://www.w3.org/2000/svg";
-const ENLARGED = 3; // times the view, in the close-up
-const LEAST = 9; // px for each mm in the close-up
+const ENLARGED = 2.2; // times the view, in the close-up
+const LEAST = 7; // px for each mm in the close-up
 const CLOSE_UP = 152; // CSS px
 const GAP = 10;
+const FOOT = 46; // CSS px
 const MOST = 40; // px for each mm
 const HEAD = 4.6; // mm, as on sheets
 const NAME_OFF = 4.5; // mm of a name from its line
@@ -239,7 +240,8 @@ export class View {
     const { clientWidth: wide, clientHeight: high } = this.board;
     const [x, y] = [(place.x - this.seen.x) * this.seen.scale, (place.y - this.seen.y) * this.seen.scale];
     this.closeUp.style.left = `${x < wide / 2 ? wide - CLOSE_UP - GAP : GAP}px`;
-    this.closeUp.style.top = `${y < high / 2 ? high - CLOSE_UP - GAP : GAP}px`;
+    // Clear of the buttons that a phone has over the paper's lower edge.
+    this.closeUp.style.top = `${y < high / 2 ? high - CLOSE_UP - GAP - FOOT : GAP}px`;
   }
 
   /** The sheet with what is drawn on it as a file: mm in true size, colours of paper. */

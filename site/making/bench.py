@@ -93,6 +93,17 @@ def _blank_paper(_stage: Stage) -> Iterable[Result]:
     return [Finding("drawn on blank paper", counts, tuple({"look", "not drawn", "wrong"} & counts.keys()))]
 
 
+def _drawn_here(_stage: Stage) -> Iterable[Result]:
+    """How lines drawn on the screen are judged: right drawings called wrong, mistakes found at their line."""
+    drawn = _from_tests("drawn_here")
+    with step(f"judging {drawn.COUNT} drawings"):
+        counts = dict(drawn.count())
+    missed = counts["found at their line"] < 0.98 * counts["mistakes"]
+    wrong = counts["lines called wrong"] > 0.01 * counts["lines"]
+    short = (*(("mistakes",) if missed else ()), *(("lines called wrong",) if wrong else ()))
+    return [Finding("drawn on the screen", counts, short)]
+
+
 def _lighthouse(stage: Stage) -> Iterable[Result]:
     """Lighthouse's scores of every page; a page that cannot be scored is named and leaves the others standing."""
     for name, scored in bench_start.lighthouse(stage.address, stage.folder):
@@ -122,6 +133,7 @@ MEASUREMENTS: dict[str, Callable[[Stage], Iterable[Result]]] = {
     "photographs": _photographs,
     "blank-paper": _blank_paper,
     "pencil": _pencil,
+    "drawn-here": _drawn_here,
 }
 """By the name under which `build.py bench` runs it alone."""
 
