@@ -15,6 +15,7 @@ from pycore.practice.origins import ANGLE_MISREAD, origin_of
 from pycore.practice.partial import PartJudgement, judge_part
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, OtherOrigin, Task
 from pycore.practice.typed import (
+    LENGTHS,
     Direction,
     TypedSize,
     base_unit,
@@ -225,8 +226,9 @@ def _right_as_far(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: L
 
 
 def _meant(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: Limits) -> str:
-    """Another unit in which a bare number would be right, or another prefix than the one that was written."""
-    if typed.unit_typed:
+    """Another unit in which a number would be right that was typed bare or as a length, or another prefix than the one
+    that was written."""
+    if typed.unit_typed and typed.unit not in LENGTHS:
         return _prefix_meant(task, answer, typed, limits)
     sizes = {unit: size_in(task, TypedSize(typed.number, unit, unit_typed=False)) for unit in units(task)}
     base = base_unit(task)

@@ -207,6 +207,7 @@ def progress_html(*, example: bool = False) -> Markup:
         "class": "progress", "data-progress": True, "hidden": True, "role": "region", "aria-label": furniture.PROGRESS,
         "data-loading": furniture.LOADING, "data-loading-meanwhile": meanwhile,
         "data-loading-values": furniture.LOADING_VALUES, "data-loading-link": furniture.LOADING_LINK,
+        "data-loading-own": furniture.LOADING_OWN,
         "data-loading-rest": furniture.LOADING_REST,
         "data-loading-code": furniture.LOADING_CODE,
         "data-loading-code-meanwhile": furniture.LOADING_CODE_FIELDS,

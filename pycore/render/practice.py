@@ -107,14 +107,17 @@ def drawn_html(problem: CodeProblem, answer: Answer, done: str) -> Markup:
     return join(h("h2", None, title), note, figure)
 
 
+def _solved(record: Record) -> int:
+    return sum_of(track.solved for track in record.tracks.values())
+
+
 def incoming_html(record: Record) -> Markup:
     """Return what a file contains, and the buttons that decide what to do with it."""
-    solved = sum_of(track.solved for track in record.tracks.values())
     buttons = [
         h("button", {"type": "button", "class": "plain", "data-do": name}, label)
         for name, label in (("merge", words.MERGE), ("replace", words.REPLACE), ("leave", words.CANCEL))
     ]
-    paragraph = h("p", None, words.FROM_FILE, " ", phrase_html(words.holds(solved)))
+    paragraph = h("p", None, words.FROM_FILE, " ", phrase_html(words.holds(_solved(record))))
     return h("div", {"class": "notice"}, paragraph, h("p", {"class": "ways-out"}, buttons))
 
 
@@ -251,7 +254,8 @@ def _read(record: Record, request: Mapping[str, Any]) -> Reply:
         return _reply(request, incoming, words.TAKEN, said=words.TAKEN)
     if request.get("before") is True:
         return _reply(request, record, words.TAKEN_BEFORE, said=words.TAKEN_BEFORE)
-    reply = _reply(request, record, plain(words.holds(0)))
+    said = f"{words.FROM_FILE} {plain(words.holds(_solved(incoming)))}"
+    reply = _reply(request, record, said)
     reply["regions"]["incoming"] = str(incoming_html(incoming))
     return {**reply, "incoming": ladder.written(incoming)}
 

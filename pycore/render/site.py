@@ -170,6 +170,7 @@ def home_page(calculators: Sequence[Calculator], main: str = "") -> SitePage:
         "start": words_html(),
         "header": header_html("./"),
         **home_regions(first, calculators),
+        "noscript": no_script_html(),
         "status": status_html(example=True),
         "footer": footer_html("./", furniture.CAUTIONS),
     }

@@ -76,6 +76,7 @@ LOADING_EXAMPLE = "The example on this page is complete: read it meanwhile, or t
 LOADING_TYPE = "You can type already."
 LOADING_VALUES = "Your values are in the fields. Loading the calculator for the answer."
 LOADING_REST = "Loading the rest of the calculator for your values."
+LOADING_OWN = "Loading your problem."
 LOADING_LINK = "Loading what your link asks for."
 LOADING_CODE = "Loading problem {code}."
 LOADING_ANY_CODE = "Loading the problem of your code."

@@ -31,7 +31,8 @@ SHOWN_NOTE = "This does not count as solved. Go through it once, then try the ne
 KEPT = "Your record on this device"
 RULE = (
     "Two problems in a row right first time: you go up one level. Two in a row with the answer shown, or left "
-    "after a wrong answer: you go down one level. “Look again” does not count. Nobody else sees this."
+    "after a wrong answer: you go down one level. “Look again” does not count. "
+    "Your record is not sent. Others who use this device can open it."
 )
 EXPORT = "Save as a file"
 IMPORT = "Load from a file"

@@ -68,7 +68,8 @@ function failed(error) {
 async function update() {
   const mine = ++edition;
   const values = form.read();
-  pend();
+  // Until Python is there, which may take minutes, what is shown is the example's and no answer to these values.
+  pend(() => void root.toggleAttribute("data-old", root.dataset.python !== "ready"));
   try {
     const reply = await woken().ask({ do: "answer", page, form: values, parts: ["answer", "front"] }, { topic: "answer" });
     if (mine !== edition) return;

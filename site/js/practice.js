@@ -83,6 +83,8 @@ async function ask(move, more = {}) {
 /** @param {PracticeReply | null} reply @param {(record: PracticeRecord) => void} [keep] */
 function take(reply, keep = store.write) {
   if (!reply) return;
+  delete root.dataset.opening;
+  progress.expect();
   markAnswer("fresh");
   live(reply.announce ?? "");
   if (!reply.ok) {
@@ -276,5 +278,6 @@ function begin() {
 }
 
 showLearner();
+progress.expect("own");
 begin();
 ask("open").then(take);

@@ -48,14 +48,14 @@ let looking = false; // whether a typed code is being looked up, which goes on w
 
 /**
  * Say what the page waits for: the answer to a link's "values", what else a "link" asks for, the problem of a "code", the
- * same where its values are there already ("problem"), or without any of them what it needs for whatever is typed.
- * @param {"values" | "link" | "code" | "problem" | ""} awaited
+ * same where its values are there already ("problem"), the problem of this device's record ("own"), or without any of them what it needs for whatever is typed.
+ * @param {"values" | "link" | "code" | "problem" | "own" | ""} awaited
  * @param {string} typed the code
  */
 export function expect(awaited = "", typed = "") {
   code = CODE.test(typed.trim()) ? typed.trim().toUpperCase() : "";
   const known = code ? { code: "loadingCode", problem: "loadingProblem" } : { code: "loadingAnyCode", problem: "loadingValues" };
-  loading = { values: "loadingValues", link: "loadingLink", "": "loading", ...known }[awaited];
+  loading = { values: "loadingValues", link: "loadingLink", own: "loadingOwn", "": "loading", ...known }[awaited];
 }
 
 /**

@@ -132,7 +132,8 @@
   }
 
   root.setAttribute("data-script", "awaited");
-  if (/[^#&=]=[^&]/.test(location.hash)) root.setAttribute("data-opening", "unread");
+  // The problem of this device's own record, too, is another than the one that was built.
+  if (/[^#&=]=[^&]/.test(location.hash) || root.hasAttribute("data-own-problem")) root.setAttribute("data-opening", "unread");
   if (location.protocol === "file:") {
     stop([words.file, words.serve], false);
     return;

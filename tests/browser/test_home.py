@@ -174,12 +174,29 @@ def test_every_link_of_head_and_foot_leads_to_something(open_page, site: str, sl
             assert 1 == page.locator(f"[id='{anchor}']").count(), address
 
 
+def test_the_example_s_answer_is_old_beside_typed_values_while_python_is_awaited(fresh_page: Page, site: str) -> None:
+    """It stood there for minutes on a slow network, as if it were the answer to them."""
+    held: list[Route] = []
+    fresh_page.route("**/library.zip", lambda route, _request: held.append(route))
+    fresh_page.goto(site)
+    fresh_page.fill("[name=i1]", "9.2")
+    wait_until(fresh_page, "'late' in document.documentElement.dataset", 10)
+    expect(fresh_page.locator(".home .when-old").first).to_be_visible()
+    while not held:
+        fresh_page.wait_for_timeout(20)
+    for route in held:
+        route.continue_()
+    wait_until(fresh_page, "document.documentElement.dataset.answer === 'fresh'", 60)
+    expect(fresh_page.locator(".home .when-old").first).to_be_hidden()
+
+
 def test_without_scripts_the_example_and_every_page_are_there(open_page, site: str) -> None:
     page = open_page(viewport=PHONE, java_script_enabled=False)
     page.goto(site)
     expect(page.locator(".pages a", has_text="Class sets")).to_be_visible()
     expect(page.locator(".front svg")).to_be_visible()
     expect(page.locator(".home .big")).to_have_text("11.6\u00a0A")
+    expect(page.locator("noscript .notice")).to_be_visible()
     page.click(".uses .first")
     assert page.url.endswith("/neutral-current/#v=3&i1=18.4&i2=11.2&i3=24.6")
 

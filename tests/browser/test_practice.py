@@ -317,3 +317,24 @@ def test_another_pages_code_is_taken_there(page: Page, site: str, ready, answere
     ready(page)
     answered(page)
     expect(page.locator(".problem-code")).to_have_text("Problem 3Q2-227-28W")
+
+
+def test_no_other_problem_stands_there_while_ones_own_is_loaded(open_page, site: str, ready):
+    """On a slow network one could read, draw and answer the built problem for minutes; then it was another's."""
+    page = open_page(fresh=True, viewport=PHONE)
+    held = []
+    page.route("**/library.zip", lambda route, _request: held.append(route))
+    page.goto(f"{site}practice/")
+    expect(page.locator("[data-progress-text]")).to_contain_text("Loading your problem.")
+    assert "You can type already" not in page.inner_text("[data-progress]")
+    for place in ("[data-region=problem]", "[data-region=sheet]", "[name=answer]"):
+        assert not page.is_visible(place), place
+    while not held:
+        page.wait_for_timeout(20)
+    for route in held:
+        route.continue_()
+    ready(page)
+    settle(page)
+    expect(page.locator("[data-region=problem]")).to_be_visible()
+    expect(page.locator("[data-region=sheet]")).to_be_visible()
+    assert "opening" not in page.evaluate("({ ...document.documentElement.dataset })")

@@ -135,6 +135,16 @@ def test_a_bare_number_right_in_another_unit_is_said_and_not_failed():
     assert {"not-multiplied"} & {m.key for cause in told.marked.causes for m in cause.mistakes}
 
 
+@pytest.mark.parametrize("how", ["drawn", "calculated"])
+@pytest.mark.parametrize("unit", ["mm", "cm"])
+def test_a_length_is_told_alike_whether_its_unit_is_chosen_or_written(unit: str, how: str):
+    """Written behind the number it was "no typical mistake"."""
+    subject = of(VALUES[0])
+    chosen = judge(subject, {"answer": "11.61", "answer-unit": unit, "answer-how": how})
+    written = judge(subject, {"answer": f"11.61 {unit}", "answer-unit": "A", "answer-how": how})
+    assert ("A", LOOK) == (chosen.unit_meant, chosen.marked.band) == (written.unit_meant, written.marked.band)
+
+
 def test_the_causes_of_an_answer_are_weighed_once_however_many_units_are_tried(monkeypatch: pytest.MonkeyPatch):
     subject, weighed, causes = of(VALUES[0]), [], marking.causes
     monkeypatch.setattr(marking, "causes", lambda *parts: (weighed.append(1), causes(*parts))[1])
