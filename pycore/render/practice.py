@@ -30,7 +30,7 @@ from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
 from pycore.sheet.kinds import PROBLEM
 from pycore.sums.answer import Answer
-from pycore.words import codes, plain
+from pycore.words import codes, furniture, plain
 from pycore.words import marking as marking_words
 from pycore.words import practice as words
 
@@ -55,13 +55,14 @@ def problem_html(problem: CodeProblem, answer: Answer) -> Markup:
 
 
 def draw_html(problem: CodeProblem, answer: Answer) -> Markup:
-    """Return how the problem is to be drawn, and the way to its sheet."""
+    """Return how the problem is to be drawn, and the ways to its sheet on paper and on the screen."""
     notes = answer.answer_request.notes if answer.answer_request else ()
     address = f"../{problem.page.slug}/#{page.fragment_of(problem.page, {**problem.form, 'sheet': 'problem'})}"
     return join(
         h("p", None, words.DRAW_HELP),
         [h("p", {"class": "help"}, phrase_html(note)) for note in notes],
         h("p", {"class": "way"}, h("a", {"href": address}, words.AS_SHEET)),
+        h("p", {"class": "way"}, h("a", {"href": f"{address}&view=draw"}, furniture.DRAW)),
     )
 
 
