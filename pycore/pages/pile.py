@@ -43,8 +43,9 @@ class MarkedDrawing:
 class PileRow:
     """One photograph: its number (from 1), the name of its file, what tells the file from others, what is known of it.
 
-    ``state``: ``waiting``, ``reading``, ``fault``, ``press`` (the points are to be pressed) or ``judged``; ``said``:
-    what is wrong with it. ``fault``: what the rows together say of it, a sentence, "" for nothing.
+    ``state``: ``waiting``, ``reading``, ``fault``, ``press`` (the points are to be pressed), ``asked`` (something of
+    what was read is) or ``judged``; ``said``: what is wrong with it. ``fault``: what the rows together say of it, a
+    sentence, "" for nothing.
     """
 
     id: str
@@ -74,7 +75,8 @@ class PileRow:
     @property
     def is_asked(self) -> bool:
         """Whether a person has to look at it."""
-        return self.state in ("fault", "press") or bool(self.fault) or (self.state == "judged" and not self.is_sure)
+        is_open = self.state in ("fault", "press", "asked") or (self.state == "judged" and not self.is_sure)
+        return is_open or bool(self.fault)
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,8 +163,8 @@ def _row(
     of, state = added(worths), _text(one.get("state"))
     place, name = places.get(code, (_number_of(code), ""))
     marks = marks_of(drawing.parts, worths) if drawing is not None else (0, 0)
-    if drawing is not None and drawing.band == LOOK and marks[0] == of:
-        marks = (of - worths[1] - worths[2], of)
+    if drawing is not None and drawing.band == LOOK and marks[0] == marks[1]:
+        marks = (marks[0] if marks[0] < of else worths[0], of)  # somebody has to look, whatever the parts say
     decided = settled if isinstance(settled, int) and not isinstance(settled, bool) and 0 <= settled <= of else None
     if decided is not None:
         marks = (decided, decided)

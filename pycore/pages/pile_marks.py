@@ -16,6 +16,7 @@ from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG
 from pycore.practice.photograph import PhotoJudgement
 from pycore.practice.task import Limits, Task
 from pycore.sums.photograph import PhotoTask
+from pycore.words import pile as words
 
 
 def _ratio(drawn: Point, right: Point) -> complex:
@@ -71,4 +72,11 @@ def _whole_band(band: str, measured: PhotoJudgement, parts: Sequence[str]) -> st
 
 
 def _slips(measured: PhotoJudgement) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(short(slip.key) for line in measured.lines for slip in line.slips))
+    """The short names of what went wrong line by line; what all lines have in common stands for all of them."""
+    if measured.longer:
+        return (words.OTHER_SCALE,)
+    if measured.shifted:
+        return (words.RULER_EDGE,)
+    whole = ("mirrored",) if measured.mirrored else ()
+    keys = (*whole, *(slip.key for line in measured.lines for slip in line.slips))
+    return tuple(dict.fromkeys(map(short, keys)))

@@ -9,7 +9,7 @@ from pycore.pages.class_job import Job
 from pycore.pages.pile import Pile, PileRow
 from pycore.pages.pile_sheet import kept_set
 from pycore.practice import tables
-from pycore.practice.marking import ACCEPT, LOOK
+from pycore.practice.marking import ACCEPT, LOOK, WRONG
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.this_device import link_html as link_to_kept
 from pycore.words import paper_marks as mark_words
@@ -32,6 +32,8 @@ def _result(row: PileRow) -> str:
         return words.NOT_FINISHED
     if drawing.band == ACCEPT:
         return words.RIGHT
+    if drawing.band == WRONG and drawing.parts[1] == ACCEPT:
+        return words.DIRECTION_OFF
     said = words.look_again if drawing.band == LOOK else words.off_by
     return said(drawing.off, drawing.unit)
 
@@ -131,11 +133,27 @@ def _code_field(row: PileRow) -> Markup:
              _button("use-code", words.OPEN_CODE))  # fmt: skip
 
 
-def look_html(row: PileRow, result: Markup | None) -> Markup:
+def question_html(seen: Mapping[str, Any]) -> Markup:
+    """Return what is asked of a drawing that was read, with answers of one press: a place by its number in the
+    photograph, a reading of the whole, or that the point is not drawn."""
+    point, readings = seen["point"], seen["readings"]
+    said = words.where(point["label"], point["left"]) if point else seen["why"]
+    listed = point["choices"] if point else readings
+    answers = [
+        _button("choose", words.choice(number, point is not None), **{"data-choice": str(number - 1)})
+        for number in range(1, len(listed) + 1)
+    ]  # fmt: skip
+    if point:
+        answers.append(_button("choose", words.NOT_DRAWN, **{"data-choice": "-1"}))
+    row = h("div", {"class": "row"}, answers)
+    return h("div", {"class": "pile-question"}, h("p", {"class": "pile-told"}, said), row)
+
+
+def look_html(row: PileRow, result: Markup | None, question: Markup | None = None) -> Markup:
     """Return what is known of the row in hand, and what can be done with it."""
     said = _said(row)
     needs_code = row.state == "fault" and not row.page
-    can_press = bool(row.page) and row.state in ("press", "judged", "fault")
+    can_press = bool(row.page) and row.state in ("press", "asked", "judged", "fault")
     pressing = words.PRESS_AGAIN if row.state == "judged" else words.PRESS
     is_first = "first" if row.state == "press" else "plain"
     buttons = [
@@ -146,7 +164,8 @@ def look_html(row: PileRow, result: Markup | None) -> Markup:
     ]  # fmt: skip
     return join(
         h("h2", {"id": "pile-row", "tabindex": -1}, words.heading(row.number, _who(row), row.code or row.file)),
-        h("p", {"class": "pile-told"}, said) if said else None,
+        h("p", {"class": "pile-told"}, said) if said and question is None else None,
+        question,
         _code_field(row) if needs_code else None,
         _mark_choice(row) if row.state == "judged" else None,
         h("div", {"class": "row"}, buttons), result,

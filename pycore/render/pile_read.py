@@ -1,10 +1,11 @@
 """Requests of a pile of photographs that measure: which sheet a code opens, a drawing judged, the row in hand."""
 
 from collections.abc import Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
+from pycore.geometry import Point
 from pycore.pages import pile as page
 from pycore.pages.pile import MarkedDrawing
 from pycore.pages.pile_marks import marked
@@ -12,12 +13,19 @@ from pycore.pages.pile_sheet import kept_set, set_for, sheet_of
 from pycore.practice import codes
 from pycore.practice.codes import CodeError
 from pycore.practice.photograph import PhotoJudgement, PhotoUnusableError
-from pycore.practice.task import NO_LIMITS, Limits
+from pycore.practice.task import NO_LIMITS, Limits, Task
 from pycore.render import photograph
 from pycore.render.elements import Markup
-from pycore.render.pile import look_html
+from pycore.render.pile import look_html, question_html
 from pycore.render.refusals import refused
-from pycore.sums.photograph import photo_task
+from pycore.sums.page import SumPage
+from pycore.sums.photograph import PhotoTask, photo_task
+from pycore.words import plain
+from pycore.words import strokes as stroke_words
+
+if TYPE_CHECKING:
+    from pycore.render.strokes import ReadDrawing
+    from pycore.sums.strokes import StrokesTask
 
 LONGEST_TEXT = 4_000
 
@@ -37,23 +45,78 @@ def _sheet(request: Mapping[str, Any]) -> dict[str, Any]:
 
 def _judged(request: Mapping[str, Any]) -> dict[str, Any]:
     """Return a drawing judged from its points, as its row has it, with the sentences and lines of its photograph."""
-    calculator = CALCULATORS.get(str(request.get("sheet")))
-    form = request.get("form")
-    if calculator is None or not isinstance(form, dict):
-        raise photograph.NoPhotoError
-    texts = {str(key): value for key, value in form.items() if isinstance(value, str)}
+    calculator, texts = _page_of(request)
     try:
         want, measured = photograph.judged(calculator, request, texts)
     except PhotoUnusableError as problem:
         return photograph.refused_reply(problem, request, photo_task(calculator, texts))
     if measured is None:
         return {"ok": True}
-    drawing = marked(want, calculator.task(texts), measured, _limits(request))
+    return _reply(want, calculator.task(texts), measured, request)
+
+
+def _page_of(request: Mapping[str, Any]) -> tuple[SumPage[Any], dict[str, str]]:
+    calculator, form = CALCULATORS.get(str(request.get("sheet"))), request.get("form")
+    if calculator is None or not isinstance(form, dict):
+        raise photograph.NoPhotoError
+    return calculator, {str(key): value for key, value in form.items() if isinstance(value, str)}
+
+
+def _reply(want: PhotoTask, task: Task, measured: PhotoJudgement, request: Mapping[str, Any]) -> dict[str, Any]:
+    drawing = marked(want, task, measured, _limits(request))
     html, announced = photograph.result_html(want, measured, sheet=True, held=False)
     return {
         "ok": True, "drawing": _data(drawing), "points": _places(measured), "announce": announced,
         "overlay": photograph.overlay_of(measured), "result": str(html),
     }  # fmt: skip
+
+
+def _read(request: Mapping[str, Any]) -> dict[str, Any]:
+    """Return what to look for in a photograph; with its strokes the drawing as its row has it, or what is to be asked,
+    each place in the photograph's pixels."""
+    from pycore.render import strokes  # A part of its own, which comes after the photograph is open.
+    from pycore.sums.strokes import strokes_task
+
+    calculator, texts = _page_of(request)
+    task = strokes_task(calculator, texts)
+    try:
+        if "strokes" not in request:
+            return {"ok": True, "ground": strokes.ground_of(task, request)}
+        found = strokes.read(task, request)
+    except PhotoUnusableError as problem:
+        return photograph.refused_reply(problem, request, task.photo)
+    if found.judged is None:
+        return {"ok": True, **_asked(found, task)}
+    want = photograph.for_drawing(task.photo, found.reading.drawing)
+    problem_task = calculator.task({**texts, "method": found.reading.method})
+    return _reply(want, problem_task, found.judged, request)
+
+
+def _asked(found: "ReadDrawing", task: "StrokesTask") -> dict[str, Any]:
+    """Return the first thing that is to be asked: another reading of the whole, or one point."""
+    seen = found.projection.seen
+    points = {point.name: _pair(seen(point.place)) for point in found.reading.points if point.sure}
+    if found.is_asked_whole:
+        readings = [
+            {"method": one.method, "settled": {name: list(at) for name, at in one.points.items()},
+             "marks": [_pair(seen(at)) for at in one.points.values()]}
+            for one in found.reading.readings
+        ]  # fmt: skip
+        return {"why": stroke_words.why(found.reading.why), "readings": readings, "point": None, "found": []}
+    labels = photograph.labels_of(task.photo, found.reading.drawing)
+    if not found.open_points:
+        return {"why": stroke_words.why(found.reading.why), "readings": [], "point": None, "found": []}
+    name, choices = found.open_points[0]
+    asked = {
+        "name": name, "label": plain(labels[name]), "method": found.reading.method,
+        "choices": [{"place": list(place), "mark": _pair(seen(place))} for place in choices],
+        "left": len(found.open_points),
+    }  # fmt: skip
+    return {"why": "", "readings": [], "point": asked, "found": list(points.values())}
+
+
+def _pair(place: Point) -> list[float]:
+    return [round(place.x, 1), round(place.y, 1)]
 
 
 def _limits(request: Mapping[str, Any]) -> Limits:
@@ -82,12 +145,19 @@ def _look(request: Mapping[str, Any]) -> dict[str, Any]:
     row = next((one for one in pile.rows if one.id == request.get("row")), None)
     if row is None:
         return {"ok": True, "regions": {"look": ""}, "overlay": []}
-    judged = _judged(request) if row.state == "judged" and isinstance(request.get("taps"), dict) else {}
-    result = Markup.trusted(judged["result"]) if "result" in judged else None
-    return {"ok": True, "regions": {"look": str(look_html(row, result))}, "overlay": judged.get("overlay", [])}
+    seen: dict[str, Any] = {}
+    if row.state in ("judged", "asked") and isinstance(request.get("strokes"), list):
+        seen = _read(request)
+    elif row.state == "judged" and isinstance(request.get("taps"), dict):
+        seen = _judged(request)
+    result = Markup.trusted(seen["result"]) if "result" in seen else None
+    question = question_html(seen) if row.state == "asked" and "why" in seen else None
+    shown: dict[str, Any] = {name: seen[name] for name in ("readings", "point", "found") if name in seen}
+    regions = {"look": str(look_html(row, result, question))}
+    return {"ok": True, "regions": regions, "overlay": seen.get("overlay", []), **shown}
 
 
-MOVES = {"sheet": _sheet, "judge": _judged, "look": _look}
+MOVES = {"sheet": _sheet, "judge": _judged, "strokes": _read, "look": _look}
 
 
 def reply(request: Mapping[str, Any]) -> dict[str, Any]:

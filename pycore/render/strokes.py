@@ -6,6 +6,7 @@ photo and its marks: the projection. With strokes: the reading, and its judgemen
 
 import math
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from pycore.geometry import Point
@@ -59,9 +60,13 @@ def _strokes(value: object) -> list[Stroke]:
 def _opened(task: StrokesTask) -> dict[str, Any]:
     places = {name: [[place.x, place.y] for _, place in numbered]
               for name, numbered in (("marks", task.photo.numbered), ("older", task.photo.older))}  # fmt: skip
-    start, matter = task.photo.origin, task.printed
-    printed = {"lines": matter.lines, "discs": matter.discs, "areas": matter.areas}
-    return {"ok": True, **places, "box": list(task.box), "printed": printed, "start": [start.x, start.y]}
+    start = task.photo.origin
+    return {"ok": True, **places, "box": list(task.box), "printed": _printed(task), "start": [start.x, start.y]}
+
+
+def _printed(task: StrokesTask) -> dict[str, Any]:
+    printed = task.printed
+    return {"lines": printed.lines, "discs": printed.discs, "areas": printed.areas}
 
 
 def _projected(projection: Projection) -> dict[str, Any]:
@@ -86,6 +91,44 @@ def _settled(request: Mapping[str, Any], task: StrokesTask) -> tuple[str, dict[s
     if method and method not in {drawing.construction.method for drawing in task.drawings}:
         raise NoPhotoError
     return str(method), points
+
+
+@dataclass(frozen=True, slots=True)
+class ReadDrawing:
+    """A drawing that was read: its projection, the reading, the points that somebody settled, and its judgement (None
+    while something is asked)."""
+
+    projection: Projection
+    reading: StrokeReading
+    settled: Mapping[str, Point | None]
+    judged: PhotoJudgement | None
+
+    @property
+    def is_asked_whole(self) -> bool:
+        """Whether the whole reading is asked, and not single points of it."""
+        return bool(self.reading.why) and not self.settled
+
+    @property
+    def open_points(self) -> list[tuple[str, tuple[Point, ...]]]:
+        """The points that are asked, each with the places to choose from."""
+        unsure = [(point.name, point.choices) for point in self.reading.points if not point.sure]
+        return [one for one in (*unsure, *self.reading.missing) if one[0] not in self.settled]
+
+
+def read(task: StrokesTask, request: Mapping[str, Any]) -> ReadDrawing:
+    """Read the drawing from the strokes of a request. Raises PhotoUnusableError and NoPhotoError."""
+    projection = photograph.projected(request, task.photo, photograph.photo_of(request["photo"]))
+    method, settled = _settled(request, task)
+    drawings = [one for one in task.drawings if method in ("", one.construction.method)]
+    sheet = StrokeSheet(_strokes(request["strokes"]), task.photo.origin, guides_of(drawings))
+    reading = read_strokes(sheet, drawings)
+    return ReadDrawing(projection, reading, settled, _judged(task, projection, reading, settled))
+
+
+def ground_of(task: StrokesTask, request: Mapping[str, Any]) -> dict[str, Any]:
+    """Return what the page's script is told of the paper. Raises PhotoUnusableError and NoPhotoError."""
+    projection = photograph.projected(request, task.photo, photograph.photo_of(request["photo"]))
+    return {"projection": _projected(projection), "box": list(task.box), "printed": _printed(task)}
 
 
 def _judged(

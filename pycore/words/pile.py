@@ -36,7 +36,8 @@ ABOUT = (
     "last change, unless you erase them. Where and when a photograph was taken is not read.",
 )
 MORE_ABOUT = "How it works"
-STATES = {"waiting": "Waiting.", "reading": "Reading …", "press": "To ask. Press the points of the drawing."}
+STATES = {"waiting": "Waiting.", "reading": "Reading …", "asked": "To ask.",
+          "press": "To ask. Press the points of the drawing."}
 FAULTS = {
     "unreadable": (
         "This file cannot be opened as a picture. It may be damaged, or this browser does not read its format. Save it "
@@ -51,6 +52,9 @@ FAULTS = {
 }
 NOT_OURS = "The QR code in this photograph does not belong to a sheet of this site. Type the code printed on the sheet."
 RIGHT, LOOK = "right", "look again"
+OTHER_SCALE, RULER_EDGE = "all lengths at another scale", "zero at the ruler’s edge"
+DIRECTION_OFF = "direction off"
+NOT_DRAWN = "Not drawn"
 NOT_FINISHED = "not drawn to the end"
 CODE, OPEN_CODE = "Code on the sheet", "Read with this code"
 PRESS, PRESS_AGAIN, ACCEPT, ACCEPTED = "Press the points", "Press the points again", "Accept", "Accepted"
@@ -65,6 +69,17 @@ TABLE_HEAD = (
     "Marks of", "Accepted", "File", "Remark",
 )  # fmt: skip
 YES = "yes"
+
+
+def where(label: str, left: int) -> str:
+    """Which point is asked, and how many are."""
+    more = f" ({left} to ask)" if left > 1 else ""
+    return f"Where is {label}?{more}"
+
+
+def choice(number: int, is_point: bool) -> str:
+    """One of the places or readings that are numbered in the photograph."""
+    return f"At {number}" if is_point else f"Reading {number}"
 
 
 def told(separator: str) -> str:

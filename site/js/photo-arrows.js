@@ -38,3 +38,39 @@ function head(pen, points, length, more) {
   pen.fill();
   if (more) pen.stroke();
 }
+
+/** Points of a photograph that are asked, by the number of the answer, and points that were read. @typedef {{ places: number[][][], found: number[][] }} Marked */
+
+/**
+ * Number the places that are asked; ring the points that were read.
+ * @param {CanvasRenderingContext2D} pen
+ * @param {Marked} marked
+ * @param {number} unit
+ * @param {CSSStyleDeclaration} style
+ */
+export function numbers(pen, { places, found }, unit, style) {
+  const [paper, accent] = ["--paper", "--accent"].map((name) => style.getPropertyValue(name));
+  pen.lineWidth = 1.6 * unit;
+  pen.strokeStyle = accent;
+  for (const [x, y] of found) ring(pen, x, y, 6 * unit);
+  pen.font = `700 ${15 * unit}px ${style.fontFamily}`;
+  pen.textAlign = "center";
+  pen.textBaseline = "middle";
+  places.forEach((points, index) => {
+    for (const [x, y] of points) {
+      const [left, top] = [x + 9 * unit, y - 25 * unit];
+      ring(pen, x, y, 8 * unit);
+      pen.fillStyle = accent;
+      pen.fillRect(left, top, 18 * unit, 18 * unit);
+      pen.fillStyle = paper;
+      pen.fillText(String(index + 1), left + 9 * unit, top + 9.5 * unit);
+    }
+  });
+}
+
+/** @param {CanvasRenderingContext2D} pen @param {number} x @param {number} y @param {number} radius */
+function ring(pen, x, y, radius) {
+  pen.beginPath();
+  pen.arc(x, y, radius, 0, 2 * Math.PI);
+  pen.stroke();
+}

@@ -8,7 +8,7 @@ const MOST = 2; // threads: each holds a photograph, which is large
 const codes = new URL(`${document.documentElement.dataset.codes ?? ""}codes.js`, document.baseURI).href;
 
 /** How many photographs can be read at the same time. */
-export const atOnce = Math.max(1, Math.min(MOST, (navigator.hardwareConcurrency || 2) - 1));
+export const atOnce = Math.max(1, Math.min(MOST, navigator.hardwareConcurrency || 2));
 
 export class Reader {
   #worker = new Worker(scriptURL(readerAddress), { type: "module" });
@@ -46,6 +46,9 @@ export class Reader {
 
   /** The marks of the photograph in hand. @param {import("../types/shared.js").Pair[][]} editions */
   marks = (editions) => this.#ask({ do: "marks", editions });
+
+  /** The straight strokes on the photograph in hand. @param {unknown} ground */
+  strokes = (ground) => this.#ask({ do: "strokes", ground });
 
   end() {
     this.#worker.terminate();

@@ -1,8 +1,9 @@
-// Reads photographs beside the page, one at a time: opens a file, finds its QR code and its marks. Nothing of a photograph
+// Reads photographs beside the page, one at a time: opens a file, finds its QR code, its marks and its strokes. Nothing of a photograph
 // leaves the device, and nothing of it is kept once the next is opened.
 
 import { opened, turned, turnsToUpright } from "./photo-file.js";
 import { findMarks } from "./photo-marks.js";
+import { readStrokes } from "./photo-strokes.js";
 
 /** @import { FromReader, ToReader } from "../types/photos.js" */
 
@@ -127,7 +128,21 @@ const doings = {
     if (quarters) shown = upright(shown, quarters);
     return { marks, edition: found.edition, turned: quarters, width: shown.width, height: shown.height };
   },
+  /** @param {{ ground: import("../types/strokes.js").Ground }} asked */
+  async strokes({ ground }) {
+    if (!shown) throw new Error("no photograph is open");
+    const { width, height, data } = shown;
+    const { strokes } = readStrokes({ pixels: data, width, height }, ground);
+    return strokes.map(({ x1, y1, x2, y2, dark, runs, blind, heads }) => brief({ x1, y1, x2, y2, dark, runs, blind, heads }));
+  },
 };
+
+/** Figures as fine as anybody needs them. @param {any} value @returns {any} */
+function brief(value) {
+  if (typeof value === "number") return Math.round(value * 1000) / 1000;
+  if (Array.isArray(value)) return value.map(brief);
+  return value && typeof value === "object" ? Object.fromEntries(Object.entries(value).map(([key, one]) => [key, brief(one)])) : value;
+}
 
 addEventListener("message", async (/** @type {MessageEvent<ToReader>} */ { data: { id, ...asked } }) => {
   try {

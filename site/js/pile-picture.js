@@ -2,13 +2,21 @@
 
 import { hide, need } from "./elements.js";
 import { opened } from "./photo-file.js";
-import { arrows } from "./photo-arrows.js";
+import { arrows, numbers } from "./photo-arrows.js";
 
 /** @import { Path } from "../types/shared.js" */
-/** @import { PileRow } from "../types/photos.js" */
+/** @import { Marked } from "./photo-arrows.js" */
+/** @import { PileReply, PileRow } from "../types/photos.js" */
 
 const MOST = 2000; // pixels of the longer side, as it is measured
 const MARGIN = 0.1; // of the marks' own extent, shown about them
+
+/** What is numbered in the photograph, and which points were read. @param {PileReply} reply @returns {Marked} */
+export function marksOf({ point, readings, found }) {
+  /** @type {any[]} */
+  const listed = point ? point.choices.map((/** @type {any} */ one) => [one.mark]) : (readings ?? []).map((/** @type {any} */ one) => one.marks);
+  return { places: listed, found: found ?? [] };
+}
 
 export class Shown {
   #look;
@@ -17,6 +25,8 @@ export class Shown {
   #base = document.createElement("canvas"); // the photograph without lines
   /** @type {Path[]} */
   #paths = [];
+  /** @type {Marked} */
+  #marked = { places: [], found: [] };
   #lines = true;
   #view = { left: 0, top: 0, width: 1, height: 1 }; // the part that is shown
   #of = ""; // the row that is shown, with how it is turned
@@ -90,11 +100,13 @@ export class Shown {
     pen.translate(-left, -top);
     pen.drawImage(this.#base, 0, 0);
     if (this.#lines) arrows(pen, this.#paths, Math.max(width, height) / 800, getComputedStyle(this.#frame));
+    numbers(pen, this.#marked, Math.max(width, height) / 800, getComputedStyle(this.#frame));
   }
 
-  /** Draw the lines of the right drawing over it. @param {Path[]} paths */
-  draw(paths) {
+  /** Draw the lines of the right drawing over it, and what is asked. @param {Path[]} paths @param {Marked} [marked] */
+  draw(paths, marked = { places: [], found: [] }) {
     this.#paths = paths;
+    this.#marked = marked;
     hide(this.#button("lines"), !paths.length);
     if (this.#of) this.#paint();
   }

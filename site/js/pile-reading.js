@@ -64,9 +64,35 @@ async function readOne(reader, row, file, ask) {
   }
   row.seen = seenOf(found);
   row.turned = found.turned;
-  const fits = await ask({ move: "judge", sheet: row.page, form: row.form, ...row.seen });
-  if (fits.ok) Object.assign(row, { state: "press", said: "" });
-  else Object.assign(row, { state: "fault", said: "misfit" });
+  const { ok, ground } = await ask({ move: "strokes", sheet: row.page, form: row.form, ...row.seen });
+  if (!ok) {
+    Object.assign(row, { state: "fault", said: "misfit" });
+    return;
+  }
+  row.strokes = await reader.strokes(ground);
+  await readAgain(row, ask);
+}
+
+/**
+ * Read the drawing of a row from its strokes and from what a person has answered.
+ * @param {PileRow} row @param {PileAsk} ask
+ */
+export async function readAgain(row, ask) {
+  const { page: sheet, form, group, seen, strokes, answers: settled } = row;
+  const reply = await ask({ move: "strokes", sheet, form, group, ...seen, strokes, settled });
+  if (reply.drawing) Object.assign(row, { state: "judged", said: "", drawing: reply.drawing, points: reply.points });
+  else Object.assign(row, { state: reply.ok && (reply.point || reply.readings.length) ? "asked" : "press", said: "" });
+}
+
+/**
+ * Keep what a person answers to a question of pycore's, by its number from 0; -1: the point is not drawn.
+ * @param {PileRow} row @param {import("../types/photos.js").PileReply} question @param {number} choice
+ */
+export function takeAnswer(row, { point, readings }, choice) {
+  const chosen = point ? point.choices[choice] : readings[choice];
+  row.answers = point
+    ? { method: point.method, points: { ...row.answers?.points, [point.name]: chosen?.place ?? null } }
+    : { method: chosen.method, points: chosen.settled };
 }
 
 /**

@@ -10,8 +10,8 @@ import * as store from "./kept-pile.js";
 import { add } from "./kept-register.js";
 import { carryOut } from "./long-work.js";
 import { afterQuiet } from "./pace.js";
-import { Shown } from "./pile-picture.js";
-import { findSheet, readAll } from "./pile-reading.js";
+import { marksOf, Shown } from "./pile-picture.js";
+import { findSheet, readAgain, readAll, takeAnswer } from "./pile-reading.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live } from "./said.js";
@@ -20,7 +20,7 @@ import { markAnswer } from "./state.js";
 /** @import { PileAsk, PileReply, PileRow } from "../types/photos.js" */
 
 const page = "photographs";
-const NEEDS = ["photo"];
+const NEEDS = ["photo", "strokes"];
 const MOST = 200; // photographs in one pile, as pycore has it
 const SETTLED = 120; // ms after the last change until the table follows
 const root = document.documentElement;
@@ -40,6 +40,8 @@ const files = new Map(); // by row
 let queue = [];
 let stopped = false;
 let reading = false;
+/** @type {PileReply | null} */
+let question = null; // what is asked of the row in hand
 let inHand = ""; // the row whose photograph is shown
 /** @type {PileReply | null} */
 let told = null; // pycore's last reply on the rows
@@ -174,11 +176,24 @@ async function select(id) {
   const row = rowOf();
   look.hidden = !row;
   if (!row) return;
-  const more = row.state === "judged" ? { sheet: row.page, form: row.form, group: row.group, ...row.seen, taps: row.taps } : {};
+  const { page: sheet, form, group, seen, strokes, answers, taps } = row;
+  const drawn = taps ? { taps } : { strokes, settled: answers };
+  const more = row.state === "judged" || row.state === "asked" ? { sheet, form, group, ...seen, ...drawn } : {};
   const [reply] = await Promise.all([ask({ move: "look", row: id, rows, ...more }), shown.show(row, files.get(id) ?? null)]);
   if (id !== inHand || !reply.ok) return;
   need('[data-region="look"]').innerHTML = regionHTML(reply.regions.look);
-  shown.draw(reply.overlay);
+  question = reply;
+  shown.draw(reply.overlay, marksOf(reply));
+}
+
+/** Take an answer to what is asked of the row in hand. @param {number} choice */
+async function choose(choice) {
+  const row = rowOf();
+  if (!row || !question) return;
+  takeAnswer(row, question, choice);
+  await readAgain(row, ask);
+  changed();
+  await go(row.id);
 }
 
 /** @param {string} id */
@@ -208,6 +223,7 @@ async function press() {
     slug: row.page, form: row.form, file,
     judged: (found) => {
       Object.assign(row, found);
+      delete row.strokes; // what was pressed counts
       judge(row).catch(failed);
     },
     closed: () => go(row.id).catch(failed),
@@ -283,6 +299,7 @@ const actions = {
   next,
   erase,
   "use-code": useCode,
+  choose: ({ dataset }) => choose(Number(dataset.choice)),
   "take-away": takeAway,
   "accept-sure": () => {
     const sure = told?.sure ?? [];

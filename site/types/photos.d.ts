@@ -4,7 +4,7 @@ import type { Reply, Values } from "./shared.js";
 
 export interface ToReader {
   id: number;
-  do: "open" | "marks";
+  do: "open" | "marks" | "strokes";
   [value: string]: unknown;
 }
 
@@ -30,7 +30,7 @@ export interface Seen {
 export interface PileRow {
   id: string;
   file: string;
-  state: "waiting" | "reading" | "fault" | "press" | "judged";
+  state: "waiting" | "reading" | "fault" | "press" | "asked" | "judged";
   digest?: string;
   said?: string;
   /** The code that a person typed. */
@@ -42,6 +42,9 @@ export interface PileRow {
   seen?: Seen;
   /** How many quarters the photograph is turned clockwise, so that the sheet stands upright in it. */
   turned?: number;
+  /** Its straight strokes in mm, and what a person has answered of their reading. */
+  strokes?: unknown[];
+  answers?: { method: string; points: Record<string, number[] | null> };
   taps?: Record<string, number[] | null>;
   drawing?: unknown;
   points?: unknown;

@@ -69,7 +69,7 @@ def test_a_pile_is_read_marked_and_put_into_the_register(pile: Callable[..., Pag
     add(page, {"a.jpg": right.jpeg(), "b.jpg": wrong.jpeg(exif=6)}, 2)
     assert {url.split("/")[2] for url in asked if url.startswith("http")} == {site.split("/")[2]}
     assert len([url for url in asked if "/codes/" in url]) >= 2
-    assert "Ada Lark" in row(page, 1) and "Press the points" in row(page, 1) and str(own[1].code) in row(page, 2)
+    assert "Ada Lark" in row(page, 1) and str(own[1].code) in row(page, 2)
     press(page, 1, right)
     expect(page.locator("table.pile tbody tr").nth(0)).to_contain_text("4 of 4")
     press(page, 2, wrong)
@@ -113,9 +113,9 @@ def test_every_fault_is_said_in_its_row_and_nothing_else_stops(pile: Callable[..
         "tiny.jpg": jpeg(first.picture.resize((300, 200))),
     }, 9)  # fmt: skip
     picture(page, "pile-faults")
-    assert "Press the points" in row(page, 1) and "Press the points" in row(page, 4)
+    assert "Learner 1" in row(page, 1) and "Learner 2" in row(page, 4)
     assert "same photograph as in row 1" in row(page, 2)
-    assert "Row 1 has the same code" in row(page, 3)
+    assert "row 1" in row(page, 3).lower()
     assert "another class set" in row(page, 5)
     assert "No code was found" in row(page, 6)
     assert "No marks were found" in row(page, 7)
@@ -129,7 +129,7 @@ def test_every_fault_is_said_in_its_row_and_nothing_else_stops(pile: Callable[..
     page.locator("table.pile tbody tr").nth(5).locator("button").click()
     page.fill("#pile-code", str(own[2].code))
     page.click('[data-do="use-code"]')
-    expect(page.locator("table.pile tbody tr").nth(5)).to_contain_text("Press the points", timeout=PATIENCE * 1000)
+    expect(page.locator("table.pile tbody tr").nth(5)).to_contain_text("Learner 3", timeout=PATIENCE * 1000)
     # By keys: to the next row that is to be asked, and away with a row.
     page.locator("table.pile tbody tr").nth(0).locator("button").focus()
     page.keyboard.press("ArrowDown")
