@@ -143,11 +143,12 @@ def _hand(moves: Sequence[Move], factor: float, random: np.random.Generator) -> 
     return carry_out(tuple(moves), off)
 
 
-def pencilled(seed: int, method: str = "") -> Pencilled:
-    """The sheet with this number; ``method``: how it is drawn, else by its number."""
+def pencilled(seed: int, method: str = "", given: Mapping[str, str] | None = None) -> Pencilled:
+    """The sheet with this number; ``method``: how it is drawn, else by its number; ``given``: its form, else by its
+    number."""
     random = np.random.default_rng(seed)
     chosen = method or METHODS[seed % 3]
-    form = _form(random, chosen if random.random() < 0.9 else str(random.choice(METHODS)), seed)
+    form = given or _form(random, chosen if random.random() < 0.9 else str(random.choice(METHODS)), seed)
     printed = photo_task(NEUTRAL, form)
     try:
         want = _of_method(printed, form, chosen)

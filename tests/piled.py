@@ -2,6 +2,8 @@
 
 import io
 
+import pencilled
+from pencil_photographs import photographed
 from photographs import Conditions, Taken, taken
 from PIL import Image, ImageDraw
 
@@ -51,3 +53,10 @@ def jpeg(picture: Image.Image) -> bytes:
     data = io.BytesIO()
     picture.save(data, "JPEG", quality=90)
     return data.getvalue()
+
+
+def pencilled_sheet(learner: Learner, number: int, method: str) -> tuple[bytes, str]:
+    """A photograph of a learner's sheet with a drawing in pencil, and the mistake in it ("" for none)."""
+    form = {**learner.form, "code": str(learner.code), "sheet": "problem", "method": method}
+    drawing = pencilled.pencilled(number, method, form)
+    return jpeg(photographed(drawing, number).picture), drawing.mistake

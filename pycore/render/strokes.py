@@ -187,17 +187,13 @@ def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str
     if "photo" not in request:
         return _opened(task)
     try:
-        projection = photograph.projected(request, task.photo, photograph.photo_of(request["photo"]))
+        if "strokes" not in request:
+            return {"ok": True, "projection": ground_of(task, request)["projection"]}
+        found = read(task, request)
     except PhotoUnusableError as problem:
         return photograph.refused_reply(problem, request, task.photo)
-    if "strokes" not in request:
-        return {"ok": True, "projection": _projected(projection)}
-    method, settled = _settled(request, task)
-    drawings = [one for one in task.drawings if method in ("", one.construction.method)]
-    sheet = StrokeSheet(_strokes(request["strokes"]), task.photo.origin, guides_of(drawings))
-    reading = read_strokes(sheet, drawings)
-    judged = _judged(task, projection, reading, settled)
-    whole = bool(reading.why) and not settled
+    reading, settled, judged = found.reading, found.settled, found.judged
+    whole = found.is_asked_whole
     answer: dict[str, Any] = {
         "ok": True, "method": reading.method, "points": _points(reading, settled),
         "asked": _asked(reading, settled, task), "why": words.why(reading.why) if whole else "",

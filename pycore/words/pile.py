@@ -5,8 +5,8 @@ from pycore.words.class_set import choose_separator
 SLUG = "photographs"
 TITLE = "A pile of photographs"
 LEAD = (
-    "Photograph the problem sheets of a class, and choose all photographs at once. The code and the marks of each "
-    "sheet are found by themselves. Its drawing is judged line by line, and marked as the class set says."
+    "Photograph the problem sheets of a class, and choose all photographs at once. Each drawing is read, judged line "
+    "by line, and marked as the class set says. What is not sure is asked."
 )
 DESCRIPTION = "Mark the hand drawings of a class from their photographs, on your own device."
 NO_SCRIPT = "JavaScript is off. Photographs are read in your browser, which needs JavaScript."
@@ -30,8 +30,10 @@ ACCEPTED_SOME = "Accepted: {count}."
 ABOUT = (
     "Photograph from above, with the whole sheet in the picture, and no shadow on the code.",
     "JPEG and PNG are read, and HEIC where your browser opens it.",
-    "Then you press the points of each drawing, one sheet after another. Names and marks come from the class set that "
-    "this device keeps.",
+    "Draw with firm pencil lines. What is not clear is never guessed: you choose a place, or press the points.",
+    "Reading takes some seconds for each sheet. It was tried on made-up photographs only: compare the first ones by "
+    "eye.",
+    "Names and marks come from the class set that this device keeps.",
     "Photographs stay on this device and are gone when you leave the page. Rows and marks stay for 30 days after the "
     "last change, unless you erase them. Where and when a photograph was taken is not read.",
 )

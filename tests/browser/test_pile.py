@@ -8,7 +8,7 @@ import pytest
 from browser.asking import DESK, wait_until
 from browser.photo_panel import picture, show_points
 from photographs import Conditions, Taken
-from piled import jpeg, learners, sheet, without_code, without_marks
+from piled import jpeg, learners, pencilled_sheet, sheet, without_code, without_marks
 from playwright.sync_api import Page, expect
 
 READ = """document.querySelector('[data-share]').hidden
@@ -99,6 +99,24 @@ def test_a_pile_is_read_marked_and_put_into_the_register(pile: Callable[..., Pag
     page.click('[data-do="erase"]')
     wait_until(page, "localStorage.getItem('phasor-folio-pile') === null", 10)
     expect(page.locator("[data-region=pile]")).to_contain_text("no photographs")
+
+
+def test_pencil_lines_are_read_and_what_is_unsure_is_asked_with_one_press(pile: Callable[..., Page]):
+    own = learners(0, 3)
+    page = pile({"version": 1, "roll": ROLL, "results": "", "set": "v=3&learners=3&method=parallelogram&seed=0"})
+    files = {}
+    for learner, number, method in zip(own, (5001, 5003, 5005), ("tip-to-tail", "tip-to-tail", "parallelogram"),
+                                       strict=True):  # fmt: skip
+        files[f"{learner.place}.jpg"], _ = pencilled_sheet(learner, number, method)
+    add(page, files, 3)
+    picture(page, "pile-read")
+    kinds = page.eval_on_selector_all("tr[data-kind]", "rows => rows.map((row) => row.dataset.kind)")
+    read = [number for number, kind in enumerate(kinds, start=1) if kind == "judged"]
+    assert len(read) >= 1, kinds
+    page.locator("table.pile tbody tr").nth(read[0] - 1).locator("button").click()
+    expect(page.locator("[data-region=look]")).to_contain_text("Your drawing, line by line")
+    page.click('[data-do="accept"]')
+    expect(page.locator("table.pile tbody tr").nth(read[0] - 1)).to_contain_text("Accepted")
 
 
 def test_every_fault_is_said_in_its_row_and_nothing_else_stops(pile: Callable[..., Page]):
