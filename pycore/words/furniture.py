@@ -103,6 +103,7 @@ NOT_KEPT = {
     "practice": "This browser did not store your practice record. It is lost when you close the page.",
     "class": "This browser did not store the names and answers of the class. They are lost when you close the page.",
     "device": "This browser did not store the set-up of printer and screen. It is lost when you close the page.",
+    "records": "This browser stores nothing, so it cannot keep the records of several learners apart.",
     "choice": "This browser did not store your choice. It is lost when you close the page.",
 }
 """What is said where the browser keeps nothing, by what it should have kept."""

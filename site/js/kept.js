@@ -246,7 +246,7 @@ export const learners = () =>
  */
 export function setLearner(name) {
   if (!put(LEARNER, cleanName(name) || null)) {
-    say("choice");
+    say("records");
     return false;
   }
   readLearner();

@@ -123,12 +123,16 @@ function show() {
   showTerms();
 }
 
-/** @param {string} who */
-function useLearner(who) {
-  const isNew = !kept.learners().includes(who);
-  if (!kept.setLearner(who)) return;
+/** Use a learner's record, whether the name is written with capitals or not; gives whether it is in use. @param {string} typed */
+function useLearner(typed) {
+  const known = kept.learners().find((one) => one.toLocaleLowerCase() === typed.toLocaleLowerCase());
+  const [who, isNew] = [known ?? typed, known === undefined];
+  if (!kept.setLearner(who)) return false;
+  // What one learner erased is not for the next to bring back.
+  couldBeUndone([], "");
   show();
   say("learners", isNew ? "started" : "takenUp", { who: nameOf(who) });
+  return true;
 }
 
 /** @param {Entry[]} entries @param {string} title */
@@ -224,8 +228,7 @@ need("[data-new-learner]").addEventListener("submit", (event) => {
     field.focus();
     return;
   }
-  field.value = "";
-  useLearner(who);
+  if (useLearner(who)) field.value = "";
 });
 document.addEventListener("change", ({ target }) => {
   if (!(target instanceof HTMLSelectElement) || !target.dataset.term) return;

@@ -183,6 +183,23 @@ def test_a_new_learner_starts_clean_and_the_others_stay(open_page: Callable[...,
     assert "1 of 1 problems solved" in page.text_content("[data-region=kept]")
 
 
+def test_a_name_is_the_same_learner_with_capitals_or_without(listed) -> None:
+    """`kofi` began an empty record beside that of `Kofi`; and what Kofi had erased, the next could bring back."""
+    page = listed()
+    for typed, said in (("Kofi", words.STARTED), ("Ama", words.STARTED)):
+        page.fill("#new-learner", typed)
+        page.click("[data-new-learner] button")
+        expect(page.locator("[data-said-of=learners]")).to_have_text(said.format(who=typed))
+        page.evaluate("who => localStorage.setItem(`phasor-folio-practice@${who}`, '{}')", typed)
+    page.reload()
+    page.locator("[data-kept-rows] [data-device-do=erase]").first.click()
+    expect(page.locator("[data-device-do=undo]")).to_be_visible()
+    page.fill("#new-learner", "kofi")
+    page.click("[data-new-learner] button")
+    expect(page.locator("[data-said-of=learners]")).to_have_text(words.TAKEN_UP.format(who="Kofi"))
+    expect(page.locator("[data-device-do=undo]")).to_be_hidden()
+
+
 def test_a_new_learner_sees_no_names_of_a_class(listed, site: str, ready) -> None:
     page = listed()
     page.fill("#new-learner", "Zoë")
@@ -327,7 +344,7 @@ def test_a_browser_that_keeps_nothing_is_told_so(browser: Browser, site: str) ->
         expect(page.locator("[data-site-line]")).to_have_text(words.SITE_NOT)
         page.fill("#new-learner", "7B")
         page.click("[data-new-learner] button")
-        expect(page.locator("[data-not-kept] p")).to_have_text(furniture.NOT_KEPT["choice"])
+        expect(page.locator("[data-not-kept] p")).to_have_text(furniture.NOT_KEPT["records"])
 
 
 def test_every_page_leads_there(open_page, site: str) -> None:
