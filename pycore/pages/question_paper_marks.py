@@ -260,8 +260,10 @@ def _parts(
 
 def _remark(reply: AnswerJudgement) -> str:
     """What an answer's marks rest on."""
-    named = [short(cause.mistakes[0].key) for cause in reply.marked.causes[:MOST_NAMED]]
-    return verdict_of(reply, words.could_be(named))
+    firsts = [cause.mistakes[0].key for cause in reply.marked.causes]
+    others = [one.key for cause in reply.marked.causes for one in cause.mistakes[1:]]
+    named = list(dict.fromkeys(map(short, (*firsts, *others))))
+    return verdict_of(reply, words.could_be(named[:MOST_NAMED]))
 
 
 def _remarks(replies: Mapping[str, AnswerJudgement | None]) -> tuple[str, ...]:

@@ -121,9 +121,9 @@ def judge(
     """Judge what a learner typed: ``answer``, ``answer-unit``, ``answer-angle``, ``answer-side``, ``answer-how`` and
     ``answer-first``, ``answer-first-angle``, ``answer-first-side``, ``answer-across``, ``answer-up``.
 
-    ``on_paper``: the question said in which sense positive angles turn, and nobody can ask the learner for another
-    unit: a unit of another quantity is a wrong one, not one that cannot be read. ``label``: what messages call the
-    answer.
+    ``on_paper``: the sheet said in which sense positive angles turn, so that a sign, or none, says the side; and nobody
+    can ask the learner for another unit: a unit of another quantity is a wrong one, not one that cannot be read.
+    ``label``: what messages call the answer.
 
     Raises InputError for what cannot be read.
     """
@@ -139,10 +139,8 @@ def judge(
         raise InputError(Fault("answer", form.get("answer", ""), words.negative(label, form.get("answer", ""))))
     angle, sided = (None, True)
     if typed.direction is not None and task.angled:
-        angle, sided = task_angle(task, typed.direction)
+        angle, sided = task_angle(task, typed.direction, on_paper=on_paper)
     answer = LearnerAnswer(size, angle, sided, how, typed.size.half)
-    if on_paper and is_accepted(task, replace(answer, sided=True), limits):
-        answer = replace(answer, sided=True)
     return replace(_judged(task, answer, typed.size, owns, limits), entries=entries, parts=parts)
 
 

@@ -12,6 +12,7 @@ from typing import Protocol
 
 from pycore import phasor
 from pycore.phasor import wrap
+from pycore.practice.plainness import plainest_first
 from pycore.practice.task import DEGREE, DRAWN, NO_LIMITS, Limits, Mistake, Scatter, Task, off, scatter
 
 SAME = 1e-6
@@ -308,7 +309,7 @@ def causes(task: Task, answer: LearnerAnswer, limits: Limits) -> tuple[Cause, ..
     whole = none + math.fsum(candidate.likely for candidate in found)
     least = max([none, *(candidate.likely / LESS_LIKELY for candidate in found)])
     likely = [candidate for candidate in found if candidate.likely >= least]
-    named = [Cause(_once(candidate.mistakes), candidate.likely / whole) for candidate in likely]
+    named = [Cause(plainest_first(_once(candidate.mistakes)), candidate.likely / whole) for candidate in likely]
     return tuple(sorted(named, key=lambda cause: -cause.share))
 
 

@@ -19,8 +19,6 @@ LENGTHS = {"mm": 1.0, "cm": 10.0}
 OTHER_UNITS = ("A", "V", "W", "VA", "var", "Ω", "S", "F", "H")
 """Units in which a learner may have written an answer that has another one."""
 LARGEST = 1e9
-NEGATIVE = ("clockwise", "lagging")
-"""Sides that a minus says once more."""
 UPRIGHT = {"up": "anticlockwise", "down": "clockwise"}
 """Sides that are told only where angles are counted from a line that points to the right."""
 BEFORE_ANGLE = ("∠", "@", " at ")
@@ -51,8 +49,8 @@ class TypedSize:
 
 @dataclass(frozen=True, slots=True)
 class Direction:
-    """An angle as typed: degrees, its side (one of ``SIDES``, "": not stated), and whether it is said to be the
-    returning arrow's."""
+    """An angle as typed: degrees with their sign, the side in words (one of ``SIDES``, "": none), and whether it is
+    said to be the returning arrow's."""
 
     degrees: float
     side: str = ""
@@ -140,11 +138,7 @@ def parted(text: str) -> tuple[str, str]:
 
 
 def read_direction(name: str, label: str, text: str, side: str = "") -> Direction | None:
-    """An angle as typed, with words for its side behind it or beside it; None for an empty field. Raises InputError.
-
-    With a side in words a minus says the same once more; where the two speak against each other, the side is taken for
-    not told.
-    """
+    """An angle as typed, with words for its side behind it or beside it; None for an empty field. Raises InputError."""
     if not text.strip():
         return None
     number, returning = [], side in RETURNING
@@ -165,21 +159,22 @@ def read_direction(name: str, label: str, text: str, side: str = "") -> Directio
         raise InputError(Fault(name, text, words.bad_angle(label, text), problem.fragment)) from None
     if not -360.0 <= value <= 360.0:
         raise InputError(Fault(name, text, words.bad_angle(label, text)))
-    if stated and value < 0.0:
-        return Direction(-value, stated if stated in NEGATIVE else "", returning)
     return Direction(value, stated, returning)
 
 
-def task_angle(task: Task, direction: Direction) -> tuple[float, bool]:
+def task_angle(task: Task, direction: Direction, *, on_paper: bool = False) -> tuple[float, bool]:
     """An angle as the class measures it, counted from the direction drawn first, anticlockwise positive;
-    and whether its side is known."""
+    and whether its side is known. ``on_paper``: the sheet said which way is positive, so that a number alone has a
+    side too. With a side in words a minus says the same once more; where the two speak against each other, the side is
+    taken for not told."""
     degrees, side = direction.degrees, direction.side
     if side in UPRIGHT:
         # Above and below are sides of a line that lies across the paper.
-        side = UPRIGHT[side] if task.form.get("first") == "right" and task.turn == 0.0 else ""
+        side = UPRIGHT[side] if task.form.get("first") == "right" and task.turn == 0.0 else "unknown"
+    sense = {"anticlockwise": task.sense, "clockwise": -task.sense, "lagging": -1, "leading": 1}.get(side, 1)
+    told = side in SIDES if side else task.signed or on_paper or degrees < 0.0
+    if side and degrees < 0.0:
+        degrees, told = -degrees, told and sense < 0
     # The returning arrow is the sum turned round.
     degrees += 180.0 if direction.returning and task.turn_back > 0 else 0.0
-    sense = {"anticlockwise": task.sense, "clockwise": -task.sense, "lagging": -1, "leading": 1}.get(side, 1)
-    # A minus says the side too: against the sense in which positive angles turn.
-    told = task.signed or side != "" or direction.degrees < 0.0
     return task.turn + sense * degrees, told

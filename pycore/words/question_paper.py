@@ -54,11 +54,12 @@ GIVEN_FOR: dict[str, str] = {
     "scale": "every line is drawn to the scale of the sheet, or to one scale that is written down",
     "directions": "every line has the right direction, within 2°",
     "lengths": "every line has the right length, within 1 mm",
-    "resultant": "size and angle, as read off the drawing, are within the tolerances below. 95 of 100 careful drawings "
-                 "of a problem keep to them: they are wider where its lines cross flatly",
+    "resultant": "the size, and the angle where one is asked for, are read off the drawing within the tolerances "
+                 "below. 95 of 100 careful drawings of a problem keep to them: they are wider where its lines cross "
+                 "flatly",
     "method": "the working shows a method that leads to the answer; it stands if a number before it was wrong. The "
               "answer alone does not show it: where that is wrong, read the working",
-    "accuracy": "the calculated size is within 1 %, the angle within 0.5°",
+    "accuracy": "the calculated size is within 1 %, the angle, where one is asked for, within 0.5°",
 }
 """For what the marks of a part are given. The limits of directions and lengths are common practice with no source."""
 CODES_OPEN = "Each row’s code opens the learner’s problem on its page, for example to check a photograph."
@@ -69,6 +70,10 @@ BY_WAY = {"drawn": "Read off the drawing", "calculated": "Calculated"}
 UNITS = (
     "Units: each question names its unit. An answer without a unit is read in that unit and loses no marks. A wrong "
     "unit, or a wrong prefix, loses the marks for accuracy, or for the result of a drawing."
+)
+ANGLES = (
+    "Angles: which way is positive stands on each sheet. An angle without sign or side is positive. An angle from 180° "
+    "to 360° is the direction that it ends in: 340° is −20°. A wrong sign or side makes the answer wrong."
 )
 OVERLAYS = "Overlays for marking"
 OVERLAYS_HELP = "An overlay has the right drawing, in the learner’s scale. Lay it on the drawing to compare."
