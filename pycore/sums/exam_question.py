@@ -31,7 +31,7 @@ def exam_question(case: SumCase, plan: Plan, task: Task, *, any_method: bool, dr
     """Return a problem in words: nothing of its answer. ``drawn``: it is drawn too."""
     method = case.method_words(plan, any_method=any_method)
     sheet = case.sheet_words(plan, PROBLEM, method)
-    question, further = question_of(case, plan, PROBLEM, sheet.notes)
+    question, further = question_of(case, plan, PROBLEM, sheet.notes, of_paper=True)
     notes = tuple(note for note in further if note != ROUTINE)
     values_text = case.values_text()
     known = any(note.startswith(values_text) for note in notes)

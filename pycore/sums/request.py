@@ -30,6 +30,11 @@ class SheetRequest:
         return bool(self.problem_of_set and self.problem_of_set.any_method)
 
     @property
+    def of_paper(self) -> bool:
+        """Whether this is a learner's sheet of a question paper, which asks for one result."""
+        return bool(self.problem_of_set and self.problem_of_set.question)
+
+    @property
     def calculated(self) -> bool:
         """Whether the sheet has room for a calculated answer."""
         return self.problem_of_set is None or self.problem_of_set.calculated

@@ -140,12 +140,24 @@ def tag_of(case: SumCase, component: ComponentRow) -> Phrase:
     return case.row_tag(component.key) if component.key else component.tag
 
 
-def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tuple[TableRow, ...]:
-    """Return what is given of each phasor, and room for the learner's results."""
+def result_key(plan: Plan) -> str:
+    """Return the key of what the drawing ends with: the sum, or the arrow that returns."""
+    return RETURN_KEY if plan.construction.resultant == THE_RETURNING else SUM_KEY
+
+
+def problem_rows(
+    case: SumCase, plan: Plan, *, any_method: bool = False, of_paper: bool = False
+) -> tuple[TableRow, ...]:
+    """Return what is given of each phasor, and room for the learner's results; ``of_paper``: for the one that is
+    marked."""
     room = words.ROOM
     rows = _companion_rows(case, plan, measured=True)
     sizes = [case.typed_amount(arm) if case.typed(arm.key) else room for arm in case.arms]
     rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
+    if of_paper:
+        # An arm that is asked for has its room in its own row.
+        total = TableRow(case.row_tag(result_key(plan)), room, room, room, ruled=True)
+        return (*rows, *(() if case.notation.asked_arm else (total,)))
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
         rows.append(TableRow(case.row_tag(arm_key(plan.construction.order)), room, room, room))
     rows.append(TableRow(case.row_tag(SUM_KEY), words.ROOM, words.ROOM, words.ROOM, ruled=True))

@@ -182,10 +182,12 @@ def _answer(case: SumCase, plan: Plan) -> str:
 
 
 def question_of(
-    case: SumCase, plan: Plan, kind: str, notes: tuple[str, ...], *, calculated: bool = True
+    case: SumCase, plan: Plan, kind: str, notes: tuple[str, ...], *, calculated: bool = True, of_paper: bool = False
 ) -> tuple[str, tuple[str, ...]]:
     """Return what stands above all else, question or answer, and the notes below it; ``calculated``: there is room for
-    a calculated answer too."""
+    a calculated answer too; ``of_paper``: the question asks for what a question paper marks."""
+    if of_paper and case.notation.unmarked:
+        notes = tuple(note.replace(case.notation.unmarked, "") for note in notes)
     if kind == kinds.CONSTRUCTION:
         return _answer(case, plan), notes
     question = next((note for note in notes if note.endswith(ROUTINE)), "")
@@ -200,14 +202,15 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     issue, kind = request.opening.issue, request.kind
     scale, scale_cell = _scale_words(case, plan, request)
     is_problem = kind == kinds.PROBLEM
-    rows = problem_rows(case, plan, any_method=request.any_method) if is_problem else rows_of(case, plan)
+    asked = {"any_method": request.any_method, "of_paper": request.of_paper}
+    rows = problem_rows(case, plan, **asked) if is_problem else rows_of(case, plan)
     # The link is on the first sheet.
     code, code_words = _opening(case, plan, request) if request.number == 1 else ((), ())
     method = case.method_words(plan, any_method=request.any_method)
     sheet_words = case.sheet_words(plan, kind, method)
     second, check = _second_scale(case, plan, request)
     sentence, notes = question_of(
-        case, plan, kind, sheet_words.notes, calculated=request.calculated
+        case, plan, kind, sheet_words.notes, calculated=request.calculated, of_paper=request.of_paper
     )
     further = (*words.issued_notes(request.problem_of_set),) if request.problem_of_set else ()
     more = case.further_question() if is_problem else ""
@@ -231,7 +234,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         code=code,
         short_code=issue.code if issue else request.code,
         work=worksheet_of(
-            case, plan, sentence, any_method=request.any_method, calculated=request.calculated
+            case, plan, sentence, calculated=request.calculated, **asked
         ) if is_problem else None,
     )  # fmt: skip
     if case.printed == USUAL:

@@ -92,6 +92,10 @@ class Notation:
     """Each current's own voltage by the current's key, where the lags differ: each angle follows from them."""
     units: Mapping[str, str] = field(default_factory=dict)
     """Units of arms that have another than the sum, by key: W and var beside VA."""
+    asked_arm: str = ""
+    """The key of the arm that a question paper marks, by its size; "": it marks the result of the drawing."""
+    unmarked: str = ""
+    """The end of the question that a question paper leaves out, as it marks one result."""
 
     def sealed(self) -> "Notation":
         """Return the same with mappings that cannot be changed."""

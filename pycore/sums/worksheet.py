@@ -1,20 +1,21 @@
 """What a problem sheet gives and asks for: the question, the given values, and the results to be found."""
 
-from pycore.constructions.methods import THE_RETURNING
-from pycore.constructions.names import DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
+from pycore.constructions.names import DIAGONAL_LENGTH, arm_key
 from pycore.sheet.plan import Plan
 from pycore.sheet.sheet_text import GivenRow, ResultColumn, Worksheet
 from pycore.sums.case import SumCase
-from pycore.sums.rows import directions_of, further_of, sample_of, tag_of
+from pycore.sums.rows import directions_of, further_of, result_key, sample_of, tag_of
 from pycore.words import sheet as words
 from pycore.words.moves_list import HEAD_ANGLE
 from pycore.words.phrase import Phrase
 
 
 def worksheet_of(
-    case: SumCase, plan: Plan, question: str, *, any_method: bool = False, calculated: bool = True
+    case: SumCase, plan: Plan, question: str, *, any_method: bool = False, calculated: bool = True,
+    of_paper: bool = False,
 ) -> Worksheet:
-    """Return the worksheet of a problem with its question; ``calculated``: it has room for a calculated answer too."""
+    """Return the worksheet of a problem with its question; ``calculated``: it has room for a calculated answer too;
+    ``of_paper``: a question paper marks one result, so there is room for no other."""
     given = (*_companions(case), *_arms(case, plan))
     some = any(words.ROOM not in (row.amount, row.direction) for row in given)
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
@@ -25,7 +26,8 @@ def worksheet_of(
             words.directions_from(origin),
         ),
         given=given, result=(words.RESULT,), stages=words.STAGES if calculated else words.DRAWN_STAGES,
-        results=_results(case, plan, origin, any_method=any_method), working=words.WORKING,
+        results=_asked(case, plan, origin) if of_paper else _results(case, plan, origin, any_method=any_method),
+        working=words.WORKING,
     )  # fmt: skip
 
 
@@ -56,16 +58,26 @@ def _arms(case: SumCase, plan: Plan) -> tuple[GivenRow, ...]:
 
 def _results(case: SumCase, plan: Plan, origin: Phrase, *, any_method: bool) -> tuple[ResultColumn, ...]:
     """The first sum if the method has one, the sum or the arrow that returns, its angle, and what is found besides."""
-    key = RETURN_KEY if plan.construction.resultant == THE_RETURNING else SUM_KEY
-    unit, total = case.units_head(), case.row_tag(key)
+    unit = case.units_head()
     columns = []
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
         columns.append(ResultColumn(case.row_tag(arm_key(plan.construction.order)), unit))
-    columns.append(ResultColumn(total, unit))
-    # In large letters there is no room to say from where.
-    found = (HEAD_ANGLE,) if plan.layout.style.column else words.found_from(case.notation.tags[key], origin)
-    columns.append(ResultColumn(found, "°"))
+    columns += _drawn_result(case, plan, origin)
     further, results = further_of(case, plan)
     columns += [ResultColumn(tag_of(case, component), unit) for component in further]
     columns += [ResultColumn(tag, "") for tag, _ in results]
     return tuple(columns)
+
+
+def _asked(case: SumCase, plan: Plan, origin: Phrase) -> tuple[ResultColumn, ...]:
+    """The one result that is marked; the direction of an arm is known beforehand."""
+    arm = case.notation.asked_arm
+    return (ResultColumn(case.row_tag(arm), case.units_head()),) if arm else _drawn_result(case, plan, origin)
+
+
+def _drawn_result(case: SumCase, plan: Plan, origin: Phrase) -> tuple[ResultColumn, ...]:
+    """The sum or the arrow that returns, and its angle."""
+    key = result_key(plan)
+    # In large letters there is no room to say from where.
+    found = (HEAD_ANGLE,) if plan.layout.style.column else words.found_from(case.notation.tags[key], origin)
+    return ResultColumn(case.row_tag(key), case.units_head()), ResultColumn(found, "°")

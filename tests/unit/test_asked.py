@@ -186,7 +186,7 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("neutral-current", {}, "equal power factor: currents 120° apart, sequence L1, L2, L3. Draw"),
     ("star-and-delta", {"connection": "star", "known": "phase", "volts": "230"},
      "in star on 230 V between line and neutral, sequence L1, L2, L3."),
-    ("star-and-delta", {"connection": "star", "known": "phase", "volts": "230"}, "Find the voltage between two lines"),
+    ("star-and-delta", {"connection": "star", "known": "phase", "volts": "230"}, "Find the line voltage V₁₂ = V₁ − V₂ by drawing"),
     ("harmonics-in-the-neutral", {"h3": "20 at 180"}, "Then add its own angle of 180°."),
     ("harmonics-in-the-neutral", {"drawn": "1"}, "Find I_N,1."),
     ("harmonics-in-the-neutral", {"drawn": "1", "h3": ""}, "Find I_N."),
@@ -204,7 +204,7 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("parallel-circuit", {"b2": "j68", "b3": "-j50"}, "a coil of 68 Ω, a capacitor of 50 Ω in parallel on 230 V"),
     ("parallel-circuit", {"b2": "20 + j68"}, "20 Ω + j68 Ω"),
     ("parallel-circuit", {"supply": "5 A"}, "in parallel, supply current 5 A, 50 Hz"),
-    ("star-and-delta", {"connection": "star"}, "the angle of the voltage between two lines, and check its size"),
+    ("star-and-delta", {"connection": "star"}, "the angle of the line voltage V₁₂ = V₁ − V₂, and check its size"),
     ("series-circuit", {"supply": "2.5 A"}, "in series, carrying 2.5 A, 50 Hz"),
 ])  # fmt: skip
 def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, str], said: str) -> None:

@@ -68,6 +68,7 @@ class OpenCase(SumCase):
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
             words=words.VOLTS if self.open else words.AMPERES,
+            unmarked=words.MEASURE_TOO if self.open else "",
             own_steps=own_steps(
                 self.ohms, solution.star.line_voltage, self.connected, displaced=solution.displacement != 0
             ),

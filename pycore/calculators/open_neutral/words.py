@@ -39,13 +39,15 @@ SHIFT = "Displacement of the star point"
 NEUTRAL = "Neutral current if the neutral is connected"
 RESULT_OPEN, RESULT_WHOLE = "the displacement of the star point", "the neutral current"
 GUESS_OPEN = "which load gets the highest voltage, and how high it is"
+MEASURE_TOO = ", then measure each load’s voltage"
+"""What a sheet asks for beside the displacement."""
 TASK_OPEN = (
-    "The neutral is open. Calculate the displacement of the star point. Draw the triangle and the displacement, then "
-    "measure each load’s voltage"
+    "The neutral is open. Calculate the displacement of the star point. Draw the triangle and the displacement"
+    f"{MEASURE_TOO}"
 )
 TASK_FOUND = (
-    "The neutral is open. Draw the triangle of the line voltages and find the load’s star point in it, then measure "
-    "each load’s voltage"
+    "The neutral is open. Draw the triangle of the line voltages and find the load’s star point in it"
+    f"{MEASURE_TOO}"
 )
 """The task where the star point is found by drawing."""
 TASK_WHOLE = "The neutral is connected. Find its current by drawing"

@@ -86,6 +86,7 @@ class PowerCase(SumCase):
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
             words=words.WORDS,
+            asked_arm="i3" if self.corrected else "",
             units={"i1": "W", "i2": "var", "i3": "var", "i23": "var"},
             own_steps=OWN_STEPS,
         )

@@ -56,7 +56,7 @@ def three_times(component: str) -> str:
 
 def task(component: str) -> str:
     """What is to be found by drawing."""
-    return f"Find three times the {NAMES[component]} component by drawing, then divide by three"
+    return f"Find three times the {NAMES[component]} component by drawing"
 
 
 DIVIDE = "Divide by three. Write the component down."

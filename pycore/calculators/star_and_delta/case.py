@@ -109,13 +109,19 @@ class StarDeltaCase(SumCase):
         """The notes of a kind of sheet and what it shows."""
         values_text = self.values_text(short=plan.layout.small)
         back = self.star and self.problem["known"] == "line"
-        task = words.TASK_BACK if back else words.TASKS[self.problem["connection"]]
+        names = plain(self.notation.tags["sum"]), plain(self.own[self.line]), plain(self.own[self.other])
+        task = words.task(*names, star=self.star, back=back)
         return sheet_words(self, plan, kind, method, task, values_text)
 
     @property
     def connected(self) -> bool:
         """Whether any load is there at all; in star the voltages can be drawn without."""
         return any(load is not None for load in self.solution.circuit.loads)
+
+    @property
+    def resistive(self) -> bool:
+        """Whether every load that is there is a resistance."""
+        return all(load is None or load.imag == 0.0 for load in self.solution.circuit.loads)
 
     def load_text(self, number: int) -> str:
         """The impedance of load ``number`` (from 1) as text, or the word for an open load."""
@@ -165,10 +171,11 @@ class StarDeltaCase(SumCase):
         if not self.connected:
             loads = words.NO_LOADS
         elif self.solution.balanced:
-            loads = words.three_equal_loads(self.load_text(1))
+            loads = words.three_equal_loads(self.load_text(1), resistive=self.resistive)
         else:
             named = zip(self.load_names(), (1, 2, 3), strict=True)
             loads = ", ".join(words.named_load(name, self.load_text(number)) for name, number in named)
+            loads = words.all_resistive(loads) if self.resistive else loads
         volts = quantity.plain(self.known_voltage, self.notation.mark) + f"{NO_BREAK_SPACE}V"
         voltage_text = words.to_neutral(volts) if self.problem["known"] == "phase" else words.between_lines(volts)
         one, two, three = conventions.line_names(self.problem["names"])

@@ -76,9 +76,14 @@ def named_load(name: str, load: str) -> str:
     return f"{name} = {load}"
 
 
-def three_equal_loads(load: str) -> str:
+def three_equal_loads(load: str, *, resistive: bool) -> str:
     """Three equal loads."""
-    return f"Three of {load}"
+    return f"Three resistive loads of {load}" if resistive else f"Three of {load}"
+
+
+def all_resistive(loads: str) -> str:
+    """Loads that are all resistances, which says that their currents are in phase with their voltages."""
+    return f"Resistive loads {loads}"
 
 
 def between_lines(volts: str) -> str:
@@ -93,14 +98,19 @@ def to_neutral(volts: str) -> str:
 
 RESULTS = {"star": "the voltage between the two lines", "delta": "the line current"}
 """What is to be found, in the moves of a sheet for easy reading."""
-TASK_BACK = (
-    "Calculate the phase voltage. Then find by drawing the angle of the voltage between two lines, and check its size"
-)
-"""In star, where the voltage between lines is what is known."""
-TASKS = {
-    "star": "Find the voltage between two lines by drawing",
-    "delta": "Calculate both branch currents, then find their difference, the line current, by drawing",
-}
+
+
+def task(result: str, first: str, second: str, *, star: bool, back: bool) -> str:
+    """What is to be drawn; ``back``: in star, where the voltage between lines is what is known."""
+    difference = f"{result} = {first} − {second}"
+    if back:
+        return (
+            "Calculate the phase voltage. Then find by drawing the angle of the line voltage "
+            f"{difference}, and check its size"
+        )
+    if star:
+        return f"Find the line voltage {difference} by drawing"
+    return f"Calculate the branch currents {first} and {second}, then find the line current {difference} by drawing"
 
 
 def is_difference(result: Phrase, first: Phrase, second: Phrase) -> Phrase:
