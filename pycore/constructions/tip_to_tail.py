@@ -31,6 +31,14 @@ def chain_of(arms: tuple[Arm, ...], order: str) -> tuple[Arm, ...]:
     return tuple(sorted(arms, key=lambda arm: placed.get(arm.number, arm.number)))
 
 
+def listed_order(arms: tuple[Arm, ...], order: str) -> str:
+    """The order in which two arms follow one another as they are listed, where ``order`` is the other way round; ""
+    where it is not, or where there are more of them: then sheets name the order."""
+    if len(arms) != 2 or chain_of(arms, order) == arms:
+        return ""
+    return next(one for one in SEQUENCES if chain_of(arms, one) == arms)
+
+
 def _first(arm: Arm, reference: float, point: str) -> tuple[Step, ...]:
     set_off = SetOff(point, START_POINT, arm_line(arm), arm.size, arm.key)
     if arm.angle == reference:

@@ -15,7 +15,7 @@ from pycore.constructions.many import DrawingBatch, carry_out_many
 from pycore.constructions.methods import PARALLELOGRAM, TIP_TO_TAIL
 from pycore.constructions.moves import Move, SetOff, TurnAngle
 from pycore.constructions.names import RESULTANT
-from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
+from pycore.constructions.tip_to_tail import chain_of, listed_order, tip_to_tail
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
@@ -206,14 +206,19 @@ def _of_lines(problem: DrawnSum) -> Iterator[Change]:
                 yield Change("swapped", _exchanged(first, second), named)
 
 
-def _of_turns(problem: DrawnSum, construction: Construction) -> Iterator[Change]:
-    """Mistakes of the protractor's two scales, and of its two ways round."""
-    turning = turning_moves(construction)
-    for move in turning:
+def _of_single_turns(problem: DrawnSum, construction: Construction) -> Iterator[Change]:
+    """Mistakes of the protractor's two scales, and of its two ways round, at one line."""
+    for move in turning_moves(construction):
         named, at_tip = {"a": arm_of(problem, move.line).key}, "-at-tip" if move.back else ""
         if move.turn not in (90.0, -90.0):
             yield Change("other-scale" + at_tip, with_turns((move.line,), _other_scale), named)
         yield Change("wrong-way" + at_tip, with_turns((move.line,), _opposite_turn), named)
+
+
+def _of_turns(problem: DrawnSum, construction: Construction) -> Iterator[Change]:
+    """The same at one line, and at all of them."""
+    turning = turning_moves(construction)
+    yield from _of_single_turns(problem, construction)
     lines = tuple(move.line for move in turning)
     if len(lines) > 1 and any(move.back for move in turning):
         tips = tuple(move.line for move in turning if move.back)
@@ -260,6 +265,11 @@ def in_moves(problem: DrawnSum) -> Iterator[Mistake]:
     construction = base(problem)
     changes = (*_of_lines(problem), *_of_turns(problem, construction))
     yield from carried_out(problem, construction, changes)
+    listed = listed_order(problem.arms, problem.order) if problem.method == TIP_TO_TAIL else ""
+    if listed:
+        # Nothing but the table says which of two comes first.
+        other = tip_to_tail(problem.arms, listed, problem.reference)
+        yield from carried_out(problem, other, tuple(_of_single_turns(problem, other)))
 
 
 def _called(problem: DrawnSum, named: Mapping[str, str]) -> dict[str, Phrase]:

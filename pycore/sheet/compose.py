@@ -6,8 +6,10 @@ from itertools import pairwise
 
 from pycore import quantity, trig
 from pycore.constructions.construction import Construction, DrawingConvention
+from pycore.constructions.methods import TIP_TO_TAIL
 from pycore.constructions.moves import Direction, SetOff
 from pycore.constructions.names import FIRST_DIRECTION
+from pycore.constructions.tip_to_tail import listed_order
 from pycore.drawing import Circle, Group, Item, Line, Page, Shape, Text
 from pycore.geometry import Box, Point, bounds
 from pycore.sheet import kinds, labels
@@ -177,6 +179,17 @@ def ellipse(plan: Plan, stand: Placement, tolerance: ToleranceEllipse) -> Group:
     return Group((outline, Circle(centre, 0.35, 0.0, fill="accent")), name="tolerance")
 
 
+def as_listed(plan: Plan, stand: Placement) -> tuple[Line, ...]:
+    """Return two phasors in the order of the table, dashed, where they are drawn tip to tail the other way round."""
+    construction, style = plan.construction, plan.layout.style
+    if construction.method != TIP_TO_TAIL or not listed_order(construction.arms, construction.order):
+        return ()
+    first = construction.arms[0]
+    corner = stand.origin.moved(first.size * plan.factor, plan.picture.paper_angle(first.angle))
+    ways = ((stand.origin, corner), (corner, stand.place(construction.end_point)))
+    return tuple(Line(*way, style.narrow, "ink-2", style.dash) for way in ways)
+
+
 def _keep_clear_of(group: Group, drawn: FigureStrokes) -> None:
     """Keep labels clear of a group's closed lines."""
     for shape in group.items:
@@ -272,7 +285,11 @@ def compose(
     round_the_end: tuple[Group, ...] = ()
     if kind == kinds.OVERLAY:
         drawn = draw(plan.construction, stand, look, thin(layout.style), phasors_only=True)
-        round_the_end = () if tolerance is None else (ellipse(plan, stand, tolerance),)
+        listed = as_listed(plan, stand)
+        for line in listed:
+            drawn.keep_clear(line.start, line.end)
+        round_the_end = (Group(listed, name="as-listed"),) if listed else ()
+        round_the_end += () if tolerance is None else (ellipse(plan, stand, tolerance),)
         for piece in round_the_end:
             _keep_clear_of(piece, drawn)
         # Its crosses and the ellipse reach farther than the arrows do.

@@ -1,6 +1,7 @@
 """The notes of a sheet: given values, task, how to lay an overlay, how to print."""
 
-
+from pycore.constructions.methods import TIP_TO_TAIL
+from pycore.constructions.tip_to_tail import listed_order
 from pycore.sheet import kinds
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -35,5 +36,8 @@ def sheet_words(
     if kind == kinds.OVERLAY:
         first = plain(case.notation.tags[case.arms[0].key])
         notes = sum_words.overlay_notes(first, short=short, mirrored=case.problem["mirror"] == "yes")
+        construction = plan.construction
+        if construction.method == TIP_TO_TAIL and listed_order(construction.arms, construction.order) and not short:
+            notes = (*notes, sum_words.AS_LISTED)
         return SheetWords(notes if case.closed or short else (*notes, ELLIPSE_NOTE))
     return SheetWords(())

@@ -131,6 +131,10 @@ def overlay_notes(first: str, *, short: bool, mirrored: bool) -> tuple[str, ...]
     )
 
 
+AS_LISTED = "Dashed: the same two phasors, in the order of the table."
+"""On an overlay that draws them in the other order."""
+
+
 def drawing_direction(first: str, direction: str, sense: str, *, short: bool) -> str:
     """The first direction and the sense of rotation of the drawing."""
     return (
