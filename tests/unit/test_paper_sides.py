@@ -1,8 +1,11 @@
 """Sides and names of mistakes when papers are marked: one direction is one answer, the plainest mistake comes first."""
 
+import numpy
 import pytest
 
+from pycore.drawing import Group, Line, Page
 from pycore.forms.fields import default_form
+from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.pages.class_set import TOPICS
 from pycore.pages.question_paper import read_paper
 from pycore.pages.question_paper_marks import QuestionMarks, marking_of
@@ -10,6 +13,7 @@ from pycore.practice.catalogue import mistake
 from pycore.practice.explaining import LearnerAnswer, causes
 from pycore.practice.plainness import FAR_FETCHED, PLAIN, plainest_first
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS
+from pycore.sheet.kinds import OVERLAY
 from pycore.words.mistakes import NAMES
 
 COIL = "/series-circuit/#v=3&r=39&l=100 mH&c=&supply=2 A&frequency=50"
@@ -118,3 +122,26 @@ def test_the_wrong_scale_at_the_tip_is_named_in_the_order_of_the_table():
     found = marked(LINE_3, "3.81 A at 32")
     assert "drawn: wrong protractor scale at one tip" in found.remarks
     assert "other-scale-at-tip" in found.mistakes
+
+
+def _dashed(page: Page) -> list[Line]:
+    """The lines of an overlay that go the other way round."""
+    figure = next(item for item in page.items if isinstance(item, Group) and item.role == "figure")
+    listed = [item for item in figure.items if isinstance(item, Group) and item.name == "as-listed"]
+    return [line for group in listed for line in group.items if isinstance(line, Line)]
+
+
+@pytest.mark.parametrize(("line", "others"), [("1", 0), ("2", 2), ("3", 2)])
+def test_an_overlay_covers_two_phasors_drawn_in_the_order_of_the_table(line: str, others: int):
+    """Line 3: I31 is 110 / 47 A at 120 degrees, -I23 110 / 25 A at 60; they end together (numpy)."""
+    page = TOPICS["star-and-delta"]
+    form = default_form(page.fields) | {"z1": "44", "z2": "25", "z3": "47", "volts": "110", "line": line}
+    case = page.case(form)
+    (overlay,) = page.issued_of(case, ReopenInfo(issue=SetPlace("", 1, 2)), (OVERLAY,))
+    drawn = _dashed(overlay)
+    assert others == len(drawn)
+    if line == "3":
+        steps = [complex(one.end.x - one.start.x, one.end.y - one.start.y) / case.sheet_plan().factor for one in drawn]
+        turns = numpy.exp(1j * numpy.radians([120.0, 60.0]))
+        assert numpy.allclose(steps, numpy.array([110 / 47, 110 / 25]) * turns)
+        assert drawn[0].end == drawn[1].start
