@@ -6,6 +6,7 @@ import { regionHTML } from "./bridge.js";
 import { around, need } from "./elements.js";
 import * as form from "./form.js";
 import * as handout from "./handout.js";
+import { addQuestion, MOST_QUESTIONS } from "./kept-papers.js";
 import { showDialog } from "./layers.js";
 
 /** @import { Values } from "../types/shared.js" */
@@ -52,16 +53,11 @@ async function file(saved, name) {
 }
 
 /** Put the problem at the end of the question paper that is being put together on this device. */
-async function toPaper() {
-  try {
-    const { addQuestion, MOST_QUESTIONS } = await import("./kept-papers.js");
-    const number = addQuestion(document.documentElement.dataset.slug ?? "", link.value);
-    const words = number ? said.dataset.inPaper : said.dataset.paperFull;
-    said.textContent = (words ?? "").replace("{number}", String(number)).replace("{most}", String(MOST_QUESTIONS));
-    paperLink.hidden = false;
-  } catch (error) {
-    giver?.failed(error);
-  }
+function toPaper() {
+  const number = addQuestion(document.documentElement.dataset.slug ?? "", link.value);
+  const words = number ? said.dataset.inPaper : said.dataset.paperFull;
+  said.textContent = (words ?? "").replace("{number}", String(number)).replace("{most}", String(MOST_QUESTIONS));
+  paperLink.hidden = false;
 }
 
 /** @type {{ bridge: Bridge, failed: (error: unknown) => void } | null} */

@@ -219,7 +219,7 @@ def test_what_scripts_bring_from_packages_is_named_in_the_licences(dist: Path):
         for path in (SITE / "js").rglob("*.js")
         for name in re.findall(r'^import [^"\n]*?(?:from )?"([^."][^"]*)";', path.read_text("utf-8"), re.MULTILINE)
     }
-    assert {"harfbuzzjs", "morphdom", "woff2-encoder/decompress"} == imported
+    assert {"harfbuzzjs", "morphdom", "woff2-encoder/decompress", "zxing-wasm/reader"} == imported
     licences = (dist / "licences.txt").read_text("utf-8")
     for name in (one.partition("/")[0] for one in imported):
         assert (NODE_MODULES / name / "LICENSE").read_text("utf-8").strip() in licences, name
