@@ -23,6 +23,7 @@ from pycore.practice.typed import (
     read_direction,
     read_size,
     size_in,
+    speaks_against,
     task_angle,
     units,
 )
@@ -107,7 +108,11 @@ def _read_one(form: Mapping[str, str], task: Task, key: str, label: str, *, any_
     if key not in words.ANGLES:
         return Entry(typed, None)
     place = f"{field}-angle" if form.get(f"{field}-angle", "").strip() else field
-    return Entry(typed, read_direction(place, words.ANGLES[key], angle, form.get(f"{field}-side", "")))
+    direction = read_direction(place, words.ANGLES[key], angle, form.get(f"{field}-side", ""))
+    # On a question paper it is marked all the same: there the side counts as missing.
+    if direction is not None and not any_unit and speaks_against(task, direction):
+        raise InputError(Fault(place, angle, words.sign_against_side(words.ANGLES[key], angle), angle))
+    return Entry(typed, direction)
 
 
 def judge(

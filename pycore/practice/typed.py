@@ -162,16 +162,31 @@ def read_direction(name: str, label: str, text: str, side: str = "") -> Directio
     return Direction(value, stated, returning)
 
 
+def _side(task: Task, direction: Direction) -> str:
+    """The side that is told: above and below are sides of a line that lies across the paper."""
+    if direction.side not in UPRIGHT:
+        return direction.side
+    return UPRIGHT[direction.side] if task.form.get("first") == "right" and task.turn == 0.0 else "unknown"
+
+
+def _sense(task: Task, side: str) -> int:
+    """1 where angles towards this side are positive for the class, or where no side is told, else -1."""
+    return {"anticlockwise": task.sense, "clockwise": -task.sense, "lagging": -1, "leading": 1}.get(side, 1)
+
+
+def speaks_against(task: Task, direction: Direction) -> bool:
+    """Whether an angle has a minus that turns it to the other side than that which is told."""
+    side = _side(task, direction)
+    return bool(side) and side in SIDES and direction.degrees < 0.0 and _sense(task, side) > 0
+
+
 def task_angle(task: Task, direction: Direction, *, on_paper: bool = False) -> tuple[float, bool]:
     """An angle as the class measures it, counted from the direction drawn first, anticlockwise positive;
     and whether its side is known. ``on_paper``: the sheet said which way is positive, so that a number alone has a
     side too. With a side in words a minus says the same once more; where the two speak against each other, the side is
     taken for not told."""
-    degrees, side = direction.degrees, direction.side
-    if side in UPRIGHT:
-        # Above and below are sides of a line that lies across the paper.
-        side = UPRIGHT[side] if task.form.get("first") == "right" and task.turn == 0.0 else "unknown"
-    sense = {"anticlockwise": task.sense, "clockwise": -task.sense, "lagging": -1, "leading": 1}.get(side, 1)
+    degrees, side = direction.degrees, _side(task, direction)
+    sense = _sense(task, side)
     told = side in SIDES if side else task.signed or on_paper or degrees < 0.0
     if side and degrees < 0.0:
         degrees, told = -degrees, told and sense < 0

@@ -40,6 +40,14 @@ def bad_angle(label: str, typed: str) -> str:
     return f"{label}: “{typed.strip()}” is not an angle from −360° to 360°. Enter degrees, such as 78.5."
 
 
+def sign_against_side(label: str, typed: str) -> str:
+    """An angle whose minus turns it one way and whose side is the other."""
+    return (
+        f"{label}: the minus of “{typed.strip()}” and the side that you gave turn different ways. "
+        "Leave out the minus, or give the other side."
+    )
+
+
 def within(how: str, off: str, allowed: str) -> Phrase:
     """Right, as far as this way of finding it can tell."""
     if how == "drawn":

@@ -14,6 +14,7 @@ from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.calculators.neutral_current.practice import lines_of
 from pycore.calculators.registry import CALCULATORS
+from pycore.errors import InputError
 from pycore.forms.fields import default_form
 from pycore.practice import marking
 from pycore.practice.answers import judge
@@ -143,6 +144,23 @@ def test_a_length_is_told_alike_whether_its_unit_is_chosen_or_written(unit: str,
     chosen = judge(subject, {"answer": "11.61", "answer-unit": unit, "answer-how": how})
     written = judge(subject, {"answer": f"11.61 {unit}", "answer-unit": "A", "answer-how": how})
     assert ("A", LOOK) == (chosen.unit_meant, chosen.marked.band) == (written.unit_meant, written.marked.band)
+
+
+@pytest.mark.parametrize(("angle", "side", "is_right"), [
+    ("87.5", "anticlockwise", True), ("-87.5", "clockwise", False), ("-272.5", "clockwise", True),
+    ("-272.5", "", True), ("272.5", "clockwise", True), ("-87.5", "anticlockwise", None),
+    ("-272.5", "anticlockwise", None),
+])  # fmt: skip
+def test_a_minus_says_a_side_once_more_or_speaks_against_it(angle: str, side: str, is_right: bool | None):
+    """With the other side chosen it was asked which way the arrow turns, though that had been said."""
+    form = {"answer": "11.61", "answer-angle": angle, "answer-side": side, "answer-how": "calculated"}
+    if is_right is None:
+        with pytest.raises(InputError) as refused:
+            judge(of(VALUES[0]), form)
+        (fault,) = refused.value.faults
+        assert "answer-angle" == fault.field and "Leave out the minus" in fault.message and angle in fault.message
+    else:
+        assert is_right == (judge(of(VALUES[0]), form).marked.band == ACCEPT)
 
 
 def test_the_causes_of_an_answer_are_weighed_once_however_many_units_are_tried(monkeypatch: pytest.MonkeyPatch):
