@@ -129,7 +129,8 @@ def panel_html(
                  "tool-ruler": words.RULER, "tool-protractor": words.PROTRACTOR, "verb-place": words.PLACE,
                  "verb-turn": words.TURN, "verb-mark": words.MARK, "verb-draw": words.DRAW}  # fmt: skip
     head = h("header", {"class": "draw-head"}, h("h2", {"id": "draw-title"}, words.TITLE),
-             h("p", {"class": "draw-values"}, values, " ", scale), _button("close", words.CLOSE))  # fmt: skip
+             h("p", {"class": "draw-values"}, h("span", None, values), " ", h("span", None, scale)),
+             _button("close", words.CLOSE))  # fmt: skip
     listed = [h("li", None, phrase_html(move)) for move in moves]
     folds = (
         _reading(asked),
