@@ -54,12 +54,10 @@ def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
 def test(arguments: argparse.Namespace, rest: list[str]) -> int:
     """Prepare what the tests need (for all of them the site, the browsers, the simulator), run pytest; gives its code.
 
-    The whole run goes on every processor, and one that is done takes what waits for another; tests that are named, or
-    that a change touches, run in one process, in their order.
+    The whole run goes on every processor, and one that is done takes what waits for another; the few that fail in it
+    are tried once more, alone. Tests that are named, or that a change touches, run in one process, in their order.
     """
-    import subprocess
-
-    from making.testing import prepare
+    from making.testing import prepare, run_tests
     from making.touched import changed, tests_of
 
     if arguments.changed:
@@ -69,8 +67,7 @@ def test(arguments: argparse.Namespace, rest: list[str]) -> int:
         if not files:
             return 0
     prepare(rest)
-    how = rest or ["-n", "auto", "--dist", "worksteal"]
-    return subprocess.run([sys.executable, "-m", "pytest", *how], cwd=ROOT).returncode
+    return run_tests(rest)
 
 
 def check(_arguments: argparse.Namespace, _rest: list[str]) -> int:

@@ -1,11 +1,15 @@
-"""Prepares a run of the tests: what the named tests need, and nothing else."""
+"""Prepares a run of the tests (what the named tests need, and nothing else) and runs it."""
 
+import json
 import os
+import subprocess
+import sys
 from collections.abc import Iterable
 from pathlib import Path
 
 from making import environment, programs, stamps
 from making.paths import ROOT, TESTS
+from making.progress import say
 from making.whole import build_site, ensure_lettering
 
 SITE, CHROMIUM, ENGINES, SIMULATOR, READERS = "site", "Chromium", "other engines", "simulator", "readers"
@@ -51,6 +55,35 @@ def prepare(arguments: Iterable[str]) -> None:
             build_site()
         else:
             ensure_lettering()
+
+
+FEW = 8
+"""So many failures are tried once more; a run with more has something wrong with it."""
+FAILED = ROOT / ".pytest_cache" / "v" / "cache" / "lastfailed"
+
+
+def run_tests(arguments: list[str]) -> int:
+    """Run the tests that pytest's `arguments` name, or all; gives pytest's code.
+
+    All of them keep every processor busy for most of an hour. A few failures are tried once more, alone: what is wrong
+    fails again, and so does the run. What passes then is listed, to be looked into: it may be a race.
+    """
+    if arguments:
+        return _pytest(*arguments)
+    FAILED.unlink(missing_ok=True)
+    code = _pytest("-n", "auto", "--dist", "worksteal")
+    failed = list(json.loads(FAILED.read_text("utf-8"))) if code == 1 and FAILED.exists() else []
+    if not 0 < len(failed) <= FEW:
+        return code
+    say(f"{len(failed)} of all tests failed: once more, alone")
+    code = _pytest("-n", "0", "-v", *failed)
+    if code == 0:
+        say("\n  ".join(("failed among all tests and passed alone; look into each:", *failed)))
+    return code
+
+
+def _pytest(*arguments: str) -> int:
+    return subprocess.run([sys.executable, "-m", "pytest", *arguments], cwd=ROOT).returncode
 
 
 def _path(argument: str) -> Path:
