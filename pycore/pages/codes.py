@@ -104,10 +104,12 @@ def fill(page: SumPage[Any], opened: ParsedLink) -> ResolvedLink:
         if not valued:
             return ResolvedLink(without, (), problem.page.slug, problem.fragment)
         return ResolvedLink(without, (words.other_page(code, problem.page.title),))
+    # The code of a whole set opens a problem for ever, though it is no learner's.
+    notices = () if problem.code.number else (words.of_set(code),)
     if not valued:
         named = {name: opened.form[name] for name in opened.named if name != "code"}
-        return ResolvedLink({**problem.form, **named})
-    return ResolvedLink({**opened.form, "code": code}) if holds(page, opened.form, code) else ResolvedLink(
+        return ResolvedLink({**problem.form, **named}, notices)
+    return ResolvedLink({**opened.form, "code": code}, notices) if holds(page, opened.form, code) else ResolvedLink(
         without, (words.other_values(code),)
     )
 

@@ -75,6 +75,11 @@ def other_values(code: str) -> str:
     )
 
 
+def of_set(code: str) -> str:
+    """The code of a class set, which is on no learner's sheet."""
+    return f"{code} is the code of a class set. Your own sheet has another code: type that one."
+
+
 def other_page(code: str, title: str) -> str:
     """A link whose code belongs to another page, with values of this one."""
     return f"Code {code} belongs to the page “{title}”, so it was removed here."

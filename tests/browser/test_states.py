@@ -33,7 +33,7 @@ def stopped(browser: Browser, site: str) -> Iterator[Page]:
     context.close()
 
 
-NEED_PYTHON = {"pdf", "pdf-all", "share", "lesson", "code", "handout", "photo", "check", "find-code", "unveil",
+NEED_PYTHON = {"pdf", "pdf-all", "share", "lesson", "code", "handout", "photo", "check", "draw", "find-code", "unveil",
                "veil", "easy", "give"}
 """What cannot be done with an answer that merely stands."""
 

@@ -32,3 +32,12 @@ def test_beside_values_such_a_code_is_left_out_with_a_notice():
     reply = opened("neutral-current", "v=3&i1=1&i2=2&i3=3&code=333-JDL-2GB")
     assert "typed" not in reply and "The values stay as they are" in reply["notices"][0]
     assert ["1", "2", "3"] == [reply["form"][name] for name in ("i1", "i2", "i3")]
+
+
+@pytest.mark.parametrize(("number", "is_set"), [(0, True), (1, False)])
+def test_the_code_of_a_whole_set_says_that_it_is_no_learner_s(number: int, is_set: bool):
+    """Typed by a learner it opened a problem without a word, which was in nobody's key. It opens for ever."""
+    code = str(Code(0, "core", seed=77, number=number))
+    reply = opened("neutral-current", f"v=3&code={code}")
+    assert reply["form"]["i1"] and code == reply["form"]["code"]
+    assert is_set == any("is the code of a class set" in notice for notice in reply["notices"])
