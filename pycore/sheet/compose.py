@@ -40,6 +40,7 @@ from pycore.sheet.title_block import plain_block, title_block
 from pycore.sheet.whole_page import strip
 from pycore.words.phrase import plain
 from pycore.words.sheet import stands_aside
+from pycore.words.sums import AS_LISTED
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,12 +181,15 @@ def ellipse(plan: Plan, stand: Placement, tolerance: ToleranceEllipse) -> Group:
 
 
 def as_listed(plan: Plan, stand: Placement) -> tuple[Line, ...]:
-    """Return two phasors in the order of the table, dashed, where they are drawn tip to tail the other way round."""
+    """Return two phasors in the order of the table, dashed, where they are drawn tip to tail the other way round, and
+    the paper has room for both orders."""
     construction, style = plan.construction, plan.layout.style
     if construction.method != TIP_TO_TAIL or not listed_order(construction.arms, construction.order):
         return ()
     first = construction.arms[0]
     corner = stand.origin.moved(first.size * plan.factor, plan.picture.paper_angle(first.angle))
+    if not plan.layout.area.holds(bounds((corner,))):
+        return ()
     ways = ((stand.origin, corner), (corner, stand.place(construction.end_point)))
     return tuple(Line(*way, style.narrow, "ink-2", style.dash) for way in ways)
 
@@ -289,6 +293,8 @@ def compose(
         for line in listed:
             drawn.keep_clear(line.start, line.end)
         round_the_end = (Group(listed, name="as-listed"),) if listed else ()
+        if not listed:
+            writing = replace(writing, notes=tuple(note for note in writing.notes if note != AS_LISTED))
         round_the_end += () if tolerance is None else (ellipse(plan, stand, tolerance),)
         for piece in round_the_end:
             _keep_clear_of(piece, drawn)

@@ -1,7 +1,7 @@
 """The link in the QR code of a problem sheet that has a code: the code, and what the code alone would not open.
 
 A short text has large modules, which a camera reads from farther away. Whoever opens it gets the values of the code,
-and the choices of the sheet that are not those of its code.
+the choices of the sheet that are not those of its code, and the sheet of the problem, its answer held back.
 """
 
 from collections.abc import Iterable, Mapping
@@ -10,9 +10,9 @@ from typing import Any
 from pycore.forms.fields import VALUE_GROUPS, VERSION, Field
 from pycore.forms.opening import ReopenInfo
 
-CODE, SHEET = "code", "sheet"
+CODE, SHEET, PROBLEM = "code", "sheet", "problem"
 LEFT_OUT = (CODE, SHEET)
-"""The code stands at the end of the link; whoever opens a problem gets no other kind of sheet by its code."""
+"""What stands at the end of the link, whatever the form has."""
 
 
 def form_of_code(page: Any, opening: ReopenInfo, code: str) -> Mapping[str, str]:
@@ -49,4 +49,4 @@ def short_link(
         if field.group in VALUE_GROUPS:
             return ()
         pairs.append((field.name, own))
-    return (*pairs, (CODE, code)) if opened else ()
+    return (*pairs, (SHEET, PROBLEM), (CODE, code)) if opened else ()

@@ -21,7 +21,8 @@ OURS = {
     "photo": (
         "linear.py", "projection.py", "constructions/retrace.py", "practice/slips.py", "practice/drawn.py",
         "practice/photograph.py", "practice/photo_checks.py", "sums/photograph.py", "words/photograph.py",
-        "render/photo_panel.py", "render/photograph.py", "pages/pile_marks.py", "render/pile_read.py",
+        "render/photo_panel.py", "render/photograph.py", "pages/pile_marks.py", "words/strokes.py",
+        "render/pile_read.py",
     ),
     "draw": (
         "practice/drawn_here.py", "sums/drawn_here.py", "words/draw_here.py", "render/draw_panel.py",
@@ -29,7 +30,7 @@ OURS = {
     ),
     "strokes": (
         "sheet/printed.py", "practice/strokes.py", "practice/stroke_shapes.py", "practice/stroke_names.py",
-        "practice/stroke_reading.py", "sums/strokes.py", "words/strokes.py", "render/strokes.py",
+        "practice/stroke_reading.py", "sums/strokes.py", "render/strokes.py",
     ),
 }  # fmt: skip
 """By lazy part, the modules of pycore that stand in it and not in the library: no first visit needs them. A part may

@@ -146,6 +146,7 @@ def test_a_new_learner_has_a_record_apart_and_all_is_listed_and_erased(engine: E
     engine.wait(f"{READY} && localStorage.getItem('phasor-folio-practice@7B 12') !== null")
     assert engine.value("localStorage.getItem('phasor-folio-practice') === null")
     engine.go(f"{site}{words.SLUG}/")
+    engine.wait("!document.querySelector('[data-device-do=erase-all]').disabled")
     engine.run("document.querySelector('[data-device-do=erase-all]').click();")
     engine.wait("Object.keys(localStorage).every((key) => !key.startsWith('phasor-folio'))", 10)
     assert [] == engine.faults()

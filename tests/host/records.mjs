@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { start } from "./started.mjs";
 
 const [folder, module, modules] = process.argv.slice(2);
-const pyodide = await start(folder, { parts: ["later", "photo"] });
+const pyodide = await start(folder, { parts: ["later", "photo", "draw", "strokes"] });
 pyodide.FS.writeFile("/home/pyodide/told.py", readFileSync(module, "utf8"));
 pyodide.globals.set("modules", modules);
 try {

@@ -266,7 +266,8 @@ def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
 def test_actions_are_those_that_work_now(page):
     buttons = Tree(page.regions["actions"] + page.regions["more"]).all("button")
     actions = [marks["data-action"] for marks in buttons if "data-action" in marks]
-    in_the_bar, further = ["lesson", "print", "pdf", "share"], ["pdf-all", "easy", "give", "code", "handout", "photo"]
+    in_the_bar = ["lesson", "print", "pdf", "share"]
+    further = ["pdf-all", "easy", "draw", "give", "code", "handout", "photo"]
     assert [*in_the_bar, *further, "true-size"] == actions
 
 

@@ -114,11 +114,12 @@ def _powers(case: StarDeltaCase) -> Equation:
 
 
 def _total(values: list[float], total: float, unit: str, mark: str) -> tuple[str | Number, ...]:
-    """What the addends give, in their own unit, and with a prefix where it is written with one."""
+    """What the printed addends give, in their own unit, and with a prefix where it is written with one."""
     result = figures.amount(total, unit, mark)
     if result.endswith(f"{NO_BREAK_SPACE}{unit}"):
         return "=", Number(result)
-    plain = quantity.fixed(total, _decimals(values, total), mark)
+    decimals = _decimals(values, total)
+    plain = quantity.fixed(math.fsum(as_printed(value, decimals) for value in values), decimals, mark)
     return "=", Number(f"{plain}{NO_BREAK_SPACE}{unit}"), "=", Number(result)
 
 
