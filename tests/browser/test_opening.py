@@ -247,7 +247,7 @@ class Slow(Server):
     """A server at the end of a slow link."""
 
     link = threading.Lock()
-    rate = 60_000
+    rate = 45_000
 
     def send(self, source: BinaryIO, target: BinaryIO) -> None:
         """Send a file piece by piece, as fast as the link takes them."""

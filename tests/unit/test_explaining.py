@@ -10,6 +10,7 @@ from pycore import phasor
 from pycore.api import handle
 from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.calculators.registry import CALCULATORS
+from pycore.errors import InputError
 from pycore.forms.fields import default_form
 from pycore.practice.answers import AnswerJudgement, judge
 from pycore.practice.codes import Code
@@ -230,8 +231,8 @@ def test_a_minus_with_its_side_says_the_same_twice():
     assert task.angle < 0
     for typed in (f"{task.angle:.1f} clockwise", f"−{-task.angle:.1f} cw"):
         assert ACCEPT == judge(task, {"answer": f"{task.size:.2f}", "answer-angle": typed}).marked.band
-    against = judge(task, {"answer": f"{task.size:.2f}", "answer-angle": f"{task.angle:.1f} anticlockwise"})
-    assert "side" == against.missing
+    with pytest.raises(InputError, match="turn different ways"):
+        judge(task, {"answer": f"{task.size:.2f}", "answer-angle": f"{task.angle:.1f} anticlockwise"})
 
 
 def test_two_figures_of_a_calculated_answer_have_words_of_their_own():
