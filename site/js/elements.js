@@ -41,3 +41,18 @@ export function controlOf({ target }) {
   const kinds = [HTMLInputElement, HTMLSelectElement, HTMLTextAreaElement];
   return kinds.some((kind) => target instanceof kind) ? /** @type {import("../types/shared.js").Control} */ (target) : null;
 }
+
+/**
+ * Carry out what a pressed button of the page names in `data-do`.
+ * @param {Record<string, (button: HTMLElement) => unknown>} actions @param {(error: unknown) => void} failed
+ */
+export function actOnPress(actions, failed) {
+  document.addEventListener("click", async (event) => {
+    const button = around(event, "[data-do]");
+    try {
+      if (button) await actions[button.dataset.do ?? ""]?.(button);
+    } catch (error) {
+      failed(error);
+    }
+  });
+}

@@ -1,5 +1,7 @@
 // Long work in pieces: begun, carried on for at most 50 ms at a time so that typing comes between, then finished.
 
+import { download } from "./download.js";
+
 /** @import { Request, WorkReply } from "../types/shared.js" */
 /** @import { Bridge } from "./bridge.js" */
 
@@ -40,4 +42,15 @@ export async function carryOut(bridge, begin, tell, isStopped) {
     reply = next;
   }
   return reply.ok ? bridge.ask({ do: "finish", job: reply.job, needs: begin.needs }) : reply;
+}
+
+/**
+ * Carry out short work that gives a table, and save it; gives what is told of it, null where there is none.
+ * @param {Bridge} bridge @param {Request<"begin">} begin
+ */
+export async function saveTable(bridge, begin) {
+  const reply = await carryOut(bridge, begin, () => {}, () => false);
+  if (!reply.ok) return null;
+  download(reply);
+  return reply.told;
 }

@@ -2,13 +2,12 @@
 // shows the one in hand, and keeps the rows. The photographs stay files on the device.
 
 import { Bridge, regionHTML, Stuck, Superseded } from "./bridge.js";
-import { download } from "./download.js";
-import { around, hide, need } from "./elements.js";
+import { actOnPress, hide, need } from "./elements.js";
 import { follow } from "./kept.js";
 import { kept } from "./kept-class.js";
 import * as store from "./kept-pile.js";
 import { add } from "./kept-register.js";
-import { carryOut } from "./long-work.js";
+import { saveTable } from "./long-work.js";
 import { afterQuiet } from "./pace.js";
 import { marksOf, Shown } from "./pile-picture.js";
 import { findSheet, readAgain, readAll, takeAnswer } from "./pile-reading.js";
@@ -321,21 +320,12 @@ const actions = {
     say(told?.entry && add(told.entry) ? "added" : "notAdded");
   },
   "save-table": async () => {
-    const reply = await carryOut(bridge, { do: "begin", work: "table", page, form: {}, ...about() }, () => {}, () => false);
-    if (!reply.ok) return;
-    download(reply);
-    said.textContent = reply.told;
+    const tableSaid = await saveTable(bridge, { do: "begin", work: "table", page, form: {}, ...about() });
+    if (tableSaid !== null) said.textContent = tableSaid;
   },
 };
 
-document.addEventListener("click", async (event) => {
-  const pressed = around(event, "[data-do]");
-  try {
-    if (pressed) await actions[pressed.dataset.do ?? ""]?.(pressed);
-  } catch (error) {
-    failed(error);
-  }
-});
+actOnPress(actions, failed);
 
 document.addEventListener("change", ({ target }) => {
   if (target instanceof HTMLInputElement && target.matches("[data-pile-file]")) {

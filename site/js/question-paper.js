@@ -3,7 +3,7 @@
 
 import * as college from "./college.js";
 import * as device from "./device.js";
-import { around, controlOf, need } from "./elements.js";
+import { actOnPress, controlOf, need } from "./elements.js";
 import * as form from "./form.js";
 import { follow, learner, saveFile } from "./kept.js";
 import * as papers from "./kept-papers.js";
@@ -254,14 +254,7 @@ const actions = {
   },
 };
 
-document.addEventListener("click", async (event) => {
-  const button = around(event, "[data-do]");
-  try {
-    if (button) await actions[button.dataset.do ?? ""]?.(button);
-  } catch (error) {
-    failed(error);
-  }
-});
+actOnPress(actions, failed);
 
 document.addEventListener("input", (event) => {
   const control = controlOf(event);

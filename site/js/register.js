@@ -2,11 +2,10 @@
 
 import { Bridge, Stuck, Superseded } from "./bridge.js";
 import * as college from "./college.js";
-import { download } from "./download.js";
-import { around, need } from "./elements.js";
+import { actOnPress, need } from "./elements.js";
 import { follow, saveFile } from "./kept.js";
 import * as kept from "./kept-register.js";
-import { carryOut } from "./long-work.js";
+import { saveTable } from "./long-work.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live } from "./said.js";
@@ -72,21 +71,12 @@ const actions = {
   },
   "save-file": () => saveFile({ name: "phasor-folio-register.json", text: kept.fileText() }),
   "save-table": async () => {
-    const reply = await carryOut(bridge, { do: "begin", work: "table", college: college.chosen(), ...request() }, () => {}, () => false);
-    if (!reply.ok) return;
-    download(reply);
-    said.textContent = reply.told;
+    const tableSaid = await saveTable(bridge, { do: "begin", work: "table", college: college.chosen(), ...request() });
+    if (tableSaid !== null) said.textContent = tableSaid;
   },
 };
 
-document.addEventListener("click", async (event) => {
-  const button = around(event, "[data-do]");
-  try {
-    if (button) await actions[button.dataset.do ?? ""]?.(button);
-  } catch (error) {
-    failed(error);
-  }
-});
+actOnPress(actions, failed);
 
 file.addEventListener("change", async () => {
   const [chosen] = file.files ?? [];
