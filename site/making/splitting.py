@@ -13,6 +13,7 @@ from making.called import FOLDER, Used, used_in
 from making.paths import PYODIDE, SITE, WORKSHOP
 from making.progress import BuildError, say, step
 from making.wasm import data, glue
+from making.wasm.collected import walks
 from making.wasm.module import Module
 from making.wasm.split import Split, parts_of
 from making.wasm.tracing import PIECE
@@ -68,7 +69,8 @@ def write_split(folder: Path, wasm: bytes, used: Used, *, poison: bool = False) 
         kept = glue.exports_used(own, [script])
         whole = Module(wasm)
         at_first, later = data_of(whole, used)
-        split = Split(whole, parts_of(whole, used.called, kept), kept, at_first + data.poisoned(later) * poison)
+        parts = parts_of(whole, used.called | walks(whole), kept)
+        split = Split(whole, parts, kept, at_first + data.poisoned(later) * poison)
         modules = {WASM: split.hot(), COLD: split.cold(), WARM: data.warm(later)}
         wanted = glue.with_imports(glue.with_exports(own, kept), split.names_asked())
         smaller = _compressed(folder / PLACED[GLUE], wanted)

@@ -21,7 +21,7 @@ from pycore.words import start
 from pycore.words.api import PART_MISSING
 
 NOTICE = "[data-start-notice]"
-STATE = "document.documentElement.dataset.script"
+STATE = "document.documentElement?.dataset.script"
 SETTLED = f"{STATE} === 'stopped' || ({STATE} === 'runs' && {READY} && {FRESH})"
 CONTROLS = "button, input, select, textarea"
 ON = f"""[...document.querySelectorAll({CONTROLS!r})]

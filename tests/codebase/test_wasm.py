@@ -6,7 +6,10 @@ import subprocess
 
 import pytest
 from making import called
+from making.paths import PYODIDE
+from making.splitting import WASM
 from making.wasm import data, encoding, glue, instructions, module, tracing
+from making.wasm.collected import walks
 from making.wasm.encoding import listed, sized, text, unsigned
 from making.wasm.marking import PREFIX, marked
 from making.wasm.module import Module
@@ -230,3 +233,13 @@ def test_what_is_no_function_is_refused():
             glue.as_module(script)
     with pytest.raises(glue.Unfamiliar):
         glue.as_function("var a=1;")
+
+
+def test_all_that_the_collector_walks_with_is_found() -> None:
+    """More than the flows happened to see, and functions alone that take an object, a call and what to hand on."""
+    wasm = (PYODIDE / WASM).read_bytes()
+    whole, used = Module(wasm), called.used_in(wasm)
+    found = walks(whole)
+    assert used
+    assert len(found & used.called) > 40 and len(found - used.called) > 40
+    assert {bytes([module.I32] * 3)} == {whole.types[whole.type_of[whole.asked + one]].takes for one in found}
