@@ -6,7 +6,6 @@ from typing import Protocol
 from pycore.drawing import Page
 from pycore.forms import links
 from pycore.forms.fields import VERSION, Field, default_form
-from pycore.pages.paper import INSTRUMENTS
 from pycore.render.answer import answer_html, front_html, scale_text
 from pycore.render.checking import code_html
 from pycore.render.elements import Marks, Markup, h, join
@@ -17,18 +16,17 @@ from pycore.words import (
     boards,
     class_set,
     codes,
-    college,
-    lesson_plans,
+    pile,
     practice,
     question_paper,
     readings,
-    this_device,
 )
 from pycore.words import home as words
 from pycore.writers import svg
 
 LESSON = (("view", "lesson"), ("step", "1"))
 BLANK = (("sheet", "problem"),)
+DRAW = (*BLANK, ("view", "draw"))
 COLUMN = 205.0
 """mm; what a column of the boards is wide. All drawings have this one scale, however wide the column is."""
 
@@ -121,15 +119,14 @@ def _entrance(title: str, before: Markup | None, ways: Iterable[Markup]) -> Mark
 def _entrances(main: CatalogueEntry) -> Markup:
     """Return the ways in for those who learn, with the field of a printed code, and for those who teach."""
     code = code_html(words.OPEN_CODE, words.CODE, codes.EXAMPLE)
+    lesson, draw = words.TO_SHOW, words.TO_DRAW
     learning = (
-        _to(practice.SLUG, words.TO_PRACTISE), _to(readings.PROTRACTOR_SLUG, words.TO_READ),
-        _to(INSTRUMENTS.slug, words.TO_CUT), _to(this_device.SLUG, words.TO_SHARE),
+        _to(practice.SLUG, words.TO_PRACTISE), _way(_carrying(main, draw[0], DRAW), draw[1]),
+        _to(readings.PROTRACTOR_SLUG, words.TO_READ),
     )  # fmt: skip
-    lesson, note = words.TO_SHOW
     teaching = (
-        _way(_carrying(main, lesson, LESSON), note), _to(class_set.SLUG, words.TO_SET),
-        _to(question_paper.SLUG, words.TO_EXAMINE), _to(lesson_plans.SLUG, words.TO_PLAN),
-        _to(college.SLUG, words.TO_SETTLE),
+        _way(_carrying(main, lesson[0], LESSON), lesson[1]), _to(class_set.SLUG, words.TO_SET),
+        _to(question_paper.SLUG, words.TO_EXAMINE), _to(pile.SLUG, words.TO_MARK),
     )  # fmt: skip
     return join(_entrance(words.LEARNING, code, learning), _entrance(words.TEACHING, None, teaching))
 

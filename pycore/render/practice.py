@@ -58,11 +58,10 @@ def draw_html(problem: CodeProblem, answer: Answer) -> Markup:
     """Return how the problem is to be drawn, and the ways to its sheet on paper and on the screen."""
     notes = answer.answer_request.notes if answer.answer_request else ()
     address = f"../{problem.page.slug}/#{page.fragment_of(problem.page, {**problem.form, 'sheet': 'problem'})}"
+    ways = ((address, words.AS_SHEET), (f"{address}&view=draw", furniture.DRAW))
     return join(
-        h("p", None, words.DRAW_HELP),
         [h("p", {"class": "help"}, phrase_html(note)) for note in notes],
-        h("p", {"class": "way"}, h("a", {"href": address}, words.AS_SHEET)),
-        h("p", {"class": "way"}, h("a", {"href": f"{address}&view=draw"}, furniture.DRAW)),
+        h("p", {"class": "ways"}, [h("a", {"href": there, "class": "plain"}, label) for there, label in ways]),
     )
 
 
@@ -314,8 +313,9 @@ def way_html() -> Markup:
 
 def drawn_on_html(answer: Answer) -> Markup:
     """Return the form of the scale and the paper that a learner draws at and on."""
-    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": words.DRAW}
-    return h("form", marks, scale_html(page.FIELDS, default_form(page.FIELDS), answer.echo))
+    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": words.OWN}
+    form = h("form", marks, scale_html(page.FIELDS, default_form(page.FIELDS), answer.echo))
+    return h("details", {"class": "group"}, h("summary", None, words.OWN), form)
 
 
 def _button(name: str, label: str, *, hidden: bool = False, style: str = "plain") -> Markup:

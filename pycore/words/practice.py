@@ -4,17 +4,15 @@ from pycore.words.phrase import Phrase, say
 
 SLUG = "practice"
 TITLE = "Practice"
-LEAD = "The problems become harder as you solve more. Your record stays on this device."
+LEAD = "The problems become harder as you solve more."
 DESCRIPTION = "Free practice with phasors: one problem after another, checked at once, with the likely mistake named."
 WAY = "What to practise"
 SHOW = "Show me"
 GUESS, DRAW, ANSWER = "Guess", "Draw", "Answer"
-GUESS_HELP = (
-    "Drag the end of the dashed arrow to where you think the result ends. A rough guess is fine: it is not marked."
-)
+GUESS_HELP = "Drag the end of the dashed arrow to your guess. It is not marked."
 GUESS_KEYS = "Your guess. Move it with the arrow keys. Shift makes the steps smaller."
 YOUR_GUESS = "your guess"
-DRAW_HELP = "With ruler and protractor, on the printed sheet or on your own paper."
+OWN = "My own scale or paper"
 SCALE = "Units per cm"
 SHEET = "The sheet of this problem"
 DIRECTIONS = (
@@ -23,7 +21,7 @@ DIRECTIONS = (
 )
 """Eighths of a turn on the paper, anticlockwise from the right."""
 NEXT = "Next problem"
-AS_SHEET = "Open the sheet to print it"
+AS_SHEET = "Print the sheet"
 GIVEN, FIND = "Given", "Find"
 SOLVED, SHOWN = "Solved", "The answer"
 SHOWN_NOTE = "This does not count as solved. Go through it once, then try the next problem."
