@@ -100,6 +100,18 @@ def read(hand: Hand, length: str, angle: str, side: str) -> None:
     wait_until(page, f"document.querySelector('[data-draw-live]').textContent !== {json.dumps(before)}", PATIENCE)
 
 
+def test_the_sheet_on_the_screen_has_the_letters_of_the_printed_one(drawing: Opened) -> None:
+    hand = drawing()
+    faces, sans, symbol = hand.page.evaluate("""() => {
+      const first = (text) => text.split(",")[0].replaceAll('"', "").trim();
+      const root = getComputedStyle(document.documentElement);
+      const texts = [...document.querySelectorAll("dialog.draw svg text, dialog.draw svg tspan")];
+      return [[...new Set(texts.map((one) => first(getComputedStyle(one).fontFamily)))],
+        first(root.getPropertyValue("--sans")), first(root.getPropertyValue("--symbol"))];
+    }""")
+    assert sans in faces and {sans, symbol} >= set(faces), faces
+
+
 def test_a_wrong_arrow_is_named_at_its_line_and_can_be_mended(drawing: Opened) -> None:
     """Turned the wrong way: the line is shown on the paper, the mistake and the move are said; undone, all is right."""
     hand = drawing()
