@@ -76,7 +76,7 @@ def standing_html(record: Record) -> Markup:
     ]  # fmt: skip
     following = words.to_next(0 if track.level == top else track.level + 2, IN_A_ROW - max(0, track.run))
     return h("div", {"class": "standing"},
-             h("p", None, h("strong", None, words.level(track.level + 1, len(TIERS))), " ",
+             h("p", None, h("strong", None, words.level(track.level + 1, len(TIERS), TIERS[track.level])), " ",
                h("span", {"class": "following"}, following)),
              h("ol", {"class": "level-scale", "aria-hidden": "true"}, ticks))  # fmt: skip
 

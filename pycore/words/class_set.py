@@ -15,9 +15,9 @@ LEAD = (
 DESCRIPTION = "Problem sheets with new values for each learner, overlays and a key, as one PDF."
 
 TOPIC = "Topic"
-TIER = "Tier"
+TIER = "Level"
 TIERS = (("support", "Support"), ("core", "Core"), ("stretch", "Stretch"))
-TIER_HELP = "Each tier has different content in each topic. It is described next to the set’s code."
+TIER_HELP = "Each level has different content in each topic. It is described next to the set’s code."
 LEARNERS = "Learners"
 LEARNERS_HELP = "Number of sheets. If you enter names below, there is one sheet for each name."
 METHOD = "Method"

@@ -54,9 +54,9 @@ REASONS = {
 }
 
 
-def level(number: int, count: int) -> str:
-    """How hard problems are now."""
-    return f"Level {number} of {count}"
+def level(number: int, count: int, tier: str) -> str:
+    """How hard problems are now; ``tier``: support, core or stretch."""
+    return f"Level {number} of {count}: {tier}"
 
 
 def to_next(number: int, wanted: int) -> str:
