@@ -78,13 +78,16 @@ def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, h
     sentences = StepSentences(plan, case.notation)
     moves = () if held else tuple(sentences.sentence(step)[0] for _, step in plan.construction.numbered)
     asked = page.answer(form, ("check",)).answer_request
-    panel = panel_html(names, case.values_text(), case.notation.scale(plan.scale), moves, asked)
+    head = case.values_text(), case.notation.scale(plan.scale)
+    panel = panel_html(names, head, task.problem(), moves, asked)
+    zero = task.zero()
     sheet = svg.write(task.page, prefix="draw-paper", role="view", view="draw")
     return {
         "ok": True,
         "regions": {"draw": str(panel)},
         "paper": {"svg": sheet, "width": task.page.width, "height": task.page.height},
         "start": [task.origin.x, task.page.height - task.origin.y],
+        "zero": None if zero is None else [zero.x, task.page.height - zero.y],
         "tools": {"ruler": _ruler(task), "protractor": _protractor(form)},
         "names": {
             key: {"plain": plain(tag), "label": str(join(*label(tag))), "ink": inks.get(key, "ink")}

@@ -120,19 +120,25 @@ def _options() -> Markup:
 
 
 def panel_html(
-    names: Mapping[str, Phrase], values: str, scale: str, moves: Iterable[Phrase], asked: AnswerRequest | None
+    names: Mapping[str, Phrase],
+    head: tuple[str, str],
+    problem: Iterable[Phrase],
+    moves: Iterable[Phrase],
+    asked: AnswerRequest | None,
 ) -> Markup:
-    """Return the view: head, words beside the board, board, bar."""
+    """Return the view: head with values and scale, words beside the board, board, bar."""
     sentences = {**words.SENTENCES, **{f"prompt-{verb}": said for verb, said in words.PROMPTS.items()},
                  **{f"kind-{kind}": said for kind, said in words.KIND_NAMES.items()},
                  "remove": words.REMOVE, "rename": words.RENAME, "no-lines": words.NO_LINES,
                  "tool-ruler": words.RULER, "tool-protractor": words.PROTRACTOR, "verb-place": words.PLACE,
                  "verb-turn": words.TURN, "verb-mark": words.MARK, "verb-draw": words.DRAW}  # fmt: skip
-    head = h("header", {"class": "draw-head"}, h("h2", {"id": "draw-title"}, words.TITLE),
-             h("p", {"class": "draw-values"}, h("span", None, values), " ", h("span", None, scale)),
-             _button("close", words.CLOSE))  # fmt: skip
+    question, *given = problem
+    above = h("header", {"class": "draw-head"}, h("h2", {"id": "draw-title"}, words.TITLE),
+              h("p", {"class": "draw-values"}, [(h("span", None, one), " ") for one in head]),
+              _button("close", words.CLOSE))  # fmt: skip
     listed = [h("li", None, phrase_html(move)) for move in moves]
     folds = (
+        _fold(words.PROBLEM, [h("p", None, phrase_html(one)) for one in (question, *given)], name="problem"),
         _reading(asked),
         _fold(words.MOVES, h("ol", None, listed), name="moves") if listed else None,
         _fold(words.LINES, h("ol", {"data-draw-lines": True}), name="lines"),
@@ -140,7 +146,8 @@ def panel_html(
         _options(),
     )
     beside = h(
-        "div", {"class": "draw-words"},
+        "div", {"class": "draw-words", "data-draw-words": True},
+        h("p", {"class": "draw-question"}, phrase_html(question)),
         h("div", {"class": "draw-now"},
           h("p", {"class": "draw-prompt", "data-draw-prompt": True}, words.PROMPTS["place"]),
           _button("judge", words.JUDGE, "first")),
@@ -155,4 +162,4 @@ def panel_html(
     steer = h("p", {"class": "away", "id": "draw-steer"}, " ".join(words.KEY_LINES))
     live = h("p", {"class": "away", "data-draw-live": True, "role": "status"})
     marks: Marks = {"class": "draw-panel", "data-draw-panel": True, "data-sentences": json.dumps(sentences)}
-    return h("div", marks, head, beside, board, _bar(), join(steer, live))
+    return h("div", marks, above, beside, board, _bar(), join(steer, live))

@@ -1,11 +1,11 @@
 """What is needed to judge lines drawn on the screen: the sheet's own start and scale, and every construction that the
 lines may follow."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from pycore.drawing import Page
+from pycore.drawing import Group, Item, Line, Page
 from pycore.geometry import Point
 from pycore.practice.drawn import ReferenceDrawing
 from pycore.practice.drawn_here import wanted_lines
@@ -17,8 +17,10 @@ from pycore.sums.case import SumCase
 from pycore.sums.page import SumPage
 from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import StepSentences
-from pycore.sums.sheet import composed_of, look_of
-from pycore.words.phrase import Phrase
+from pycore.sums.sheet import composed_of, look_of, writing_of
+from pycore.words import draw_here as words
+from pycore.words.phrase import Phrase, say
+from pycore.words.sheet import ROOM
 
 ON_SCREEN = {"own-paper": "", "own-way": "", "print": USUAL, "start": POINT, "sheet": PROBLEM}
 """Choices of the form that hold for paper alone: here the sheet itself is drawn on, and only its start stands on it."""
@@ -72,6 +74,26 @@ class DrawingTask:
         ]
         tags = self.case.notation.tags
         return {key: tags[key] for key in dict.fromkeys(keys) if tags.get(key)}
+
+
+    def problem(self) -> tuple[Phrase, ...]:
+        """What is asked and given, as the problem sheet has it: the question first."""
+        writing = writing_of(self.case, self.plan, SheetRequest(PROBLEM))
+        unit = writing.head[1]
+        rows = writing.work.given if writing.work else ()
+        given = [words.given(row.symbol, (row.amount, *unit), row.direction.replace(ROOM, ""))
+                 for row in rows if row.amount != ROOM]  # fmt: skip
+        return (say(writing.sentence), *given, *(say(note) for note in writing.notes if note))
+
+    def zero(self) -> Point | None:
+        """The inner end of the mark that the sheet has in its first direction (mm, y up); None if it has none."""
+        return next((line.end for line in _named(self.page.items, "zero") if isinstance(line, Line)), None)
+
+
+def _named(items: Sequence[Item], name: str) -> Iterator[Item]:
+    for item in items:
+        if isinstance(item, Group):
+            yield from item.items if item.name == name else _named(item.items, name)
 
 
 def _candidate(case: SumCase, plan: Plan, method: str, order: str) -> Candidate:

@@ -198,7 +198,8 @@ def question_of(
     return (notes[0], notes[1:]) if notes else ("", ())
 
 
-def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
+def writing_of(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
+    """Return all words of the requested sheet."""
     issue, kind = request.opening.issue, request.kind
     scale, scale_cell = _scale_words(case, plan, request)
     is_problem = kind == kinds.PROBLEM
@@ -266,7 +267,7 @@ def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ..
         lists = (*others, replace(last, lines=(*last.lines, *words.issued_notes(request.problem_of_set))))
     lines = len([line for listed in lists for line in listed.lines])
     named = [moves_list.page_title(title, number) for number in range(2, 9)]
-    table = _writing(case, plan, request) if plan.layout.style.whole else None
+    table = writing_of(case, plan, request) if plan.layout.style.whole else None
     return moves_pages(plan.layout, title, lists, words.FOOT, named, moves_list.description(lines), table)
 
 
@@ -278,7 +279,7 @@ def composed_of(
     tolerance = None
     if kind == kinds.OVERLAY and not case.closed:
         tolerance = compose.ToleranceEllipse(*case.scatter(plan).ellipse())
-    writing, start = _writing(case, plan, request), case.problem["start"]
+    writing, start = writing_of(case, plan, request), case.problem["start"]
     composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, placed)
     turned_over = kind == kinds.OVERLAY and case.problem["mirror"] == "yes"
     return replace(composed, page=mirrored(composed.page)) if turned_over else composed
@@ -311,7 +312,7 @@ def further_pages(
     )
     rows = alike((*rows[:-1], replace(rows[-1], ruled=True)), case.notation.mark)
     named = words.page_title(title, sheet.method, case.notation.scale(plan.scale))
-    whole = _writing(case, plan, request)
+    whole = writing_of(case, plan, request)
     usual = case.printed == USUAL
     name = sum_words.sheet_titles(sheet.name)[kinds.CONSTRUCTION]
     writing = replace(

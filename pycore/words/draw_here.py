@@ -23,7 +23,8 @@ NO_LINES = "Nothing is drawn yet."
 MOVES = "The moves"
 KEYS = "Fingers and keys"
 MORE = "File, replay, options"
-FURTHER_HEAD = "Reading, moves, lines, file"
+FURTHER_HEAD = "Problem, reading, moves, lines"
+PROBLEM = "The problem"
 CATCH = "The pencil and the instruments catch on my own points and lines"
 TRUE = "Lay the true drawing over it"
 REPLAY = "Play it again"
@@ -39,7 +40,7 @@ PROMPTS = {
     "place": "Drag the instrument, or press where its zero belongs.",
     "turn": "Drag round its zero to turn it.",
     "mark": "Slide along the edge. Let go where the mark belongs.",
-    "draw": "Press at the ruler’s edge. Let go where the line ends.",
+    "draw": "Slide along the ruler’s edge, or press at both ends of the line.",
     "rubber": "Press on a line or a mark to rub it out.",
 }
 KEY_LINES = (
@@ -58,6 +59,7 @@ SENTENCES = {
     "at": "{x} mm from the left, {y} mm from the top",
     "on": "on {point}",
     "point-start": "the start",
+    "point-zero": "the sheet’s mark of its first direction",
     "point-tip": "the tip of {name}",
     "point-tail": "the beginning of {name}",
     "point-mark": "mark {number}",
@@ -65,7 +67,7 @@ SENTENCES = {
     "line-of": "line {number}",
     "pencil-ruler": "Pencil at {reading} mm on the ruler{where}.",
     "pencil-protractor": "Pencil at {reading}° on the scale from the zero line, {other}° on the other scale{where}.",
-    "begun": "The line begins here. Lead the pencil on and press Enter.",
+    "begun": "The line begins here. Press where it ends, or lead the pencil on and press Enter.",
     "marked": "Mark {number} is made{where}.",
     "drawn": "{kind} from {start} to {end}, {length} mm long.",
     "named": "It is called {name} now.",
@@ -93,7 +95,8 @@ SENTENCES = {
     "replayed": "That was your drawing, move by move.",
     "size": "{percent} % of true size.",
     "waiting": "Looking at your lines …",
-    "list-line": "{number}. {kind}{name}, {length} mm",
+    "list-line": "{number}. {kind}{name}",
+    "done-line": "{kind}: drawn.",
     "list-mark": "{number}. Mark",
 }
 
@@ -103,6 +106,16 @@ NOTHING = say("**Nothing to judge yet.** Draw the first arrow, from the start th
 ASKED = say("**An arrow has no name yet.** Press its name, then ask again.")
 ONE_WRONG_NEXT = say("Mend it, or keep it: every later line is judged from what you drew.")
 DONE = say("Now measure the result and give your reading below.")
+
+
+def given(symbol: Phrase, amount: Phrase, direction: str) -> Phrase:
+    """A value of the problem and, where it is given, its direction."""
+    size, *unit = amount
+    if unit and str(size)[-1].isdigit():
+        amount = (size, "\N{NO-BREAK SPACE}", *unit)
+    else:
+        amount = (size,)
+    return (*symbol, ": ", *amount, f", {direction}." if direction else ".")
 
 
 def follows(method: Phrase) -> Phrase:

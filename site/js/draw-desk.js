@@ -4,7 +4,7 @@
 import * as keep from "./draw-kept.js";
 import { voice } from "./draw-said.js";
 import { Drawing } from "./draw-strokes.js";
-import { Tools } from "./draw-tools.js";
+import { apart, Tools } from "./draw-tools.js";
 import { View } from "./draw-view.js";
 import { need } from "./elements.js";
 
@@ -13,6 +13,7 @@ import { need } from "./elements.js";
 
 const TOOLS = /** @type {ToolName[]} */ (["ruler", "protractor"]);
 const REPLAY = 700; // ms from one move to the next
+export const SHORTEST = 1; // mm of a line
 const TRUE_SIZE = 25.4 / 96; // mm of a CSS px
 
 /** Where the instruments lie at first: below the start, partly in view. @param {DrawReply} reply @returns {Record<ToolName, ToolPose>} */
@@ -30,6 +31,9 @@ export class Desk {
   kind = "arrow";
   rubs = false;
   naming = 0; // the arrow that a name is pressed for
+  /** @type {{ x: number, y: number } | null} where a line begins that is not ended yet */
+  begun = null;
+  isBegun = false; // whether it waits for a press that ends it
   edition = 0; // counts changes, so that no judgement of older lines is taken
   /** @type {Map<number, string>} */
   bands = new Map(); // of judged lines, by id
@@ -50,7 +54,7 @@ export class Desk {
     this.reply = reply;
     this.problem = problem;
     this.board = this.find("board");
-    this.drawing = new Drawing({ x: reply.start[0], y: reply.start[1] });
+    this.drawing = new Drawing({ x: reply.start[0], y: reply.start[1] }, reply.zero && { x: reply.zero[0], y: reply.zero[1] });
     const before = keep.read(page.kept, problem.page, reply.problem);
     if (before) this.#take(before);
     this.tools = new Tools(reply.tools, before?.tools ?? parked(reply), this.drawing);
@@ -110,7 +114,13 @@ export class Desk {
 
   /** The instruments, where they lie. */
   lay() {
-    for (const name of TOOLS) this.view.lay(name, this.tools.poses[name], this.tools.inHand === name);
+    for (const name of TOOLS) this.view.lay(name, this.tools.poses[name]);
+    this.view.take(this.tools.inHand);
+  }
+
+  /** The instrument in hand, as it moves. */
+  moved() {
+    this.view.lay(this.tools.inHand, this.tools.pose);
   }
 
   /** An instrument has come to rest. */
@@ -122,6 +132,7 @@ export class Desk {
   redraw() {
     this.view.draw(this.drawing.items(), this.bands);
     const rows = this.drawing.items().map((item) => this.#row(item));
+    this.find("words").toggleAttribute("data-empty", !rows.length);
     if (!rows.length) {
       rows.push(document.createElement("li"));
       rows[0].textContent = this.words.said("no-lines");
@@ -167,8 +178,38 @@ export class Desk {
     this.find("kinds").hidden = rubs || verb !== "draw";
     this.find("further").hidden = rubs || (verb !== "place" && verb !== "turn");
     this.board.dataset.verb = rubs ? "rubber" : verb;
-    this.view.pencil(null);
+    this.rest();
+    this.askName(0);
     this.prompt(this.words.said(`prompt-${rubs ? "rubber" : verb}`));
+  }
+
+  /** The pencil is at nothing. */
+  rest() {
+    this.begun = null;
+    this.isBegun = false;
+    this.view.pencil(null);
+    this.view.look(null);
+  }
+
+  /** Begin a line that another press ends. @param {{ x: number, y: number }} place */
+  begin(place) {
+    this.begun = place;
+    this.isBegun = true;
+    this.say("begun", {}, true);
+  }
+
+  /** The line from where one begins to a place, as the pencil draws it. @param {{ x: number, y: number }} tip @returns {DrawItem | null} */
+  line(tip) {
+    const { begun, kind } = this;
+    return begun && { id: 0, name: "", kind, x1: begun.x, y1: begun.y, x2: tip.x, y2: tip.y };
+  }
+
+  /** End the line at a place. @param {{ x: number, y: number }} tip */
+  end(tip) {
+    const line = this.line(tip);
+    this.rest();
+    if (!line || apart({ x: line.x1, y: line.y1 }, tip) < SHORTEST) this.say("short", {}, true);
+    else this.did({ do: "line", id: this.drawing.next(), kind: this.kind, x1: line.x1, y1: line.y1, x2: line.x2, y2: line.y2 });
   }
 
   /** Take an instrument in hand. @param {ToolName} name */
@@ -210,6 +251,7 @@ export class Desk {
   askName(id, sentence = this.words.said("name-it")) {
     this.naming = id;
     this.find("names").hidden = !id;
+    this.find("words").toggleAttribute("data-naming", id > 0);
     this.find("asked").textContent = sentence;
   }
 
@@ -222,12 +264,18 @@ export class Desk {
     if (op.do === "line" || op.do === "mark") {
       const item = this.drawing.items().find(({ id }) => id === op.id);
       const isArrow = op.do === "line" && op.kind === "arrow";
-      if (item) this.speak(this.words.became(item) + (isArrow ? ` ${this.words.said("name-it")}` : ""));
       this.askName(isArrow ? op.id : 0);
+      if (item) this.#done(item, isArrow);
     } else if (op.do === "rub") {
       this.say("rubbed");
       this.askName(this.naming === op.id ? 0 : this.naming);
     }
+  }
+
+  /** What a line or a mark became: heard in full; seen without its length, which the ruler tells. @param {DrawItem} item @param {boolean} isArrow */
+  #done(item, isArrow) {
+    this.speak(this.words.became(item) + (isArrow ? ` ${this.words.said("name-it")}` : ""));
+    if (!isArrow) this.prompt(this.words.done(item));
   }
 
   /** Undo or bring back. @param {number} by @param {string} sentence @param {string} none */

@@ -1,31 +1,37 @@
 // Finger, pen and mouse on the paper: one leads the instrument or the pencil, two turn and move the instrument that they
 // hold, or else move and enlarge the paper. Nothing is asked of Python while one moves.
 
+import { SHORTEST } from "./draw-desk.js";
 import { apart, direction, wrap } from "./draw-tools.js";
 
 /** @import { Desk } from "./draw-desk.js" */
 /** @import { Drawing } from "./draw-strokes.js" */
 /** @import { Tools } from "./draw-tools.js" */
-/** @import { DrawOp } from "../types/draw.js" */
+/** @import { DrawOp, ToolName } from "../types/draw.js" */
 
 const CATCH = 0.8; // mm within which instrument and pencil catch on what was drawn
 const CATCH_PIXELS = { mouse: 5, touch: 9 }; // and the same where a mm is small
 const MOST_CATCH = 2.5; // mm
+const TAP = { mouse: 3, touch: 7 }; // px within which a press is no drag
 const SLOW = 0.25; // how far the pencil goes for a finger that all but rests, which is thicker than what it points at
 const FAST = 0.06; // px for each ms from which it keeps up with the finger
 const CATCHING_UP = 0.3; // the share of what it lags behind that it catches up with each move of a fast finger
 const RUB = 12; // px about a line within which the rubber finds it
-const SHORTEST = 1; // mm
 const WHEEL = 0.0016; // of the wheel's way, as a power of e
 
 /** @typedef {{ x: number, y: number }} Place */
+/**
+ * A finger that leads something. `first` and `last`: px; `at`: the place that is led, in mm; `held`: the instrument under
+ * it, with `offset` and `turn` from the finger to its zero; `isDrag`: whether it has gone beyond a press.
+ * @typedef {{ id: number, at: Place, first: Place, last: Place, time: number, lag: Place, kind: "mouse" | "touch", held: ToolName | null, isDrag: boolean, turn: number, offset: Place }} Finger
+ */
 
 /** @param {Desk} desk */
 export function listen(desk) {
   const { board, view, tools, drawing } = desk;
   /** @type {Map<number, Place>} */
   const down = new Map();
-  /** @type {{ id: number, at: Place, last: Place, time: number, lag: Place, touch: boolean, held: boolean, from: Place | null, turn: number, offset: Place } | null} */
+  /** @type {Finger | null} */
   let one = null;
   /** @type {{ onTool: boolean, far: number, turn: number, middle: Place } | null} */
   let pair = null;
@@ -33,8 +39,9 @@ export function listen(desk) {
   let frame = 0;
 
   // Where a line begins and an instrument is laid, a coarse finger is helped; where it ends, its length is the learner's.
-  const reach = () => Math.min(MOST_CATCH, Math.max(CATCH, view.mm(CATCH_PIXELS[one?.touch ? "touch" : "mouse"])));
+  const reach = (kind = one?.kind ?? "mouse") => Math.min(MOST_CATCH, Math.max(CATCH, view.mm(CATCH_PIXELS[kind])));
   const places = () => [...down.values()];
+  const isSteering = () => !desk.rubs && (desk.verb === "place" || desk.verb === "turn");
 
   /** @param {PointerEvent} event */
   function press(event) {
@@ -42,46 +49,48 @@ export function listen(desk) {
       panning = event.pointerId;
     } else if (event.button || down.size > 1) return;
     event.preventDefault();
-    board.focus({ preventScroll: true });
+    if (document.activeElement !== board) board.focus({ preventScroll: true });
     board.setPointerCapture(event.pointerId);
+    view.measure();
     down.set(event.pointerId, { x: event.clientX, y: event.clientY });
-    if (panning === event.pointerId) return;
-    if (down.size === 2) startPair();
+    if (panning === event.pointerId) view.moves("paper");
+    else if (down.size === 2) startPair();
     else startOne(event);
   }
 
   /** @param {PointerEvent} event */
   function startOne(event) {
     const at = view.at(event);
-    const pose = { ...tools.pose };
+    const place = { x: event.clientX, y: event.clientY };
+    const held = isSteering() ? tools.at(at.x, at.y) : null;
     one = {
-      id: event.pointerId, at, last: { x: event.clientX, y: event.clientY }, time: event.timeStamp, lag: { x: 0, y: 0 },
-      touch: event.pointerType !== "mouse", held: false, from: null, turn: pose.deg, offset: { x: 0, y: 0 },
+      id: event.pointerId, at, first: place, last: place, time: event.timeStamp, lag: { x: 0, y: 0 }, held, isDrag: false,
+      kind: event.pointerType === "mouse" ? "mouse" : "touch", turn: 0, offset: { x: 0, y: 0 },
     };
     if (desk.rubs) return;
-    if (desk.verb === "place" || desk.verb === "turn") {
-      const under = tools.at(at.x, at.y);
-      if (under && under !== tools.inHand) desk.take(under);
-      one.held = Boolean(under);
-      // On the instrument the finger holds it where it is; beside it, its zero comes to the finger.
-      if (under) one.offset = { x: tools.pose.x - at.x, y: tools.pose.y - at.y };
-      one.turn = tools.pose.deg - direction(tools.pose, at);
-    }
-    if (desk.verb === "draw") {
+    hold(one, held ?? tools.inHand);
+    view.moves(isSteering() ? "tool" : "hand");
+    if (desk.verb === "draw" && !desk.begun) {
       tools.lead("ruler", tools.reading("ruler", at.x, at.y), reach());
-      one.from = tools.tip("ruler");
+      desk.begun = tools.tip("ruler");
     }
     lead();
   }
 
+  /** On an instrument the finger holds it where it is; beside it, its zero comes to the finger. @param {Finger} finger @param {ToolName} name */
+  function hold(finger, name) {
+    const pose = tools.poses[name];
+    if (finger.held) finger.offset = { x: pose.x - finger.at.x, y: pose.y - finger.at.y };
+    finger.turn = pose.deg - direction(pose, finger.at);
+  }
+
   function startPair() {
     const [first, second] = places().map(({ x, y }) => view.at({ clientX: x, clientY: y }));
-    const isSteering = desk.verb === "place" || desk.verb === "turn";
-    const under = isSteering ? tools.at(first.x, first.y) ?? tools.at(second.x, second.y) : null;
+    const under = isSteering() ? tools.at(first.x, first.y) ?? tools.at(second.x, second.y) : null;
     if (under && under !== tools.inHand) desk.take(under);
     one = null;
-    view.pencil(null);
-    view.look(null);
+    desk.rest();
+    view.moves(under ? "tool" : "paper");
     pair = { onTool: Boolean(under), ...spread() };
   }
 
@@ -108,7 +117,7 @@ export function listen(desk) {
         y: after.y - dx * Math.sin(turn) + dy * Math.cos(turn),
         deg: wrap(deg + turned),
       });
-      desk.lay();
+      desk.moved();
     } else {
       view.pan(before.x - after.x, before.y - after.y);
       view.zoom(now.far / pair.far, { clientX: now.middle.x, clientY: now.middle.y });
@@ -134,11 +143,11 @@ export function listen(desk) {
     });
   }
 
-  /** The place that is led goes slower than a slow finger. @param {NonNullable<typeof one>} led @param {Place} now @param {number} time */
+  /** The place that is led goes slower than a slow finger. @param {Finger} led @param {Place} now @param {number} time */
   function follow(led, now, time) {
     const [across, high] = [view.mm(now.x - led.last.x), view.mm(now.y - led.last.y)];
     const speed = Math.hypot(now.x - led.last.x, now.y - led.last.y) / Math.max(1, time - led.time);
-    const gain = led.touch ? Math.min(1, Math.max(SLOW, speed / FAST)) : 1;
+    const gain = led.kind === "touch" ? Math.min(1, Math.max(SLOW, speed / FAST)) : 1;
     const lag = { x: led.lag.x + across, y: led.lag.y + high };
     const share = gain < 1 ? 0 : CATCHING_UP;
     const step = { x: across * gain + (lag.x - across * gain) * share, y: high * gain + (lag.y - high * gain) * share };
@@ -147,24 +156,34 @@ export function listen(desk) {
     Object.assign(led, { last: now, time });
   }
 
+  /** Whether a finger on an instrument drags it; from then on that instrument is in hand. @param {Finger} finger */
+  function drags(finger) {
+    if (finger.isDrag || apart(finger.first, finger.last) < TAP[finger.kind]) return finger.isDrag;
+    finger.isDrag = true;
+    if (finger.held && finger.held !== tools.inHand) desk.take(finger.held);
+    return true;
+  }
+
   /** Let instrument or pencil follow the place that is led. */
   function lead() {
     if (!one) return;
+    const isDrag = drags(one);
     const { at, offset } = one;
     const verb = desk.verb;
     if (verb === "place") {
+      if (one.held && !isDrag) return;
       tools.place(at.x + offset.x, at.y + offset.y, reach());
-      desk.lay();
+      desk.moved();
       view.look(tools.pose);
     } else if (verb === "turn") {
-      if (apart(at, tools.pose) > 2) tools.turn(direction(tools.pose, at) + one.turn, reach());
-      desk.lay();
+      if (isDrag && apart(at, tools.pose) > 2) tools.turn(direction(tools.pose, at) + one.turn, reach());
+      desk.moved();
       view.look(tools.tip(tools.inHand, tools.reading(tools.inHand, at.x, at.y)));
     } else {
-      tools.lead(desk.edge, tools.reading(desk.edge, at.x, at.y), CATCH);
+      // A press alone is helped as where a line begins; what is dragged ends where the learner reads.
+      tools.lead(desk.edge, tools.reading(desk.edge, at.x, at.y), isDrag ? CATCH : reach());
       const tip = tools.tip(desk.edge);
-      const line = one.from && { id: 0, name: "", kind: desk.kind, x1: one.from.x, y1: one.from.y, x2: tip.x, y2: tip.y };
-      view.pencil(tip, line);
+      view.pencil(tip, desk.line(tip));
       view.look(tip);
     }
   }
@@ -172,6 +191,7 @@ export function listen(desk) {
   /** @param {PointerEvent} event */
   function lift(event) {
     if (!down.delete(event.pointerId)) return;
+    view.moves("");
     if (panning === event.pointerId) {
       panning = -1;
       return;
@@ -184,12 +204,12 @@ export function listen(desk) {
     }
     if (!one || one.id !== event.pointerId) return;
     if (event.type === "pointerup") finish(one);
+    else desk.rest();
     one = null;
     view.look(null);
-    view.pencil(null);
   }
 
-  /** @param {NonNullable<typeof one>} led */
+  /** @param {Finger} led */
   function finish(led) {
     cancelAnimationFrame(frame);
     frame = 0;
@@ -199,17 +219,23 @@ export function listen(desk) {
       else desk.say("nothing-there", {}, true);
       return;
     }
-    lead();
-    if (desk.verb === "mark") desk.did(mark(tools, drawing));
-    else if (desk.verb === "draw") endLine(led.from);
+    if (desk.verb === "place" && led.held && led.held !== tools.inHand && !drags(led)) {
+      // Pressed on another instrument: that lies over the place which is meant.
+      tools.place(led.at.x, led.at.y, reach());
+      desk.moved();
+    } else lead();
+    if (desk.verb === "mark") {
+      view.pencil(null);
+      desk.did(mark(tools, drawing));
+    } else if (desk.verb === "draw") endLine();
     else desk.settled();
   }
 
-  /** @param {Place | null} from */
-  function endLine(from) {
+  /** A line ends where the finger is lifted; after a press without a drag, where the next one is. */
+  function endLine() {
     const tip = tools.tip("ruler");
-    if (!from || apart(from, tip) < SHORTEST) desk.say("short", {}, true);
-    else desk.did({ do: "line", id: drawing.next(), kind: desk.kind, x1: from.x, y1: from.y, x2: tip.x, y2: tip.y });
+    if (desk.begun && !desk.isBegun && apart(desk.begun, tip) < SHORTEST) desk.begin(tip);
+    else desk.end(tip);
   }
 
   /** @param {WheelEvent} event */

@@ -1,7 +1,7 @@
 // Everything of the drawing by keys alone, while the paper has the focus.
 
 import { mark } from "./draw-hand.js";
-import { apart, wrap } from "./draw-tools.js";
+import { wrap } from "./draw-tools.js";
 
 /** @import { Desk } from "./draw-desk.js" */
 
@@ -15,7 +15,6 @@ const VERBS = { 1: "place", 2: "turn", 3: "mark", 4: "draw" };
 const KINDS = { a: "arrow", f: "full", d: "dashed" };
 /** @type {Record<string, string>} */
 const BUTTONS = { z: "undo", y: "redo", o: "onto", l: "along", j: "judge", 0: "whole", "+": "closer", "=": "closer", "-": "farther" };
-const SHORTEST = 1; // mm
 
 /**
  * @param {Desk} desk
@@ -23,15 +22,12 @@ const SHORTEST = 1; // mm
  */
 export function listen(desk, press) {
   const { board, tools, view, drawing } = desk;
-  /** @type {{ x: number, y: number } | null} */
-  let begun = null; // where a line begins that no key has ended yet
-
   const leads = () => desk.verb === "mark" || desk.verb === "draw";
 
   function showPencil() {
     const tip = tools.tip(desk.edge);
     view.reveal(tip);
-    view.pencil(tip, begun && { id: 0, name: "", kind: desk.kind, x1: begun.x, y1: begun.y, x2: tip.x, y2: tip.y });
+    view.pencil(tip, desk.line(tip));
     view.look(tip);
     desk.speak(desk.words.pencil(desk.edge));
   }
@@ -40,12 +36,6 @@ export function listen(desk, press) {
     desk.lay();
     view.reveal(tools.pose);
     desk.settled();
-  }
-
-  function rest() {
-    begun = null;
-    view.pencil(null);
-    view.look(null);
   }
 
   /** @param {[number, number]} step @param {number} size */
@@ -68,16 +58,11 @@ export function listen(desk, press) {
   function enter() {
     if (desk.verb === "mark") {
       desk.did(mark(tools, drawing));
-    } else if (desk.verb === "draw" && !begun) {
-      begun = tools.tip("ruler");
+    } else if (desk.verb === "draw" && !desk.begun) {
+      desk.begin(tools.tip("ruler"));
       showPencil();
       desk.say("begun");
-    } else if (desk.verb === "draw" && begun) {
-      const [from, tip] = [begun, tools.tip("ruler")];
-      rest();
-      if (apart(from, tip) < SHORTEST) desk.say("short", {}, true);
-      else desk.did({ do: "line", id: drawing.next(), kind: desk.kind, x1: from.x, y1: from.y, x2: tip.x, y2: tip.y });
-    }
+    } else if (desk.verb === "draw") desk.end(tools.tip("ruler"));
   }
 
   /** @param {string} key @param {boolean} fine */
@@ -106,5 +91,5 @@ export function listen(desk, press) {
     if (event.altKey || (event.metaKey && event.key !== "z") || (event.ctrlKey && !"zy".includes(event.key))) return;
     if (does(event.key, event.shiftKey)) event.preventDefault();
   });
-  board.addEventListener("blur", rest);
+  board.addEventListener("blur", () => desk.rest());
 }

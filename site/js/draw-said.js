@@ -24,17 +24,17 @@ export function voice(sentences, names, drawing, tools) {
   const called = (item) => names[item.name]?.plain ?? said("line-of", { number: place(item) });
   const place = (/** @type {DrawItem} */ item) => drawing.items().findIndex(({ id }) => id === item.id) + 1;
 
-  /** The point of the drawing that a place is on, in words. @param {{ x: number, y: number }} at */
-  function pointAt(at) {
-    const point = drawing.points().find((one) => apart(one, at) < ON);
+  /** The point of the drawing that a place is on, in words; not those of one line. @param {{ x: number, y: number }} at */
+  function pointAt(at, but = 0) {
+    const point = drawing.points(but).find((one) => apart(one, at) < ON);
     if (!point) return "";
     if (point.what === "mark") return said("point-mark", { number: point.item ? place(point.item) : "" });
     return said(`point-${point.what}`, { name: point.item ? called(point.item) : "" });
   }
 
   /** @param {{ x: number, y: number }} at */
-  const where = (at) => {
-    const point = pointAt(at);
+  const where = (at, but = 0) => {
+    const point = pointAt(at, but);
     return point ? said("on", { point }) : said("at", { x: size(at.x), y: size(at.y) });
   };
 
@@ -53,7 +53,7 @@ export function voice(sentences, names, drawing, tools) {
   function became(one) {
     if (one.kind === "mark") return said("marked", { number: place(one), where: "" });
     const [start, end] = [{ x: one.x1, y: one.y1 }, { x: one.x2, y: one.y2 }];
-    const others = { start: pointAt(start) || where(start), end: where(end) };
+    const others = { start: pointAt(start, one.id) || where(start, one.id), end: pointAt(end, one.id) || where(end, one.id) };
     return said("drawn", { kind: said(`kind-${one.kind}`), ...others, length: size(apart(start, end)) });
   }
 
@@ -61,9 +61,11 @@ export function voice(sentences, names, drawing, tools) {
   function listed(one) {
     if (one.kind === "mark") return said("list-mark", { number: place(one) });
     const name = names[one.name] ? ` ${names[one.name].plain}` : "";
-    const length = size(Math.hypot(one.x2 - one.x1, one.y2 - one.y1));
-    return said("list-line", { number: place(one), kind: said(`kind-${one.kind}`), name, length });
+    return said("list-line", { number: place(one), kind: said(`kind-${one.kind}`), name });
   }
 
-  return { said, tool, pencil, became, listed, called };
+  /** What was done, for the eye. @param {DrawItem} one */
+  const done = (one) => (one.kind === "mark" ? became(one) : said("done-line", { kind: said(`kind-${one.kind}`) }));
+
+  return { said, tool, pencil, became, listed, called, done };
 }

@@ -37,9 +37,13 @@ export class Drawing {
   /** @type {DrawItem[] | null} */
   #items = null;
 
-  /** @param {{ x: number, y: number }} start where the sheet's start is */
-  constructor(start) {
+  /**
+   * @param {{ x: number, y: number }} start where the sheet's start is
+   * @param {{ x: number, y: number } | null} zero the mark that the sheet has in its first direction
+   */
+  constructor(start, zero) {
     this.start = start;
+    this.zero = zero;
   }
 
   /** Do something; what was undone before is gone. @param {DrawOp} op */
@@ -69,9 +73,18 @@ export class Drawing {
     return this.items().filter(({ kind }) => kind !== "mark");
   }
 
-  /** Every point that can be met: the start, ends of lines, marks, crossings; each place once. @returns {DrawPoint[]} */
-  points() {
-    if (this.#points) return this.#points;
+  /**
+   * Every point that can be met: the start, ends of lines, marks, crossings; each place once.
+   * @param {number} [but] the line whose own points are left out
+   * @returns {DrawPoint[]}
+   */
+  points(but) {
+    if (but) return this.#find(but);
+    return (this.#points ??= this.#find(0));
+  }
+
+  /** @param {number} but */
+  #find(but) {
     /** @type {DrawPoint[]} */
     const found = [];
     /** @param {DrawPoint} point */
@@ -79,8 +92,8 @@ export class Drawing {
       if (!found.some(({ x, y }) => Math.hypot(x - point.x, y - point.y) < SAME)) found.push(point);
     };
     add({ ...this.start, what: "start" });
-    const lines = this.lines();
-    for (const item of this.items()) {
+    const lines = this.lines().filter(({ id }) => id !== but);
+    for (const item of this.items().filter(({ id }) => id !== but)) {
       if (item.kind === "mark") add({ x: item.x1, y: item.y1, what: "mark", item });
       else add({ x: item.x2, y: item.y2, what: "tip", item });
     }
@@ -91,7 +104,8 @@ export class Drawing {
         if (met) add({ ...met, what: "crossing" });
       }
     });
-    return (this.#points = found);
+    if (this.zero) add({ ...this.zero, what: "zero" });
+    return found;
   }
 
   /**
@@ -99,9 +113,14 @@ export class Drawing {
    * @param {number} x @param {number} y @param {number} reach
    */
   near(x, y, reach) {
-    const away = (/** @type {DrawPoint} */ point) => Math.hypot(point.x - x, point.y - y);
-    const [nearest] = [...this.points()].sort((one, other) => away(one) - away(other));
-    return nearest && away(nearest) <= reach ? nearest : null;
+    /** @type {DrawPoint | null} */
+    let nearest = null;
+    let least = reach;
+    for (const point of this.points()) {
+      const away = Math.hypot(point.x - x, point.y - y);
+      if (away <= least) [nearest, least] = [point, away];
+    }
+    return nearest;
   }
 
   /**

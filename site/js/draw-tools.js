@@ -2,10 +2,11 @@
 // top; angles are degrees, anticlockwise from the right, as a protractor shows them.
 
 /** @import { Drawing } from "./draw-strokes.js" */
-/** @import { DrawPoint, ToolName, ToolPicture, ToolPose } from "../types/draw.js" */
+/** @import { DrawItem, DrawPoint, ToolName, ToolPicture, ToolPose } from "../types/draw.js" */
 
 const RADIANS = Math.PI / 180;
 const LEVER = 12; // mm: what lies nearer to an instrument's zero says nothing of its direction
+const BESIDE = 0.3; // mm within which an instrument's zero lies on a line
 const SWING = 2; // degrees: the most by which an instrument swings onto a point
 
 /** A degree between -180 and 180. @param {number} deg */
@@ -22,6 +23,23 @@ export const moved = (from, far, deg) => ({ x: from.x + far * Math.cos(deg * RAD
 
 /** @param {{ x: number, y: number }} one @param {{ x: number, y: number }} other */
 export const apart = (one, other) => Math.hypot(one.x - other.x, one.y - other.y);
+
+/** Whether a point is an end of a dashed line that nothing meets: nobody lays an instrument there. @param {DrawPoint} point */
+const isLoose = ({ what, item }) => (what === "tip" || what === "tail") && item?.kind === "dashed";
+
+/** @param {DrawItem} line */
+function bothWays({ x1, y1, x2, y2 }) {
+  const deg = direction({ x: x1, y: y1 }, { x: x2, y: y2 });
+  return [deg, wrap(deg + 180)];
+}
+
+/** How far a place is from a line and what it goes on to. @param {{ x: number, y: number }} place @param {DrawItem} line */
+function offLine({ x, y }, { x1, y1, x2, y2 }) {
+  return Math.abs((x - x1) * (y2 - y1) - (y - y1) * (x2 - x1)) / (Math.hypot(x2 - x1, y2 - y1) || 1);
+}
+
+/** Each direction once, in order. @param {number[]} ways */
+const sorted = (ways) => [...new Set(ways.map((deg) => Number(wrap(deg).toFixed(6))))].sort((one, other) => one - other);
 
 export class Tools {
   /** @type {ToolName} */
@@ -164,22 +182,33 @@ export class Tools {
 
   /** Lay the instrument in hand on the next point after the one it lies on. */
   onto() {
-    const points = this.drawing.points();
+    const points = this.drawing.points().filter((point) => point.what !== "zero" && !isLoose(point));
     const here = points.findIndex((point) => apart(point, this.pose) < 0.05);
     const point = points[(here + 1) % points.length];
     Object.assign(this.pose, { x: point.x, y: point.y });
     return point;
   }
 
-  /** Turn the instrument in hand along the next line that begins, ends or passes at its zero, or else any line. */
+  /** The directions of lines and of the sheet's mark that go through the zero of the instrument in hand, and of the points to
+   * which a ruler would lead from there. */
+  #through() {
+    const { pose } = this;
+    const isFar = (/** @type {DrawPoint} */ point) => apart(point, pose) > LEVER;
+    const led = this.inHand === "ruler" ? (/** @type {DrawPoint} */ point) => point.what !== "tail" && !isLoose(point) : (/** @type {DrawPoint} */ point) => point.what === "zero";
+    const ways = this.drawing.points().filter((point) => isFar(point) && led(point)).map((point) => direction(pose, point));
+    for (const line of this.drawing.lines()) if (offLine(pose, line) < BESIDE) ways.push(...bothWays(line));
+    return ways;
+  }
+
+  /** Turn the instrument in hand along the next line: first those through its zero, then the others, for parallels. */
   along() {
-    const lines = this.drawing.lines();
-    const marks = this.drawing.points().filter((point) => point.what !== "tail" && apart(point, this.pose) > LEVER);
-    /** @type {number[]} */
-    const ways = [...marks.map((point) => direction(this.pose, point)), ...lines.map((one) => direction({ x: one.x1, y: one.y1 }, { x: one.x2, y: one.y2 }))];
-    const sorted = [...new Set(ways.map((deg) => Number(wrap(deg).toFixed(6))))].sort((one, other) => one - other);
-    const way = sorted.find((deg) => deg > this.pose.deg + 0.01) ?? sorted[0];
-    if (way !== undefined) this.pose.deg = way;
-    return way !== undefined;
+    const through = sorted(this.#through());
+    const others = sorted(this.drawing.lines().flatMap(bothWays)).filter((deg) => !through.includes(deg));
+    const ways = [...through, ...others];
+    if (!ways.length) return false;
+    const here = ways.findIndex((deg) => Math.abs(wrap(deg - this.pose.deg)) < 0.01);
+    const onward = through.findIndex((deg) => deg > this.pose.deg);
+    this.pose.deg = ways[here >= 0 ? (here + 1) % ways.length : Math.max(onward, 0)];
+    return true;
   }
 }

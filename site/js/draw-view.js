@@ -1,6 +1,6 @@
-// The paper on the screen: which part of it is seen and how large; its layers, and the close-up beside the finger. Each
-// layer is there twice, once in the view and once in the close-up: a copy by reference would be made anew at every move.
+// The paper on the screen: which part of it is seen and how large, and the close-up beside the finger.
 
+import { element, number, Scene, stroke } from "./draw-scene.js";
 import { regionHTML } from "./trusted.js";
 
 /** @import { DrawItem, DrawName, DrawReply, ToolName, ToolPose, TruePath } from "../types/draw.js" */
@@ -11,134 +11,95 @@ const LEAST = 7; // px for each mm in the close-up
 const CLOSE_UP = 152; // CSS px
 const GAP = 10;
 const FOOT = 46; // CSS px
+const ROOMY = 700; // px of paper across from which the close-up stands beside the pencil
+const [AWAY, FAR] = [90, 420]; // px of the close-up from the pencil: at first, and at the most
 const MOST = 40; // px for each mm
-const HEAD = 4.6; // mm, as on sheets
 const NAME_OFF = 4.5; // mm of a name from its line
+const REST = 160; // ms after which what is seen is painted at its new size
 
-/** @param {string} name @param {Record<string, string | number>} [marks] @param {Element[]} inside */
-export function element(name, marks = {}, ...inside) {
-  const made = document.createElementNS(SVG, name);
-  for (const [mark, value] of Object.entries(marks)) made.setAttribute(mark, String(value));
-  made.append(...inside);
-  return made;
-}
-
-/** What a picture of pycore's holds, as a group. @param {string} text */
-function groupOf(text) {
-  const place = document.createElement("div");
-  place.innerHTML = regionHTML(text);
-  const svg = place.firstElementChild;
-  const group = element("g", { fill: "none" });
-  for (const mark of ["font-family", "font-weight"]) group.setAttribute(mark, svg?.getAttribute(mark) ?? "");
-  for (const one of [...(svg?.children ?? [])]) if (!["title", "desc"].includes(one.tagName)) group.append(one);
-  return group;
-}
-
-const number = (/** @type {number} */ value) => value.toFixed(3);
-
-/** One set of layers. */
-class Scene {
-  root = element("svg", { "aria-hidden": "true", focusable: "false", preserveAspectRatio: "none" });
-  lines = element("g", { class: "draw-lines" });
-  true = element("g", { class: "draw-true" });
-  hand = element("g", { class: "draw-hand" });
-
-  /** @param {DrawReply} reply */
-  constructor({ paper, tools }) {
-    const sheet = element("rect", { class: "draw-sheet", x: 0, y: 0, width: paper.width, height: paper.height });
-    /** @param {ToolName} name */
-    const tool = (name) => {
-      const { svg, at } = tools[name];
-      const inside = element("g", { transform: `translate(${-at[0]} ${-at[1]})` }, groupOf(svg));
-      return element("g", { class: `draw-tool ${name}` }, inside);
-    };
-    this.tools = { protractor: tool("protractor"), ruler: tool("ruler") };
-    this.root.append(sheet, groupOf(paper.svg), this.true, this.lines, this.tools.protractor, this.tools.ruler, this.hand);
-  }
-
-  /** @param {ToolName} name @param {ToolPose} pose */
-  lay(name, { x, y, deg }) {
-    this.tools[name].setAttribute("transform", `translate(${number(x)} ${number(y)}) rotate(${number(-deg)})`);
-  }
-}
-
-/** @param {{ x1: number, y1: number, x2: number, y2: number }} line @param {string} kind @param {number} thick */
-function stroke({ x1, y1, x2, y2 }, kind, thick) {
-  const long = Math.hypot(x2 - x1, y2 - y1) || 1;
-  const [ux, uy] = [(x2 - x1) / long, (y2 - y1) / long];
-  const back = kind === "arrow" ? Math.min(HEAD * 0.8, long) : 0;
-  /** @type {Record<string, string | number>} */
-  const marks = { x1, y1, x2: number(x2 - back * ux), y2: number(y2 - back * uy), "stroke-width": thick, stroke: "currentColor" };
-  if (kind === "dashed") marks["stroke-dasharray"] = "3 2";
-  const parts = [element("line", marks)];
-  if (kind === "arrow") {
-    const corners = [[x2, y2], ...[1, -1].map((side) => [x2 - HEAD * ux - side * 0.17 * HEAD * uy, y2 - HEAD * uy + side * 0.17 * HEAD * ux])];
-    parts.push(element("polygon", { points: corners.map((one) => one.map(number).join(",")).join(" "), fill: "currentColor" }));
-  }
-  return parts;
-}
+/** @typedef {{ x: number, y: number }} Place */
 
 export class View {
   /** @type {{ x: number, y: number, scale: number }} the upper left corner (mm), and px for each mm */
   seen = { x: 0, y: 0, scale: 1 };
-
-  #top = 0; // of the board on the screen
+  #rest = 0;
+  #isClose = false;
+  #spot = { x: -1, y: -1 }; // of the close-up
 
   /** @param {HTMLElement} board @param {DrawReply} reply */
   constructor(board, reply) {
-    this.#top = board.getBoundingClientRect().top;
     this.board = board;
     this.reply = reply;
     this.scene = new Scene(reply);
     this.near = new Scene(reply);
+    this.both = [this.scene, this.near];
     this.closeUp = document.createElement("div");
     this.closeUp.className = "draw-close-up";
-    this.closeUp.hidden = true;
     this.closeUp.append(this.near.root);
     board.dataset.start = reply.start.join(" ");
     board.replaceChildren(this.scene.root, this.closeUp);
-    this.both = [this.scene, this.near];
+    this.box = board.getBoundingClientRect();
     this.watch = new ResizeObserver(() => this.#stay());
     this.watch.observe(board);
   }
 
   /** A place on the screen as mm of the sheet. @param {{ clientX: number, clientY: number }} event */
   at({ clientX, clientY }) {
-    const box = this.board.getBoundingClientRect();
-    return { x: this.seen.x + (clientX - box.left) / this.seen.scale, y: this.seen.y + (clientY - box.top) / this.seen.scale };
+    return { x: this.seen.x + (clientX - this.box.left) / this.seen.scale, y: this.seen.y + (clientY - this.box.top) / this.seen.scale };
   }
 
-  /** How many mm of the sheet so many CSS px are. @param {number} pixels */
-  mm = (pixels) => pixels / this.seen.scale;
+  /** So many px as mm. @param {number} pixels */
+  mm(pixels) {
+    return pixels / this.seen.scale;
+  }
 
-  /** What is said above may take more room: the sheet stays where it is on the screen. */
+  /** When the board's edge moves, as when words above it grow, the paper stays where it is on the screen. */
   #stay() {
-    const { top } = this.board.getBoundingClientRect();
-    this.seen.y += (top - this.#top) / this.seen.scale;
-    this.#top = top;
+    const { top } = this.box;
+    this.measure();
+    this.seen.y += (this.box.top - top) / this.seen.scale;
     this.show();
   }
 
+  /** Where the board is on the screen: asked once, since asking while something moves has the page laid out anew. */
+  measure() {
+    this.box = this.board.getBoundingClientRect();
+  }
+
   show() {
-    const { clientWidth: wide, clientHeight: high } = this.board;
     const { x, y, scale } = this.seen;
-    this.scene.root.setAttribute("viewBox", [x, y, Math.max(1, wide / scale), Math.max(1, high / scale)].map(number).join(" "));
+    this.scene.show(x, y, scale);
+    clearTimeout(this.#rest);
+    this.#rest = window.setTimeout(() => this.#settle(), REST);
+  }
+
+  /** Paint anew at the size that is seen; whole px, so that lines are sharp. */
+  #settle() {
+    clearTimeout(this.#rest);
+    const { seen } = this;
+    if (this.scene.scale !== seen.scale) {
+      this.scene.resize(seen.scale);
+      this.near.resize(Math.max(ENLARGED * seen.scale, LEAST));
+    }
+    const whole = (/** @type {number} */ mm) => Math.round(mm * seen.scale * devicePixelRatio) / devicePixelRatio / seen.scale;
+    Object.assign(seen, { x: whole(seen.x), y: whole(seen.y) });
+    this.scene.show(seen.x, seen.y, seen.scale);
   }
 
   /** The whole sheet. */
   whole() {
     const { width, height } = this.reply.paper;
-    const { clientWidth: wide, clientHeight: high } = this.board;
+    const { width: wide, height: high } = this.box;
     const scale = Math.max(0.2, Math.min(wide / width, high / height) * 0.98);
     this.seen = { x: (width - wide / scale) / 2, y: (height - high / scale) / 2, scale };
-    this.show();
+    this.#settle();
   }
 
-  /** So many px for each mm, about a place on the sheet in the middle. @param {{ x: number, y: number }} middle @param {number} scale */
+  /** So many px for each mm, about a place on the sheet in the middle. @param {Place} middle @param {number} scale */
   about({ x, y }, scale) {
-    const { clientWidth: wide, clientHeight: high } = this.board;
+    const { width: wide, height: high } = this.box;
     this.seen = { x: x - wide / scale / 2, y: y - high / scale / 2, scale };
-    this.show();
+    this.#settle();
   }
 
   /**
@@ -146,7 +107,7 @@ export class View {
    * @param {number} factor @param {{ clientX: number, clientY: number }} [pointer]
    */
   zoom(factor, pointer) {
-    const box = this.board.getBoundingClientRect();
+    const { box } = this;
     const held = pointer ?? { clientX: box.left + box.width / 2, clientY: box.top + box.height / 2 };
     const before = this.at(held);
     const { width, height } = this.reply.paper;
@@ -159,37 +120,42 @@ export class View {
   /** Move what is seen over the sheet (mm). @param {number} across @param {number} down */
   pan(across, down) {
     const { width, height } = this.reply.paper;
-    const { clientWidth: wide, clientHeight: high } = this.board;
     const { scale } = this.seen;
-    const [halfWide, halfHigh] = [wide / scale / 2, high / scale / 2];
+    const [halfWide, halfHigh] = [this.box.width / scale / 2, this.box.height / scale / 2];
     this.seen.x = Math.min(width - halfWide, Math.max(-halfWide, this.seen.x + across));
     this.seen.y = Math.min(height - halfHigh, Math.max(-halfHigh, this.seen.y + down));
     this.show();
   }
 
-  /** Bring a place of the sheet into view, for whom no finger moves what is seen. @param {{ x: number, y: number }} place */
+  /** Bring a place of the sheet into view, for whom no finger moves what is seen. @param {Place} place */
   reveal({ x, y }) {
-    const { clientWidth: wide, clientHeight: high } = this.board;
     const { scale } = this.seen;
     const edge = 24 / scale;
-    const [right, foot] = [this.seen.x + wide / scale, this.seen.y + high / scale];
+    const [right, foot] = [this.seen.x + this.box.width / scale, this.seen.y + this.box.height / scale];
     if (x < this.seen.x + edge || x > right - edge || y < this.seen.y + edge || y > foot - edge) this.about({ x, y }, scale);
   }
 
-  /** @param {ToolName} name @param {ToolPose} pose @param {boolean} inHand */
-  lay(name, pose, inHand) {
-    for (const scene of this.both) {
-      scene.lay(name, pose);
-      scene.tools[name].toggleAttribute("data-in-hand", inHand);
-    }
+  // What lies on the paper.
+
+  /** What is about to move gets a layer of its own; "": nothing. @param {"" | "tool" | "hand" | "paper"} what */
+  moves(what) {
+    if (what) this.board.dataset.moves = what;
+    else delete this.board.dataset.moves;
   }
 
-  /** The line or mark that the pencil is at. @param {{ x: number, y: number } | null} tip @param {DrawItem | null} [line] */
+  /** Which instrument is in hand. @param {ToolName} inHand */
+  take(inHand) {
+    for (const { tools } of this.both) for (const [name, { root }] of tools) root.toggleAttribute("data-in-hand", name === inHand);
+  }
+
+  /** @param {ToolName} name @param {ToolPose} pose */
+  lay(name, pose) {
+    for (const scene of this.both) scene.lay(name, pose);
+  }
+
+  /** The line or mark that the pencil is at. @param {Place | null} tip @param {DrawItem | null} [line] */
   pencil(tip, line = null) {
-    for (const { hand } of this.both) {
-      hand.replaceChildren(...(line ? stroke(line, line.kind, 0.5) : []));
-      if (tip) hand.append(element("circle", { cx: tip.x, cy: tip.y, r: 0.7, class: "draw-pencil" }));
-    }
+    for (const { pencil } of this.both) pencil.put(tip, line);
   }
 
   /** @param {DrawItem[]} items @param {Map<number, string>} bands */
@@ -203,8 +169,8 @@ export class View {
     const group = element("g", { "data-kind": item.kind, "data-id": item.id, class: name ? `draw-${name.ink}` : "" });
     if (item.kind === "mark") {
       const turn = ((item.deg ?? 0) * Math.PI) / 180;
-      const [dx, dy] = [2 * Math.cos(turn), -2 * Math.sin(turn)];
-      group.append(...stroke({ x1: item.x1 - dx, y1: item.y1 - dy, x2: item.x1 + dx, y2: item.y1 + dy }, "full", 0.3));
+      const [dx, dy] = [2.5 * Math.cos(turn), -2.5 * Math.sin(turn)];
+      group.append(...stroke({ x1: item.x1 - dx, y1: item.y1 - dy, x2: item.x1 + dx, y2: item.y1 + dy }, "full", 0.5));
       return group;
     }
     if (band === "wrong") group.append(element("line", { x1: item.x1, y1: item.y1, x2: item.x2, y2: item.y2, class: "draw-off" }));
@@ -230,29 +196,48 @@ export class View {
     }
   }
 
-  /** Show what lies about a place enlarged, away from it. @param {{ x: number, y: number } | null} place */
+  /** Show what lies about a place enlarged, away from it. @param {Place | null} place */
   look(place) {
-    this.closeUp.hidden = !place;
+    const is = Boolean(place);
+    const isNew = is !== this.#isClose;
+    if (isNew) this.closeUp.toggleAttribute("data-on", is);
+    this.#isClose = is;
     if (!place) return;
-    const scale = Math.max(ENLARGED * this.seen.scale, LEAST);
-    const size = CLOSE_UP / scale;
-    this.near.root.setAttribute("viewBox", [place.x - size / 2, place.y - size / 2, size, size].map(number).join(" "));
-    const { clientWidth: wide, clientHeight: high } = this.board;
+    const half = CLOSE_UP / 2 / this.near.scale;
+    this.near.show(place.x - half, place.y - half, this.near.scale);
     const [x, y] = [(place.x - this.seen.x) * this.seen.scale, (place.y - this.seen.y) * this.seen.scale];
-    this.closeUp.style.left = `${x < wide / 2 ? wide - CLOSE_UP - GAP : GAP}px`;
-    // Clear of the buttons that a phone has over the paper's lower edge.
-    this.closeUp.style.top = `${y < high / 2 ? high - CLOSE_UP - GAP - FOOT : GAP}px`;
+    const { x: left, y: top } = this.box.width < ROOMY ? this.#corner(x, y) : this.#beside(x, y, isNew);
+    if (left === this.#spot.x && top === this.#spot.y) return;
+    this.#spot = { x: left, y: top };
+    this.closeUp.style.transform = `translate(${left}px, ${top}px)`;
+  }
+
+  /** A corner away from the finger, clear of the buttons that a phone has over the paper's lower edge. @param {number} x @param {number} y */
+  #corner(x, y) {
+    const { width, height } = this.box;
+    return { x: x < width / 2 ? width - CLOSE_UP - GAP : GAP, y: y < height / 2 ? height - CLOSE_UP - GAP - FOOT : GAP };
+  }
+
+  /** Beside the pencil, where there is room for it; it stays there until the pencil comes near or goes far. @param {number} x @param {number} y @param {boolean} isNew */
+  #beside(x, y, isNew) {
+    const { width, height } = this.box;
+    const off = [x - this.#spot.x - CLOSE_UP / 2, y - this.#spot.y - CLOSE_UP / 2].map(Math.abs);
+    if (!isNew && Math.max(...off) > CLOSE_UP / 2 + GAP && Math.max(...off) < FAR) return this.#spot;
+    const within = (/** @type {number} */ value, /** @type {number} */ most) => Math.round(Math.min(Math.max(value, GAP), most - CLOSE_UP - GAP));
+    return { x: within(x < width / 2 ? x + AWAY : x - AWAY - CLOSE_UP, width), y: within(y - CLOSE_UP / 2, height) };
   }
 
   /** The sheet with what is drawn on it as a file: mm in true size, colours of paper. */
   file() {
     const { width, height } = this.reply.paper;
-    const svg = /** @type {Element} */ (this.scene.root.cloneNode(true));
-    for (const one of svg.querySelectorAll(".draw-tool, .draw-hand, .draw-off, .draw-sheet")) one.remove();
-    for (const [mark, value] of Object.entries({ xmlns: SVG, width: `${width}mm`, height: `${height}mm`, viewBox: `0 0 ${width} ${height}`, color: "#14191a" })) {
-      svg.setAttribute(mark, value);
+    const svg = element("svg", { xmlns: SVG, width: `${width}mm`, height: `${height}mm`, viewBox: `0 0 ${width} ${height}`, color: "#14191a" });
+    const { paper, lines, true: right } = this.scene;
+    for (const layer of [paper, lines, right]) {
+      const group = element("g", layer === right ? { class: "draw-true", color: "#00664b" } : {});
+      for (const one of layer.children) group.append(one.cloneNode(true));
+      svg.append(group);
     }
-    svg.querySelector(".draw-true")?.setAttribute("color", "#00664b");
+    for (const one of svg.querySelectorAll(".draw-off, .draw-sheet")) one.remove();
     return new XMLSerializer().serializeToString(svg);
   }
 }

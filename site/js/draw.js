@@ -13,7 +13,7 @@ import * as veil from "./veil.js";
 /** @import { DrawPage } from "../types/draw-page.js" */
 
 const NEEDS = ["photo", "draw"]; // the lazy parts of pycore that measure and that judge
-const STYLES = ["draw", "draw-paper"];
+const STYLES = ["draw", "draw-bar", "draw-paper"];
 const COARSE = 2.4; // px for each mm at which a small screen opens
 const WIDE = "(min-width: 75em)"; // as in draw.css: words stand beside the paper
 const slug = document.documentElement.dataset.slug ?? "";

@@ -18,7 +18,7 @@ from types import ModuleType
 from playwright.sync_api import Browser, sync_playwright
 from playwright.sync_api import Error as PlaywrightError
 
-from making import bench_start, bench_typing, bench_weight
+from making import bench_drawing, bench_start, bench_typing, bench_weight
 from making.bench_rows import Finding, Record, Result, Row
 from making.compress import compress_site
 from making.lighthouse import GOALS
@@ -134,6 +134,7 @@ MEASUREMENTS: dict[str, Callable[[Stage], Iterable[Result]]] = {
     "blank-paper": _blank_paper,
     "pencil": _pencil,
     "drawn-here": _drawn_here,
+    "draw-frames": lambda stage: bench_drawing.frames(stage.browser, stage.address),
 }
 """By the name under which `build.py bench` runs it alone."""
 

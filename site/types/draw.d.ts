@@ -27,7 +27,7 @@ export interface DrawItem {
 }
 
 export interface DrawPoint extends Point {
-  what: "start" | "tip" | "tail" | "mark" | "crossing";
+  what: "start" | "zero" | "tip" | "tail" | "mark" | "crossing";
   item?: DrawItem;
 }
 
@@ -64,6 +64,8 @@ export interface DrawReply extends Reply {
   regions: Values;
   paper: { svg: string; width: number; height: number };
   start: [number, number];
+  /** The mark that the sheet has in its first direction; null if it has none. */
+  zero: [number, number] | null;
   tools: Record<ToolName, ToolPicture>;
   names: Record<string, DrawName>;
   problem: string;

@@ -10,7 +10,8 @@ from browser.asking import wait_until
 from playwright.sync_api import Page
 
 PATIENCE = 60.0
-OPEN = "document.querySelector('dialog.draw[open] .draw-board > svg') !== null"
+SHEET = ".draw-board > .draw-scene > .draw-paper"
+OPEN = f"document.querySelector('dialog.draw[open] {SHEET}') !== null"
 Place = tuple[float, float]
 
 
@@ -32,19 +33,25 @@ class Hand:
 
     def pixel(self, place: Place) -> Place:
         """Where a place of the sheet is on the screen."""
-        left, top, width, wide_px, x, y = self.page.evaluate(
-            """() => { const board = document.querySelector('.draw-board'), box = board.getBoundingClientRect();
-                       const [x, y, width] = board.querySelector('svg').getAttribute('viewBox').split(' ').map(Number);
-                       return [box.left, box.top, width, board.clientWidth, x, y]; }"""
+        left, top, wide, width = self.page.eval_on_selector(
+            SHEET,
+            """sheet => { const { left, top, width } = sheet.getBoundingClientRect();
+                          return [left, top, width, Number(sheet.getAttribute('viewBox').split(' ')[2])]; }""",
         )
-        scale = wide_px / width
-        return left + (place[0] - x) * scale, top + (place[1] - y) * scale
+        scale = wide / width
+        return left + place[0] * scale, top + place[1] * scale
 
     def pose(self, tool: str) -> tuple[float, float, float]:
         """Where an instrument lies: its zero and the direction of its edge."""
-        text = self.page.get_attribute(f".draw-board > svg .draw-tool.{tool}", "transform") or ""
+        scale, text = self.page.eval_on_selector(
+            SHEET,
+            """(sheet, tool) => { const [,, width] = sheet.getAttribute('viewBox').split(' ').map(Number);
+                                  const { transform } = sheet.parentElement.querySelector(`.draw-tool.${tool}`).style;
+                                  return [parseFloat(sheet.style.width) / width, transform]; }""",
+            tool,
+        )
         x, y, turn = map(float, re.findall(r"-?[\d.]+", text))
-        return x, y, -turn
+        return x / scale, y / scale, -turn
 
     def start(self) -> Place:
         """The start that is printed on the sheet."""
@@ -112,6 +119,24 @@ class Hand:
         self.press("judge")
         wait_until(self.page, "document.querySelector('[data-draw-result]').childElementCount > 0", PATIENCE)
         return self.page.inner_text("[data-draw-result]")
+
+
+def fingers(page: Page, first: list[Place], last: list[Place], *, stays: bool = False) -> None:
+    """Fingers put down, led elsewhere in steps, and lifted, unless they stay."""
+    session = page.context.new_cdp_session(page)
+    for step in range(9):
+        share = step / 8
+        points = [{"x": a[0] + share * (b[0] - a[0]), "y": a[1] + share * (b[1] - a[1]), "id": k}
+                  for k, (a, b) in enumerate(zip(first, last, strict=True))]  # fmt: skip
+        if step == 0:
+            for many in range(1, len(points) + 1):
+                session.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": points[:many]})
+        else:
+            session.send("Input.dispatchTouchEvent", {"type": "touchMove", "touchPoints": points})
+            page.evaluate("new Promise((done) => requestAnimationFrame(() => done(0)))")
+    if not stays:
+        session.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+    session.detach()
 
 
 def moved(place: Place, far: float, deg: float) -> Place:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 import pytest
 from browser.asking import PHONE, SLUG, wait_until
-from browser.drawn_by_hand import OPEN, PATIENCE, Hand, Place, moved
+from browser.drawn_by_hand import OPEN, PATIENCE, SHEET, Hand, Place, fingers, moved
 from browser.test_page_access import violations
 from playwright.sync_api import Page
 
@@ -81,7 +81,7 @@ def test_two_parallelograms_drawn_by_mouse_are_right_and_the_reading_is_marked(d
     assert len(bands(hand)) == 9 and "wrong" not in bands(hand)
     assert hand.page.is_visible("[data-draw-read]"), "all is drawn, so the reading is asked for"
     hand.press("true")
-    assert hand.page.locator(".draw-board > svg .draw-true line").count() == 9
+    assert hand.page.locator(".draw-board > .draw-scene .draw-true line").count() == 9
     read(hand, f"{far:.1f}", f"{90.0 - deg:.0f}", "clockwise")
     assert hand.page.get_attribute("[data-draw-marked] .marked", "data-band") == "accept"
     read(hand, "a", "", "")
@@ -121,11 +121,11 @@ def test_a_wrong_arrow_is_named_at_its_line_and_can_be_mended(drawing: Opened) -
     said = hand.judge()
     assert "turned the wrong way" in said and "Look at move 3." in said
     assert bands(hand) == ["accept", "wrong"]
-    assert hand.page.locator(".draw-board > svg .draw-off").count() == 1
+    assert hand.page.locator(".draw-board > .draw-scene .draw-off").count() == 1
     hand.press("undo")
     hand.press("undo")
     assert hand.page.get_attribute("[data-draw-result]", "data-old") is not None, "it was judged of other lines"
-    assert hand.page.locator(".draw-board > svg .draw-off").count() == 0
+    assert hand.page.locator(".draw-board > .draw-scene .draw-off").count() == 0
     assert "Every line drawn so far is correct" in hand.judge()
     hand.press("redo")
     assert len([op for op in hand.items() if op["do"] == "line"]) == 2
@@ -155,10 +155,10 @@ def test_a_drawing_is_there_again_after_a_reload_and_goes_with_its_problem(drawi
     hand.page.reload()
     hand.opened()
     assert hand.pose("ruler") == pose and hand.items() == items
-    assert hand.page.locator('.draw-board > svg [data-kind="arrow"]').count() == 1
+    assert hand.page.locator('.draw-board > .draw-scene [data-kind="arrow"]').count() == 1
     assert "is here again" in hand.page.inner_text("[data-draw-prompt]")
     other = drawing("#v=3&i1=9.2&i2=14.7&i3=7.5", hand.page)
-    wait_until(other.page, "document.querySelectorAll('.draw-board > svg [data-kind]').length === 0", PATIENCE)
+    wait_until(other.page, "document.querySelectorAll('.draw-board > .draw-scene [data-kind]').length === 0", PATIENCE)
 
 
 def test_a_drawing_is_saved_and_opened_as_a_file(drawing: Opened, tmp_path) -> None:
@@ -179,11 +179,11 @@ def test_a_drawing_is_saved_and_opened_as_a_file(drawing: Opened, tmp_path) -> N
     svg = (tmp_path / "drawing.svg").read_text("utf-8")
     assert 'width="297mm"' in svg and 'height="210mm"' in svg and "draw-tool" not in svg
     hand.press("afresh")
-    assert page.locator(".draw-board > svg [data-kind]").count() == 0
+    assert page.locator(".draw-board > .draw-scene [data-kind]").count() == 0
     page.set_input_files("[data-draw-open]", {"name": "a.json", "mimeType": "application/json", "buffer": b"{}"})
     wait_until(page, "document.querySelector('[data-draw-prompt]').textContent.includes('no drawing of this site')")
     page.set_input_files("[data-draw-open]", str(file))
-    wait_until(page, "document.querySelectorAll('.draw-board > svg [data-kind]').length === 1")
+    wait_until(page, "document.querySelectorAll('.draw-board > .draw-scene [data-kind]').length === 1")
 
 
 def test_two_fingers_turn_and_move_the_instrument_and_beside_it_the_paper(drawing: Opened) -> None:
@@ -213,24 +213,12 @@ def test_two_fingers_turn_and_move_the_instrument_and_beside_it_the_paper(drawin
 
 def view_width(page: Page) -> float:
     """How many mm of the sheet are in view."""
-    return float((page.get_attribute(".draw-board > svg", "viewBox") or "").split()[2])
-
-
-def fingers(page: Page, first: list[Place], last: list[Place]) -> None:
-    """Two fingers put down, led elsewhere in steps, and lifted."""
-    session = page.context.new_cdp_session(page)
-    for step in range(9):
-        share = step / 8
-        points = [{"x": a[0] + share * (b[0] - a[0]), "y": a[1] + share * (b[1] - a[1]), "id": k}
-                  for k, (a, b) in enumerate(zip(first, last, strict=True))]  # fmt: skip
-        if step == 0:
-            session.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": points[:1]})
-            session.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": points})
-        else:
-            session.send("Input.dispatchTouchEvent", {"type": "touchMove", "touchPoints": points})
-            page.evaluate("new Promise((done) => requestAnimationFrame(() => done(0)))")
-    session.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
-    session.detach()
+    return page.evaluate(
+        f"""() => {{ const sheet = document.querySelector('{SHEET}');
+                    const [,, width] = sheet.getAttribute('viewBox').split(' ').map(Number);
+                    const board = document.querySelector('.draw-board');
+                    return board.clientWidth / sheet.getBoundingClientRect().width * width; }}"""
+    )
 
 
 def keys(page: Page, text: str, times: int = 1) -> None:
@@ -317,8 +305,7 @@ def draw_by_keys(page: Page, deg: float | None, length: float, onto: int | None 
 
 def angle_now(page: Page) -> float:
     """The ruler's direction."""
-    text = page.get_attribute(".draw-board > svg .draw-tool.ruler", "transform") or ""
-    return -float(re.findall(r"-?[\d.]+", text)[2])
+    return Hand(page).pose("ruler")[2]
 
 
 def reading(page: Page) -> float:

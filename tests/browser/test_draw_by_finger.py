@@ -1,0 +1,151 @@
+"""Drawing on a phone's screen by one finger: what a new learner tripped over, and what a moving finger may not cost."""
+
+import math
+from collections.abc import Callable
+
+import pytest
+from browser.asking import PHONE, SLUG, wait_until
+from browser.drawn_by_hand import PATIENCE, SHEET, Hand, fingers, moved
+from playwright.sync_api import Page
+
+PROBLEM = "#v=3&i1=9.2&i2=14.7&i3=6.5"
+LIVE = "document.querySelector('[data-draw-live]').textContent"
+
+
+@pytest.fixture
+def hand(open_page: Callable[..., Page], site: str) -> Hand:
+    """An open view on a phone."""
+    page = open_page(viewport=PHONE, has_touch=True, is_mobile=True)
+    page.goto(f"{site}{SLUG}/{PROBLEM}&view=draw")
+    return Hand(page).opened()
+
+
+def tap(hand: Hand, place: tuple[float, float]) -> None:
+    """A press of a finger at a place of the sheet."""
+    hand.page.touchscreen.tap(*hand.pixel(place))
+
+
+def test_a_press_lays_the_instrument_in_hand_even_where_another_lies(hand: Hand) -> None:
+    """The ruler lies on the start: a press there lays the protractor, which was chosen. A press on the protractor
+    itself moves nothing; a drag takes the ruler."""
+    begun = hand.start()
+    tap(hand, begun)
+    assert math.dist(hand.pose("ruler")[:2], begun) < 0.05
+    hand.press("tool", "protractor")
+    tap(hand, (begun[0] + 1.0, begun[1] + 1.0))
+    assert math.dist(hand.pose("protractor")[:2], begun) < 0.05
+    assert math.dist(hand.pose("ruler")[:2], begun) < 0.05
+    laid = hand.pose("protractor")
+    tap(hand, moved(begun, 60.0, 60.0))
+    assert hand.pose("protractor") == laid
+    on = hand.on_tool("ruler", 20.0, -15.0)
+    fingers(hand.page, [hand.pixel(on)], [hand.pixel((on[0] - 30.0, on[1] + 20.0))])
+    assert hand.pose("protractor") == laid and math.dist(hand.pose("ruler")[:2], begun) > 10.0
+
+
+def test_two_presses_draw_a_line(hand: Hand) -> None:
+    """Nobody has to drag: one press begins the line at the ruler's edge, the next ends it. What it became is heard, and
+    its end is not said to be on itself."""
+    begun = hand.start()
+    tap(hand, begun)
+    hand.press("verb", "draw")
+    tap(hand, begun)
+    assert hand.items() == [] and "The line begins here" in hand.page.inner_text("[data-draw-prompt]")
+    tap(hand, (begun[0] + 50.0, begun[1]))
+    (line,) = hand.items()
+    assert math.hypot(line["x1"] - begun[0], line["y1"] - begun[1]) < 0.05
+    assert line["x2"] - begun[0] == pytest.approx(50.0, abs=0.6) and line["y2"] == pytest.approx(begun[1], abs=0.05)
+    said = hand.page.evaluate(LIVE)
+    assert said.startswith("Arrow from the start to") and "line 1" not in said, said
+
+
+def test_the_names_take_nothing_from_the_paper_and_going_on_ends_the_question(hand: Hand) -> None:
+    """The names stand in the place of the words: the arrow just drawn stays in view."""
+    tap(hand, hand.start())
+    hand.line("arrow", 0.0, 40.0)
+    # From now on the question above the words is gone.
+    hand.name("i1")
+    before = board_height(hand)
+    hand.line("arrow", 0.0, 60.0)
+    assert hand.page.is_visible("[data-draw-names]")
+    assert board_height(hand) >= before
+    hand.press("verb", "place")
+    assert not hand.page.is_visible("[data-draw-names]")
+
+
+def board_height(hand: Hand) -> float:
+    """Pixels of paper."""
+    return hand.page.evaluate("document.querySelector('.draw-board').clientHeight")
+
+
+def test_what_was_judged_of_other_lines_gives_the_paper_its_room_back(hand: Hand) -> None:
+    """Once something is drawn again, an earlier verdict covers nothing."""
+    tap(hand, hand.start())
+    hand.press("along")
+    hand.line("arrow", 0.0, 46.0)
+    hand.name("i1")
+    before = board_height(hand)
+    assert "correct" in hand.judge()
+    assert board_height(hand) < before
+    hand.press("undo")
+    wait_until(hand.page, f"document.querySelector('.draw-board').clientHeight >= {before}", PATIENCE)
+
+
+def test_the_first_direction_and_both_sides_of_the_protractor_by_presses(hand: Hand) -> None:
+    """The ruler turns along the sheet's mark of its first direction; the protractor's zero line along an arrow, then
+    the other way round, which puts its scale on the other side."""
+    tap(hand, hand.start())
+    hand.press("along")
+    assert hand.pose("ruler")[2] == pytest.approx(90.0, abs=0.01)
+    hand.line("arrow", 0.0, 46.0)
+    hand.press("tool", "protractor")
+    hand.press("onto")
+    ways = []
+    for _ in range(2):
+        hand.press("along")
+        ways.append(hand.pose("protractor")[2] % 360)
+    assert sorted(ways) == pytest.approx([90.0, 270.0], abs=0.01)
+
+
+WATCH = """() => {
+  window.written = [];
+  window.watcher = new MutationObserver((all) => window.written.push(...all.map((one) =>
+    `${one.target.nodeName} ${one.target.getAttribute("class")} ${one.attributeName ?? one.type}`)));
+  const board = document.querySelector(".draw-board");
+  window.watcher.observe(board, { subtree: true, childList: true, attributes: true });
+}"""
+
+
+@pytest.mark.parametrize(("verb", "tool"), [("place", "ruler"), ("turn", "protractor"), ("mark", "protractor"),
+                                            ("draw", "ruler")])  # fmt: skip
+def test_nothing_is_painted_anew_while_a_finger_moves(hand: Hand, verb: str, tool: str) -> None:
+    """Only the place of layers changes, and the few shapes of the pencil: nothing of paper, lines and instruments."""
+    hand.press("tool", tool)
+    hand.press("verb", verb)
+    on = hand.on_tool(tool, 15.0, -6.0) if tool == "ruler" else hand.on_tool(tool, -40.0, 30.0)
+    first = hand.pixel(on)
+    hand.page.evaluate(WATCH)
+    fingers(hand.page, [first], [(first[0] + 30.0, first[1] - 60.0)])
+    hand.page.evaluate("window.watcher.disconnect()")
+    written = set(hand.page.evaluate("window.written"))
+    assert any(one.startswith("DIV draw-scene") for one in written), "the close-up followed"
+    painted = [one for one in written if not one.endswith((" style", " data-moves", " data-on"))]
+    hands = [one for one in painted if one.startswith(("line ", "polygon ", "circle "))]
+    if verb in ("place", "turn"):
+        assert painted == []
+    else:
+        after = [one for one in painted if one not in hands]
+        # What was drawn is added when the finger is lifted.
+        assert {one.split()[0] for one in after} <= {"svg"} and hands
+
+
+def test_two_fingers_on_the_paper_paint_it_once_they_rest(hand: Hand) -> None:
+    """While they move, the paper's picture is stretched; then it is painted at its new size."""
+    hand.press("verb", "mark")
+    size = f"document.querySelector('{SHEET}').style.width"
+    before = hand.page.evaluate(size)
+    middle = hand.pixel(hand.start())
+    apart = [(middle[0] - 30, middle[1]), (middle[0] + 30, middle[1])]
+    fingers(hand.page, apart, [(middle[0] - 60, middle[1]), (middle[0] + 60, middle[1])])
+    wait_until(hand.page, f"parseFloat({size}) > 1.8 * {float(before.removesuffix('px'))}", PATIENCE)
+    assert "scale" not in hand.page.evaluate("document.querySelector('.draw-board > .draw-scene').style.transform")
