@@ -177,10 +177,11 @@ def colours_at(whole: np.ndarray, per_mm: float, x: np.ndarray, y: np.ndarray) -
     column, row = x * per_mm - 0.5, whole.shape[0] - y * per_mm - 0.5
     inside = (column > 0) & (row > 0) & (column < whole.shape[1] - 1.001) & (row < whole.shape[0] - 1.001)
     column, row = np.where(inside, column, 0), np.where(inside, row, 0)
-    left, top = column.astype(np.int32), row.astype(np.int32)
+    left, top = column.astype(np.intp), row.astype(np.intp)
     over, down = (column - left)[..., None], (row - top)[..., None]
-    upper = whole[top, left] * (1 - over) + whole[top, left + 1] * over
-    lower = whole[top + 1, left] * (1 - over) + whole[top + 1, left + 1] * over
+    flat, at, width = whole.reshape(-1, 3), top * whole.shape[1] + left, whole.shape[1]
+    upper = flat.take(at, 0) * (1 - over) + flat.take(at + 1, 0) * over
+    lower = flat.take(at + width, 0) * (1 - over) + flat.take(at + width + 1, 0) * over
     return np.where(inside[..., None], upper * (1 - down) + lower * down, np.array(DESK, dtype=np.float32))
 
 

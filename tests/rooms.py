@@ -23,8 +23,9 @@ USUAL = {"accept_downloads": True, "has_touch": False, "is_mobile": False}
 """What a context has where nothing is said."""
 SHARED = ({}, {"has_touch": True}, {"has_touch": True, "is_mobile": True})
 """The contexts that are shared; what asks for other options gets a context of its own."""
-VISITS = 4
-"""A page that is at work when these are over makes none until the next visit."""
+VISITS = (10, 20, 40, 80)
+"""Seconds for each visit. A page that is at work when its quiet seconds are over makes no memory until the next visit;
+and a visit that ends while one is made stops the making, which takes long on a busy machine."""
 ANEW = "'memoryMade' in document.documentElement.dataset"
 KEPT = """async () => {
   localStorage.clear();
@@ -103,11 +104,11 @@ def make_room(browser: Browser, site: str, options: dict[str, object]) -> Room:
     page = context.new_page()
     # For this page alone: a context's clock would be that of every page in it.
     page.add_init_script(SOON)
-    for _ in range(VISITS):
+    for patience in VISITS:
         page.goto(f"{site}print-setup/")
         wait_until(page, f"{READY} && {FRESH}", 60)
         with suppress(AssertionError):
-            wait_until(page, MADE, 10)
+            wait_until(page, MADE, patience)
             break
     wait_until(page, MADE)
     anchor = hold(context, site, page)

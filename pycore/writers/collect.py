@@ -3,7 +3,7 @@
 For tests and measurements.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Shape, Squares, Text
 
@@ -40,7 +40,7 @@ def _collect(items: tuple[Item, ...], around: CollectedPrimitive, primitives: li
         if isinstance(item, Group):
             _collect(item.items, _within(item, around), primitives)
         else:
-            primitives.append(replace(around, item=item))
+            primitives.append(CollectedPrimitive(item, around.step, around.phasor, around.copy, around.names))
 
 
 def _within(group: Group, around: CollectedPrimitive) -> CollectedPrimitive:

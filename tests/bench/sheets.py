@@ -18,8 +18,8 @@ from matplotlib.patches import Arc as ArcPatch
 from matplotlib.patches import Circle as CirclePatch
 from matplotlib.patches import Polygon
 from render.plotted import canvas, written
-from unit.sheets import NEUTRAL, frame_of, strokes, texts
-from unit.test_sheet_clear import touching
+from unit.sheets import NEUTRAL, frame_of, strokes
+from unit.test_sheet_clear import faults_of
 
 from pycore.drawing import PAPER_COLOURS, Arc, Arrow, Circle, Document, Line, Page, Shape, Text
 from pycore.sheet import labels
@@ -172,7 +172,7 @@ def counts(count: int = PROBLEMS) -> Counter:
         for form in of_every_kind(count):
             page = NEUTRAL.sheet_page(form)
             frame = frame_of(page)
-            said = touching(texts(page), strokes(page), frame)
+            said = faults_of(page, frame)
             left = [fault for fault in said if fault.endswith("leaves the frame")]
             found.update(sheets=1, touching=len(said) - len(left), outside=len(left) + len(ink_outside(page)))
     for _, placed, left in seen:

@@ -80,15 +80,10 @@ def test_the_component_that_is_drawn_is_a_choice(at, answered) -> None:
 
 
 @pytest.mark.parametrize("slug", CALCULATORS)
-@pytest.mark.parametrize("screen", [DESK, PHONE, {"width": 320, "height": 640}], ids=["desk", "phone", "small"])
-def test_nothing_runs_over_the_edge_of_a_screen(at, slug: str, screen: dict) -> None:
-    page = at(slug, screen=screen)
-    assert screen["width"] >= page.evaluate("document.documentElement.scrollWidth")
-
-
-@pytest.mark.parametrize("slug", CALCULATORS)
 def test_the_classroom_view_opens_and_goes_on(at, slug: str) -> None:
+    """Of the desk's page nothing runs over its edge; other windows: test_standing.py."""
     page = at(slug)
+    assert DESK["width"] >= page.evaluate("document.documentElement.scrollWidth")
     page.click("[data-action=lesson]")
     wait_until(page, "document.querySelector('.lesson-step') !== null", 60.0)
     before = page.text_content(".lesson-step")

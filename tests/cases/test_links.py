@@ -34,12 +34,16 @@ def ask(page: str, do: str, **more: object) -> dict:
     return reply
 
 
-def opened(link: dict) -> dict:
-    """What a page says when it is opened with a link."""
-    page, _, fragment = link["address"].partition("/#")
+def opened(page: str, fragment: str) -> dict:
+    """The form that a page has when it is opened with a link."""
     found = ask(page, "open", fragment=fragment)
     assert [] == found["notices"]
-    answer = ask(page, "answer", form=found["form"], parts=["answer", "sheet"])
+    return found["form"]
+
+
+def answered(page: str, form: dict) -> dict:
+    """What a page says to a form."""
+    answer = ask(page, "answer", form=form, parts=["answer", "sheet"])
     assert [] == answer["errors"]
     return answer
 
@@ -59,7 +63,10 @@ def arrows_of(svg: str) -> dict[str, list[float]]:
 
 @pytest.mark.parametrize("link", LINKS, ids=[link["id"] for link in LINKS])
 def test_a_link_of_every_version_gives_the_sheet_that_it_was_printed_on(link: dict):
-    answer = opened(link)
+    """And sharing what it opens gives a link to the same sheet."""
+    page, _, fragment = link["address"].partition("/#")
+    form = opened(page, fragment)
+    answer = answered(page, form)
     sheet = answer["regions"]["sheet"]
     assert link["size"] == [float(side) for side in SIZE.search(sheet).groups()]
     assert "marks" not in link or link["marks"] == len(re.findall(r"<(?:line|path|circle) ", sheet))
@@ -70,19 +77,10 @@ def test_a_link_of_every_version_gives_the_sheet_that_it_was_printed_on(link: di
     for key, ends in link.get("arrows", {}).items():
         assert ends == pytest.approx(arrows[key], abs=TRUE), key
     assert set(link.get("arrows", {})) == set(arrows)
-
-
-@pytest.mark.parametrize("link", LINKS, ids=[link["id"] for link in LINKS])
-def test_sharing_what_a_link_opens_gives_a_link_to_the_same_sheet(link: dict):
-    page, _, fragment = link["address"].partition("/#")
-    form = ask(page, "open", fragment=fragment)["form"]
     shared = ask(page, "share", form=form, base="https://folio.example/")["link"].partition("#")[2]
-    again = ask(page, "open", fragment=shared)
-    first, second = (
-        ask(page, "answer", form=one, parts=["sheet"])["regions"]["sheet"] for one in (form, again["form"])
-    )
-    assert arrows_of(first) == arrows_of(second)
-    assert SIZE.search(first)[0] == SIZE.search(second)[0]
+    again = answered(page, opened(page, shared))["regions"]["sheet"]
+    assert arrows == arrows_of(again)
+    assert SIZE.search(sheet)[0] == SIZE.search(again)[0]
 
 
 def test_every_page_and_every_choice_has_a_link_that_holds_it():

@@ -1,14 +1,15 @@
 """What stands on a sheet, read from the finished page alone: strokes, texts, arrows, table rows."""
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from pycore import lettering
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arc, Arrow, Circle, Line, Page, Shape, Text
-from pycore.geometry import Box, Point
+from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet.lettered import box_of
 from pycore.writers.collect import CollectedPrimitive, collect
 
@@ -56,8 +57,14 @@ def _arrow(arrow: Arrow) -> Iterator[tuple[Point, Point, float]]:
 
 def _arc(arc: Arc) -> Iterator[tuple[Point, Point]]:
     count = max(4, math.ceil(abs(arc.sweep) / 2))
-    points = [arc.centre.moved(arc.radius, arc.start + arc.sweep * share / count) for share in range(count + 1)]
-    yield from pairwise(points)
+    ways = [_unit(arc.start + arc.sweep * share / count) for share in range(count + 1)]
+    yield from pairwise([arc.centre.plus(way.times(arc.radius)) for way in ways])
+
+
+@lru_cache(maxsize=4096)
+def _unit(degrees: float) -> Point:
+    """The point at distance 1 in a direction: all circles are cut at the same ones."""
+    return ORIGIN.moved(1.0, degrees)
 
 
 def _pieces(item: object) -> Iterator[tuple[Point, Point, float]]:
@@ -76,13 +83,25 @@ def _pieces(item: object) -> Iterator[tuple[Point, Point, float]]:
             yield from ((start, end, item.width / 2) for start, end in _ring(item.points, item.closed))
 
 
-def strokes(page: Page) -> list[Stroke]:
-    """Every straight piece of ink on a page; arcs and circles as short pieces, arrowheads by their outline."""
+def strokes(page: Page, beside: Sequence[Lettered] | None = None) -> list[Stroke]:
+    """Every straight piece of ink on a page; arcs and circles as short pieces, arrowheads by their outline.
+
+    Given texts, arcs and circles are left out that none of them can touch: they have nearly all the pieces.
+    """
     found = []
     for placed in collect(page):
+        if beside is not None and isinstance(placed.item, Arc | Circle) and not _reaches(placed.item, beside):
+            continue
         source = " ".join([*placed.names, type(placed.item).__name__, placed.phasor])
         found += [Stroke(start, end, half, source) for start, end, half in _pieces(placed.item)]
     return found
+
+
+def _reaches(item: Arc | Circle, beside: Sequence[Lettered]) -> bool:
+    """Whether the rectangle around a whole circle, ink included, meets that of any of these texts."""
+    (x, y), reach = item.centre, item.radius + item.width / 2 + 1e-6
+    around = Box(x - reach, y - reach, x + reach, y + reach)
+    return any(around.meets(text.box) for text in beside)
 
 
 def capitals_of(item: Text) -> float:

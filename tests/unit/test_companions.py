@@ -7,8 +7,8 @@ import re
 
 import pytest
 from unit.companions import FIELDS, Beside
-from unit.sheets import arrow_of, capitals_of, on_page, strokes, table_of, texts, vector
-from unit.test_sheet_clear import faults_of, told, touching
+from unit.sheets import arrow_of, capitals_of, on_page, table_of, texts, vector
+from unit.test_sheet_clear import faults_of, told
 
 from pycore.constructions.roles import COMPANION
 from pycore.drawing import Arrow, Line, Page, Shape, Text
@@ -193,7 +193,7 @@ def test_no_label_of_two_hundred_random_sheets_and_phone_views_touches_anything(
         answer = page.answer(form, ("sheet", "view"))
         labels += len([text for text in texts(answer.sheet) if text.step is not None])
         view = answer.views["phone"]
-        found = [*faults_of(answer.sheet), *touching(texts(view), strokes(view), view.box)]
+        found = [*faults_of(answer.sheet), *faults_of(view, view.box)]
         faults += [(number, f"{fault} {json.dumps(form)}") for fault in found]
     assert labels > 800
     assert [] == faults, told(faults)

@@ -5,8 +5,8 @@ import math
 import pytest
 from calculators.neutral_current.forms import form as form_of
 from calculators.neutral_current.forms import forms
-from unit.sheets import NEUTRAL, arrow_of, on_page, said_on, strokes, table_of, texts, vector
-from unit.test_sheet_clear import faults_of, told, touching
+from unit.sheets import NEUTRAL, arrow_of, on_page, said_on, table_of, texts, vector
+from unit.test_sheet_clear import faults_of, told
 
 from pycore import lettering
 from pycore.calculators.registry import CALCULATORS
@@ -40,7 +40,7 @@ def test_no_text_touches_a_line_or_another_or_leaves_its_page(printed: str, kind
         first, *further = NEUTRAL.pages(form, WITH_CODE if number % 2 else ReopenInfo())
         faults += [(number, fault) for fault in faults_of(first)]
         for page in further:
-            faults += [(number, fault) for fault in touching(texts(page), strokes(page), page.box.grown(-8.0))]
+            faults += [(number, fault) for fault in faults_of(page, page.box.grown(-8.0))]
     assert [] == faults, told(faults)
 
 

@@ -5,9 +5,9 @@ import re
 
 import pytest
 from host import shelf
-from unit.sheets import arrow_of, on_page, strokes, table_of, texts, vector
+from unit.sheets import arrow_of, on_page, table_of, texts, vector
 from unit.test_easy_reading import sizes
-from unit.test_sheet_clear import faults_of, told, touching
+from unit.test_sheet_clear import faults_of, told
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Page, Shape
@@ -44,7 +44,7 @@ def test_nothing_touches_and_all_lettering_is_as_large_as_promised(slug: str):
         assert further
         faults += [(number, fault) for fault in faults_of(first)]
         for page in further:
-            faults += [(number, fault) for fault in touching(texts(page), strokes(page), page.box.grown(-8.0))]
+            faults += [(number, fault) for fault in faults_of(page, page.box.grown(-8.0))]
         least = min(size for page in (first, *further) for size, _ in sizes(page))
         assert LEAST[form["print"]] <= least, (number, least)
     assert [] == faults, told(faults)

@@ -209,7 +209,7 @@ RECORDS = [(readings, paper) for readings in ("3", "4", "5") for paper in ("A4",
 def test_nothing_on_a_recording_sheet_touches_or_comes_near_an_edge(readings: str, paper: str):
     page = PAPER_PAGES["rig-record"].make({"readings": readings, "paper": paper}).page
     written = texts(page)
-    assert [] == touching(written, strokes(page), page.box.grown(-16.0))
+    assert [] == touching(written, strokes(page, written), page.box.grown(-16.0))
     rows = [text.words for text in written if text.words.startswith("reading ")]
     assert [f"reading {number}" for number in range(1, int(readings) + 1)] == rows
     heads = [text for text in written if text.words in ("L1", "L2", "L3", "N")]
@@ -233,7 +233,7 @@ def test_each_topic_with_a_rig_has_a_sheet_of_its_own_readings(topic: rig_words.
     for paper in ("A4", "letter"):
         page = PAPER_PAGES["rig-record"].make({"topic": topic.topic, "readings": "5", "paper": paper}).page
         written = texts(page)
-        assert [] == touching(written, strokes(page), page.box.grown(-16.0))
+        assert [] == touching(written, strokes(page, written), page.box.grown(-16.0))
         said = [text.words for text in written]
         assert set(topic.columns) <= set(said)
         assert topic.heading in ("Readings in amperes", "Readings")

@@ -8,8 +8,8 @@ from itertools import pairwise
 import pypdfium2 as pdfium
 import pytest
 from browser.test_print import straight_lines
-from unit.sheets import Lettered, on_page, rectangle_of, strokes, texts
-from unit.test_sheet_clear import touching
+from unit.sheets import Lettered, on_page, rectangle_of, strokes
+from unit.test_sheet_clear import faults_of, touching
 
 from pycore import api
 from pycore.drawing import Circle, Document, Line, Page, Shape, Text
@@ -89,7 +89,7 @@ def test_both_check_bars_are_as_long_as_they_say_and_clear_of_what_printers_lose
 @pytest.mark.parametrize(("kind", "paper", "way"), [case for case in GRAPHS if case[0] != "polar"])
 def test_no_text_of_graph_paper_touches_a_line_or_another_text(kind: str, paper: str, way: str):
     page = graph(kind, paper, way)
-    assert [] == touching(texts(page), strokes(page), page.box)
+    assert [] == faults_of(page, page.box)
 
 
 @pytest.mark.parametrize(("kind", "paper", "way"), TOOLS)
@@ -99,7 +99,7 @@ def test_the_words_beside_the_instruments_touch_nothing(kind: str, paper: str, w
     beside = [text for text in texts_level(page) if text.group in ("words", "check-bar")]
     assert len(beside) > 7
     printable = page.box.grown(-PRINTABLE_EDGE + 0.01)
-    assert [] == touching(beside, strokes(page), printable)
+    assert [] == touching(beside, strokes(page, beside), printable)
     for stroke in strokes(page):
         if "check-bar" not in stroke.source:
             for x, y in (stroke.start, stroke.end):

@@ -1,8 +1,8 @@
 """A problem sheet stands alone: question, given values, room for results and working; nothing that nobody can use."""
 
 import pytest
-from unit.sheets import NEUTRAL, given_of, on_page, said_on, strokes, table_of, texts
-from unit.test_sheet_clear import touching
+from unit.sheets import NEUTRAL, given_of, on_page, said_on, table_of, texts
+from unit.test_sheet_clear import faults_of
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Line, Text, walk
@@ -89,7 +89,7 @@ def test_large_print_gives_the_drawing_a_page_and_its_table_words_on_the_next(sl
         assert not [text for text in texts(first) if "table" in text.group]
         assert table_of(second) and "minus means" not in said_on([second])
         for page in (first, second):
-            assert [] == touching(texts(page), strokes(page), Box(0.0, 0.0, page.width, page.height))
+            assert [] == faults_of(page, Box(0.0, 0.0, page.width, page.height))
         assert "1 cm = " in said_on([first])
 
 

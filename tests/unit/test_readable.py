@@ -22,7 +22,6 @@ HARD = {
     "“Recomputed” values were found again by hand or with another program.": "it says what the quoted name means",
 }
 """Sentence -> why it stays."""
-PAGES = [page for page in site_pages() if page.regions]
 
 
 def templates(module: Path) -> Iterator[str]:
@@ -45,11 +44,13 @@ def test_no_sentence_of_the_pages_or_of_a_verdict_is_over_grade_8_by_both_measur
     assert [] == [one for one in readability.too_hard(templates(module)) if one not in HARD]
 
 
-@pytest.mark.parametrize("page", PAGES, ids=[page.slug or "home" for page in PAGES])
-def test_the_sentences_of_a_page_together_are_well_under_grade_8(page):
-    texts = [text for html in page.regions.values() for text in readability.paragraphs(str(html))]
-    found = list(readability.sentences(texts))
-    assert len(found) > 10 and max(readability.grades(" ".join(found))) < 7.0
+def test_the_sentences_of_a_page_together_are_well_under_grade_8():
+    pages = [page for page in site_pages() if page.regions]
+    assert len(pages) > 20
+    for page in pages:
+        texts = [text for html in page.regions.values() for text in readability.paragraphs(str(html))]
+        found = list(readability.sentences(texts))
+        assert len(found) > 10 and max(readability.grades(" ".join(found))) < 7.0, page.slug
 
 
 def test_every_exception_is_still_needed():

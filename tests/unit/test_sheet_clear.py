@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -54,9 +55,10 @@ def _near(ink: list[Stroke]) -> Callable[[Box], list[Stroke]]:
     return near
 
 
-def faults_of(page: Page) -> list[str]:
-    """What is wrong on a page."""
-    return touching(texts(page), strokes(page), frame_of(page))
+def faults_of(page: Page, frame: Box | None = None) -> list[str]:
+    """What is wrong on a page; its own frame is the edge unless another is given."""
+    words = texts(page)
+    return touching(words, strokes(page, words), frame or frame_of(page))
 
 
 def told(faults: list[tuple[int, str]]) -> str:
@@ -68,20 +70,24 @@ def told(faults: list[tuple[int, str]]) -> str:
 
 def test_the_eye_for_touching_sees_what_each_pair_alone_would_show():
     """Strokes that are near are all that can touch: texts moved about random sheets, with the choice and without."""
-    seen = 0
+    seen = fewer = 0
     for number, form in enumerate(forms(12)):
         page = NEUTRAL.sheet_page(form)
         ink = strokes(page)
-        near = _near(ink)
+        near, moved = _near(ink), []
         for text in texts(page):
             left, bottom, right, top = text.box
             box = Box(left + number, bottom - 2 * number, right + number, top - 2 * number)
+            moved.append(replace(text, box=box))
             touched = [stroke for stroke in ink if box.grown(stroke.half).meets_segment(stroke.start, stroke.end)]
             chosen = near(box)
             seen += len(touched)
             assert touched == [one for one in chosen if box.grown(one.half).meets_segment(one.start, one.end)]
             assert len(chosen) < len(ink)
-    assert seen > 50
+        beside = strokes(page, moved)
+        assert touching(moved, ink, page.box) == touching(moved, beside, page.box)
+        fewer += len(ink) - len(beside)
+    assert seen > 50 and fewer > 1_000
 
 
 def test_no_text_of_three_hundred_random_sheets_touches_a_line_or_another_text_or_leaves_the_frame():
@@ -111,7 +117,7 @@ def test_no_label_of_three_hundred_phone_views_touches_a_line_or_another_label_o
         page = NEUTRAL.answer(form, ("view",)).views["phone"]
         words = texts(page)
         labels += len(words)
-        faults += [(number, fault) for fault in touching(words, strokes(page), page.box)]
+        faults += [(number, fault) for fault in touching(words, strokes(page, words), page.box)]
     assert labels > 4 * COUNT
     assert [] == faults, told(faults)
 

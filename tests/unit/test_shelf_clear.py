@@ -6,7 +6,7 @@ import pytest
 from bench.sheets import ink_outside
 from host import shelf
 from unit.sheets import frame_of, strokes, texts
-from unit.test_sheet_clear import told, touching
+from unit.test_sheet_clear import faults_of, told, touching
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow
@@ -29,7 +29,7 @@ def test_no_text_of_a_random_sheet_touches_anything_or_leaves_the_frame(slug: st
         sheet = page.sheet_page(form)
         words = texts(sheet)
         labels += sum(text.step is not None for text in words)
-        faults += [(number, fault) for fault in touching(words, strokes(sheet), frame_of(sheet))]
+        faults += [(number, fault) for fault in touching(words, strokes(sheet, words), frame_of(sheet))]
         faults += [(number, f"{source} leaves the frame") for source in ink_outside(sheet)]
     assert labels > COUNT
     assert [] == faults, told(faults)
@@ -44,7 +44,7 @@ def test_nothing_touches_on_the_learners_own_paper(slug: str, own: str):
     for number, form in enumerate(shelf.forms(slug, COUNT // 4)):
         answer = page.answer({**form, "own-paper": own, "own-way": "", "scale": ""}, ("sheet", "view"))
         for drawn in (answer.sheet, answer.views["phone"]):
-            faults += [(number, fault) for fault in touching(texts(drawn), strokes(drawn), frame_of(drawn))]
+            faults += [(number, fault) for fault in faults_of(drawn)]
     crowded = [(number, fault) for number, fault in faults if "(edges)" in fault]
     assert crowded[1:] == [] and crowded == faults, told(faults)
 
@@ -59,7 +59,7 @@ def test_the_smallest_sheet_bears_a_class_sets_notes_to_their_end(slug: str, ori
         sheet = page.sheet_page({**form, "paper": "A5", "orientation": orientation, "scale": "", "sheet": "problem"})
         said = " ".join(text.words for text in texts(sheet)).replace("\u00a0", " ")
         assert "Print at 100 %" in said and "For teaching." in said
-        faults += [(number, fault) for fault in touching(texts(sheet), strokes(sheet), frame_of(sheet))]
+        faults += [(number, fault) for fault in faults_of(sheet)]
     assert [] == faults, told(faults)
 
 
@@ -68,7 +68,7 @@ def test_no_label_of_a_phone_view_touches_anything_or_leaves_the_view(slug: str)
     page, faults = CALCULATORS[slug], []
     for number, form in enumerate(shelf.forms(slug, COUNT)):
         view = page.answer(form, ("view",)).views["phone"]
-        faults += [(number, fault) for fault in touching(texts(view), strokes(view), view.box)]
+        faults += [(number, fault) for fault in faults_of(view, view.box)]
     assert [] == faults, told(faults)
 
 
@@ -81,7 +81,7 @@ def test_every_paper_both_ways_round_takes_the_example_by_every_method_and_kind(
     for paper, orientation, method, kind in ways:
         form = {"paper": paper, "orientation": orientation, "method": method, "sheet": kind}
         sheet = page.sheet_page(form)
-        said = touching(texts(sheet), strokes(sheet), frame_of(sheet))
+        said = faults_of(sheet)
         faults += [f"{paper} {orientation} {method} {kind}: {fault}" for fault in said]
     assert [] == faults
 

@@ -7,8 +7,8 @@ import pytest
 from calculators.asking import moves_of
 from host import shelf
 from unit.circuits_drawn import series_forms
-from unit.sheets import given_of, strokes, texts, vector
-from unit.test_sheet_clear import faults_of, told, touching
+from unit.sheets import given_of, texts, vector
+from unit.test_sheet_clear import faults_of, told
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.series_circuit.circuit import NoImpedanceError, SeriesInput, solve
@@ -232,7 +232,7 @@ def test_no_label_of_random_sheets_and_phone_views_touches_anything():
         answer = PAGE.answer(form, ("sheet", "view"))
         labels += len([text for text in texts(answer.sheet) if text.step is not None])
         view = answer.views["phone"]
-        found = [*faults_of(answer.sheet), *touching(texts(view), strokes(view), view.box)]
+        found = [*faults_of(answer.sheet), *faults_of(view, view.box)]
         faults += [(number, f"{fault} {form}") for fault in found]
     assert labels > 600
     assert [] == faults, told(faults)
