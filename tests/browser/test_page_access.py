@@ -21,6 +21,16 @@ def violations(page: Page) -> list[str]:
     return [f"{one['id']}: {[node['html'][:160] for node in one['nodes']]}" for one in found]
 
 
+def test_a_fault_that_is_put_into_a_page_is_found(page: Page, site: str) -> None:
+    page.goto(site)
+    page.evaluate("""() => {
+      const faint = Object.assign(document.createElement("p"), { textContent: "Faint words" });
+      [faint.style.color, faint.style.background] = ["#eee", "#fff"];
+      document.querySelector("main").append(faint, document.createElement("button"));
+    }""")
+    assert ["button-name", "color-contrast"] == sorted(one.partition(":")[0] for one in violations(page))
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("screen", list(SCREENS))
 @pytest.mark.parametrize("slug", ["", "neutral-current/"])
