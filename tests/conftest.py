@@ -12,7 +12,7 @@ from making.programs import CHROMIUM_OPTIONS, find_chromium
 from making.serve import serving
 from making.whole import build_site
 from playwright.sync_api import Browser, Page, Playwright, sync_playwright
-from rooms import ONE_PROCESS, Rooms, dress
+from rooms import ONE_PROCESS, UNIMPROVED, Rooms, dress
 from witness import Witness
 
 environment.put_venv_on_path()
@@ -81,7 +81,8 @@ def playwright() -> Iterator[Playwright]:
 @pytest.fixture(scope="session")
 def browser(playwright: Playwright, chromium_path: Path) -> Iterator[Browser]:
     """One Chromium for the whole run."""
-    chromium = playwright.chromium.launch(executable_path=str(chromium_path), args=CHROMIUM_OPTIONS)
+    options = [*CHROMIUM_OPTIONS, UNIMPROVED]
+    chromium = playwright.chromium.launch(executable_path=str(chromium_path), args=options)
     yield chromium
     chromium.close()
 

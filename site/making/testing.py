@@ -65,7 +65,7 @@ FAILED = ROOT / ".pytest_cache" / "v" / "cache" / "lastfailed"
 def run_tests(arguments: list[str]) -> int:
     """Run the tests that pytest's `arguments` name, or all; gives pytest's code.
 
-    All of them keep every processor busy for most of an hour. A few failures are tried once more, alone: what is wrong
+    All of them keep two processors busy for half an hour. A few failures are tried once more, alone: what is wrong
     fails again, and so does the run. What passes then is listed, to be looked into: it may be a race.
     """
     if arguments:

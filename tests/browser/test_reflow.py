@@ -9,6 +9,7 @@ from browser.classroom import PROBLEM
 from browser.test_page_access import violations
 from making.programs import CHROMIUM_OPTIONS
 from playwright.sync_api import Page, Playwright
+from rooms import UNIMPROVED
 
 ZOOMED = {"width": 320, "height": 210}
 LARGE_TEXT = "--blink-settings=defaultFontSize=32"
@@ -34,7 +35,7 @@ HALF_SEEN = """() => [...document.querySelectorAll("main .values input[type=text
 @pytest.fixture
 def large(playwright: Playwright, chromium_path: Path) -> Iterator[Page]:
     """A phone whose browser is set to letters twice as large."""
-    options = [*CHROMIUM_OPTIONS, LARGE_TEXT]
+    options = [*CHROMIUM_OPTIONS, UNIMPROVED, LARGE_TEXT]
     chromium = playwright.chromium.launch(executable_path=str(chromium_path), args=options)
     yield chromium.new_context(viewport=PHONE, reduced_motion="reduce").new_page()
     chromium.close()

@@ -9,6 +9,7 @@ from browser.asking import wait_until
 from browser.kept import FRESH, READY
 from making.programs import CHROMIUM_OPTIONS
 from playwright.sync_api import Browser, Page, Playwright
+from rooms import UNIMPROVED
 
 from pycore.calculators.registry import CALCULATORS
 
@@ -194,7 +195,7 @@ def test_at_320_pixels_nothing_is_cut_off(page: Page, site: str, slug: str) -> N
 @pytest.fixture(scope="module")
 def large_text(playwright: Playwright, chromium_path: Path) -> Iterator[Browser]:
     """A browser whose reader has set text of twice the usual size."""
-    options = [*CHROMIUM_OPTIONS, "--blink-settings=defaultFontSize=32"]
+    options = [*CHROMIUM_OPTIONS, UNIMPROVED, "--blink-settings=defaultFontSize=32"]
     chromium = playwright.chromium.launch(executable_path=str(chromium_path), args=options)
     yield chromium
     chromium.close()

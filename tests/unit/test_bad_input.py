@@ -250,7 +250,7 @@ def test_a_shared_link_gives_its_own_sheet_again():
         opened = json.loads(api.handle(json.dumps(
             {"do": "open", "page": "neutral-current", "fragment": fragment}))[0])  # fmt: skip
         assert {"scale", "order", "orientation"} <= {pair.partition("=")[0] for pair in fragment.split("&")}
-        there, back = ask(form(number))[0], ask(opened["form"])[0]
+        there, back = (ask(one, parts=["sheet"])[0] for one in (form(number), opened["form"]))
         svg = re.compile(r"<svg.*</svg>", re.DOTALL)
         assert svg.search(there["regions"]["sheet"])[0] == svg.search(back["regions"]["sheet"])[0]
 
