@@ -366,7 +366,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
 }
 
 
-def _dispatch(text: str) -> Reply:
+def _dispatch(text: str, blob: bytes | None) -> Reply:
     if len(text) > MAXIMUM_WITH_LISTS:
         raise BadRequestError(words.REQUEST_TOO_LONG)
     try:
@@ -381,13 +381,13 @@ def _dispatch(text: str) -> Reply:
     if not isinstance(does, str) or does not in _ANSWERS:
         raise BadRequestError(words.UNKNOWN_REQUEST)
     unlettered = lacking(request)
-    return (unlettered, None) if unlettered else _ANSWERS[does](request)
+    return (unlettered, None) if unlettered else _ANSWERS[does]({**request, "file": blob})
 
 
 def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
     """Answer one request (site/CONTRACTS.md has their forms). Never raises."""
     try:
-        reply, data = _dispatch(text)
+        reply, data = _dispatch(text, blob)
     except InputError as error:
         reply, data = refused(error), None
     except (BadRequestError, BadLettersError) as error:

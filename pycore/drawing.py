@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from pycore.errors import DrawingError
 from pycore.geometry import Box, Point
 from pycore.lettering.glyphs import Glyph
 
@@ -104,6 +105,14 @@ class Squares:
     side: float
     rows: tuple[str, ...]
     fill: Ink = "ink"
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A photograph as a JPEG file, which fills ``box``. Only a PDF can hold it."""
+
+    box: Box
+    jpeg: bytes
 
 
 _DARK = re.compile("1+")
@@ -217,7 +226,7 @@ class Inset:
 WHOLE = "whole"
 """The name of the group that an inset shows a part of."""
 
-Item = Line | Arc | Circle | Shape | Squares | Arrow | Text | Group
+Item = Line | Arc | Circle | Shape | Squares | Picture | Arrow | Text | Group
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,6 +288,8 @@ def mirrored(page: Page) -> Page:
                 across = max((len(row) for row in item.rows), default=0)
                 corner = over(item.corner.plus(Point(across * item.side, 0.0)))
                 return replace(item, corner=corner, rows=tuple(row.ljust(across, "0")[::-1] for row in item.rows))
+            case Picture():
+                raise DrawingError("a photograph cannot be mirrored")
             case Arrow():
                 return replace(item, tail=over(item.tail), tip=over(item.tip))
             case Text():

@@ -172,7 +172,7 @@ def _row(
     return PileRow(
         _text(one.get("id")), number, _text(one.get("file")), _text(one.get("digest")), state, _text(one.get("said")),
         _text(one.get("page")), code, _text(one.get("group")), place, name, drawing, _points(one.get("points")),
-        one.get("accepted") is True and state == "judged", decided, marks, of,
+        one.get("accepted") is True and state == "judged" and marks[0] == marks[1], decided, marks, of,
     )  # fmt: skip
 
 

@@ -55,16 +55,34 @@ def _angle(line: JudgedLine, mark: str, *, held: bool) -> Markup:
 
 
 def _row(line: JudgedLine, mark: str, *, sheet: bool, held: bool) -> Markup:
-    name = words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
     angle = _angle(line, mark, held=held) if sheet or line.kind != "first" else Markup.trusted("")
     marks: Marks = {"data-photo-line": "-".join(line.ends), "data-band": line.band}
     right = None if held else _number(quantity.on_ruler(line.expected), mark)
-    verdict = words.MIRRORED if line.mirrored and line.bands[0] == ACCEPT else words.BANDS[line.band]
     return h("tr", marks,
-             h("th", {"scope": "row"}, phrase_html(name)),
+             h("th", {"scope": "row"}, phrase_html(name_of(line))),
              h("td", {"class": "off" if line.bands[0] != ACCEPT else None}, _pair(_number(line.length, mark), right)),
              h("td", {"class": "off" if line.bands[1] != ACCEPT else None}, angle),
-             h("td", {"class": "verdict"}, verdict))  # fmt: skip
+             h("td", {"class": "verdict"}, _verdict(line)))  # fmt: skip
+
+
+def name_of(line: JudgedLine) -> Phrase:
+    """Return what a line is called."""
+    return words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
+
+
+def line_texts(line: JudgedLine, mark: str) -> tuple[Phrase, str, str, str]:
+    """Return a line as a table of texts has it: its name, its length and its angle with the right ones, the verdict."""
+    length = words.drawn_and_right(_number(line.length, mark), f"{_number(quantity.on_ruler(line.expected), mark)} mm")
+    if line.kind == "line" and line.angle is not None:
+        angle = words.drawn_and_right(f"{_number(line.angle, mark)}°", f"{_number(line.angle_expected, mark)}°")
+    else:
+        off = words.OFF_PARALLEL if line.kind == "dashed" else words.SHEET_TURN
+        angle = f"{_number(math.fabs(line.off), mark)}° {off}"
+    return name_of(line), length, angle, _verdict(line)
+
+
+def _verdict(line: JudgedLine) -> str:
+    return words.MIRRORED if line.mirrored and line.bands[0] == ACCEPT else words.BANDS[line.band]
 
 
 def _table(measured: PhotoJudgement, mark: str, *, sheet: bool, held: bool) -> Markup:
@@ -95,10 +113,9 @@ def _mistakes(measured: PhotoJudgement, mark: str) -> list[Phrase]:
     if measured.mirrored:
         phrases.append(words.look_of("mirrored"))
     for line in measured.lines:
-        name = words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
         phrases += [words.slip_line(slip.name, slip.look) for slip in line.slips]
         if line.band == WRONG and not line.slips and not (line.mirrored and line.bands[0] != WRONG):
-            phrases.append(words.no_slip(name))
+            phrases.append(words.no_slip(name_of(line)))
     return phrases
 
 
@@ -118,15 +135,24 @@ def _result(want: PhotoTask, measured: PhotoJudgement, *, held: bool) -> list[Ph
     ]
 
 
-def result_html(want: PhotoTask, measured: PhotoJudgement, *, sheet: bool, held: bool) -> tuple[Markup, str]:
-    """Return the complete reply as HTML, and as text for screen readers; ``held``: without anything of the answer."""
-    mark = want.notation.mark
-    headline, mistakes = _headline(measured), _mistakes(measured, mark)
+def what_is_said(
+    want: PhotoTask, measured: PhotoJudgement, *, held: bool = False
+) -> tuple[Phrase, list[Phrase], list[Phrase]]:
+    """Return what is said of a drawing: in one sentence, mistake by mistake, and of its result; ``held``: without
+    anything of the answer."""
+    mistakes = _mistakes(measured, want.notation.mark)
     if measured.not_drawn:
         labels = _labels(want)
         mistakes.append(words.not_drawn([labels[name] for name in measured.not_drawn]))
+    return _headline(measured), mistakes, _result(want, measured, held=held)
+
+
+def result_html(want: PhotoTask, measured: PhotoJudgement, *, sheet: bool, held: bool) -> tuple[Markup, str]:
+    """Return the complete reply as HTML, and as text for screen readers; ``held``: without anything of the answer."""
+    mark = want.notation.mark
+    headline, mistakes, result = what_is_said(want, measured, held=held)
     length, angle = (_number(max(0.1, value), mark) for value in measured.sure)
-    below: list[Phrase] = [*_result(want, measured, held=held), words.measured_to(length, angle)]
+    below: list[Phrase] = [*result, words.measured_to(length, angle)]
     if held:
         below.append((words.HELD_BACK,))
     listed = h("ul", {"class": "photo-mistakes"}, [h("li", None, phrase_html(one)) for one in mistakes])

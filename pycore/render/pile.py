@@ -47,6 +47,16 @@ def _said(row: PileRow) -> str:
     return words.STATES.get(row.state, "")
 
 
+def _why_looked_at(row: PileRow) -> str:
+    """Return why a person has to choose the marks of a judged drawing; "" where nobody has to."""
+    drawing = row.drawing
+    if row.state != "judged" or drawing is None or row.marks[0] == row.marks[1]:
+        return ""
+    if drawing.band == LOOK and drawing.parts[0] == WRONG:
+        return words.FROM_OWN_STEP
+    return words.LINES_OFF if drawing.parts == (ACCEPT,) * 3 else words.AT_THE_EDGE
+
+
 def _who(row: PileRow) -> str:
     return mark_words.learner(row.place, row.name) if row.place else ""
 
@@ -151,16 +161,18 @@ def question_html(seen: Mapping[str, Any]) -> Markup:
 
 def look_html(row: PileRow, result: Markup | None, question: Markup | None = None) -> Markup:
     """Return what is known of the row in hand, and what can be done with it."""
-    said = _said(row)
+    said = _said(row) or _why_looked_at(row)
     needs_code = row.state == "fault" and not row.page
+    is_marked = row.state == "judged" and row.marks[0] == row.marks[1]
     can_press = bool(row.page) and row.state in ("press", "asked", "judged", "fault")
     pressing = words.PRESS_AGAIN if row.state == "judged" else words.PRESS
     is_first = "first" if row.state == "press" else "plain"
     buttons = [
         _button("press", pressing, is_first) if can_press else None,
         _button("accept", words.ACCEPTED if row.accepted else words.ACCEPT, "plain" if row.accepted else "first",
-                **{"aria-pressed": "true" if row.accepted else "false"}) if row.state == "judged" else None,
+                **{"aria-pressed": "true" if row.accepted else "false"}) if is_marked else None,
         _button("take-away", words.TAKE_AWAY),
+        _button("next", words.NEXT, "plain narrow-only"),
     ]  # fmt: skip
     return join(
         h("h2", {"id": "pile-row", "tabindex": -1}, words.heading(row.number, _who(row), row.code or row.file)),
@@ -196,8 +208,12 @@ def share(_form: Mapping[str, str], _request: Mapping[str, Any]) -> dict[str, An
 
 
 def job(_form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
-    """Return the job that writes the rows as a table: numbers as numbers."""
+    """Return the job that makes the learners' sheets of feedback, or writes the rows as a table: numbers as numbers."""
     pile = page.read_pile(request)
+    if request.get("work") == "feedback":
+        from pycore.render.pile_feedback import feedback_job  # A part of its own.
+
+        return feedback_job(pile, request)
 
     def steps() -> Iterator[tuple[str, float]]:
         yield "", 1.0
@@ -240,13 +256,15 @@ def main_html() -> Markup:
         "class": "said", "role": "status", "data-said": True, "data-reading": words.READING, "data-left": words.LEFT,
         "data-stopped": words.STOPPED, "data-erased": words.ERASED, "data-added": words.ADDED,
         "data-not-added": words.NOT_ADDED, "data-accepted": words.ACCEPTED_SOME, "data-unread": words.NOTHING_READ,
+        "data-preparing": words.PREPARING,
     }  # fmt: skip
     buttons = [
         h("button", {"type": "button", "class": kind, "data-do": do, "data-label": label, "hidden": True}, label)
         for do, label, kind in (
             ("accept-sure", words.ACCEPT_SURE, "first"), ("next", words.NEXT, "plain"), ("stop", words.STOP, "plain"),
             ("go-on", words.GO_ON, "plain"), ("register", words.REGISTER, "plain"),
-            ("save-table", words.SAVE_TABLE, "plain"), ("print", words.PRINT, "plain"), ("erase", words.ERASE, "plain"),
+            ("feedback", words.FEEDBACK, "plain"), ("save-table", words.SAVE_TABLE, "plain"),
+            ("print", words.PRINT, "plain"), ("erase", words.ERASE, "plain"),
         )
     ]  # fmt: skip
     more = h("details", {"class": "more"}, h("summary", None, words.MORE_ABOUT),

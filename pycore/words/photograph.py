@@ -69,6 +69,13 @@ CAPTION = (
     "First what you drew, then what it should be: lengths in mm, angles as on your protractor. Each line is judged "
     "from the lines that you drew before it."
 )
+
+
+def drawn_and_right(drawn: str, right: str) -> str:
+    """What was drawn, and what it should be."""
+    return f"{drawn}, right {right}"
+
+
 SHEET_TURN = "from its correct direction"
 OFF_PARALLEL = "from parallel"
 

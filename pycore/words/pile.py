@@ -1,5 +1,6 @@
 """The words of a pile of photographs: the page, its rows, and what is said of each photograph."""
 
+from pycore.quantity import NO_BREAK_SPACE
 from pycore.words.class_set import choose_separator
 
 SLUG = "photographs"
@@ -37,7 +38,18 @@ ABOUT = (
     "Photographs stay on this device and are gone when you leave the page. Rows and marks stay for 30 days after the "
     "last change, unless you erase them. Where and when a photograph was taken is not read.",
 )
+FEEDBACK, FEEDBACK_TITLE = "Feedback sheets (PDF)", "Feedback on your drawing"
+PREPARING = "Preparing photograph {number} of {count} …"
+FEEDBACK_FILE = "feedback.pdf"
+FEEDBACK_HEAD = ("Line", "Length", "Angle", "Result")
+SHOWN_WRONG = "Red: the first line to look at. Green: the right drawing."
+SHOWN_RIGHT = "Green: the right drawing."
+NO_PHOTOGRAPH = "The photograph is not on this device any more."
+FROM_LINES_BEFORE = "Each line is judged from the lines that you drew before it."
 MORE_ABOUT = "How it works"
+AT_THE_EDGE = "This drawing is at the edge of what a careful hand can do. Look at it, then choose the mark."
+LINES_OFF = "The result is right, but a line is not. Look at the drawing, then choose the mark."
+FROM_OWN_STEP = "The result follows from an earlier mistake. Look at the drawing, then choose the mark."
 STATES = {"waiting": "Waiting.", "reading": "Reading …", "asked": "To ask.",
           "press": "To ask. Press the points of the drawing."}
 FAULTS = {
@@ -46,7 +58,9 @@ FAULTS = {
         "as JPEG."
     ),
     "small": "This picture is too small to measure: its longer side needs at least 500 pixels.",
-    "no-code": "No code was found. Type the code that is printed on the sheet.",
+    "no-code": (
+        "No code was found. Is this a photograph of a sheet of this site? If so, type the code that is printed on it."
+    ),
     "many-codes": "There is more than one sheet in this photograph. Photograph each alone.",
     "no-marks": "No marks were found. Is all of the sheet in the photograph? You can set them by hand.",
     "misfit": "The marks found do not fit the sheet of this code. You can set them by hand.",
@@ -96,17 +110,42 @@ def counted(read: int, asked: int, accepted: int) -> str:
 
 def off_by(off: str, unit: str) -> str:
     """How far the drawn result is off."""
-    return f"{off} {unit} off"
+    return f"{off}{NO_BREAK_SPACE}{unit}{NO_BREAK_SPACE}off"
 
 
 def look_again(off: str, unit: str) -> str:
     """A result that a person should look at."""
-    return f"{LOOK}, {off} {unit} off"
+    return f"{LOOK}, {off_by(off, unit)}"
 
 
 def heading(number: int, name: str, code: str) -> str:
     """The row whose photograph is shown."""
     return ", ".join(part for part in (f"Row {number}", name, code) if part)
+
+
+def sheet_line(title: str, code: str) -> str:
+    """Which sheet a learner's feedback is about."""
+    return f"{FEEDBACK_TITLE}: {title}, sheet {code}" if code else f"{FEEDBACK_TITLE}: {title}"
+
+
+def mark_line(marks: str) -> str:
+    """The mark of a drawing."""
+    return f"Mark: {marks}"
+
+
+def making(number: int, count: int) -> str:
+    """How many sheets of feedback are made."""
+    return f"Making sheet {number} of {count} …"
+
+
+def made(count: int) -> str:
+    """The sheets of feedback have been saved."""
+    return "1 feedback sheet is saved." if count == 1 else f"{count} feedback sheets are saved."
+
+
+def picture_in_words(line: str) -> str:
+    """A learner's photograph for people who cannot see it."""
+    return f"Photograph of the drawing; the first line to look at is {line}." if line else "Photograph of the drawing."
 
 
 def set_line(title: str, code: str) -> str:

@@ -5,7 +5,7 @@ For tests and measurements.
 
 from dataclasses import dataclass
 
-from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Shape, Squares, Text
+from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Picture, Shape, Squares, Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,7 +16,7 @@ class CollectedPrimitive:
     the page, y upwards.
     """
 
-    item: Line | Arc | Circle | Shape | Squares | Arrow | Text | None = None
+    item: Line | Arc | Circle | Shape | Squares | Picture | Arrow | Text | None = None
     step: int | None = None
     phasor: str = ""
     copy: bool = False

@@ -41,6 +41,7 @@ class Writer:
         self._fonts = pydyf.Dictionary()
         self._resources = pydyf.Dictionary({"Font": self._fonts})
         self._pdf.add_object(self._resources)
+        self._pictures = pydyf.Dictionary()  # of the page that is written
         self._correction = correction
         self._structure = Structure(self._pdf)
         self._parts: dict[int, list[tuple[pydyf.Dictionary, int]]] = {}
@@ -52,7 +53,8 @@ class Writer:
         """
         width, height = page.width * POINTS_PER_MM, page.height * POINTS_PER_MM
         across, up = self._correction
-        content = Content(self._used, self._noted, self._letter_fonts)
+        self._pictures = pydyf.Dictionary()
+        content = Content(self._used, self._noted, self._letter_fonts, self._picture)
         content.set_matrix(
             factor(POINTS_PER_MM * across), factor(POINTS_PER_MM * up),
             factor((1.0 - across) * width / 2), factor((1.0 - up) * height / 2),
@@ -62,12 +64,16 @@ class Writer:
         content.close()
         stream = compressed("\n".join(content.pieces).encode("ascii"))
         self._pdf.add_object(stream)
+        resources = self._resources
+        if self._pictures:
+            resources = pydyf.Dictionary({"Font": self._fonts, "XObject": self._pictures})
+            self._pdf.add_object(resources)
         sheet = pydyf.Dictionary(
             {
                 "Type": "/Page",
                 "Parent": self._pdf.pages.reference,
                 "MediaBox": pydyf.Array(["0", "0", factor(width), factor(height)]),
-                "Resources": self._resources.reference,
+                "Resources": resources.reference,
                 "Contents": stream.reference,
             }
         )
@@ -82,6 +88,21 @@ class Writer:
 
             self._letters = LetterFonts()
         return self._letters
+
+    def _picture(self, jpeg: bytes) -> str:
+        """Take a JPEG file into the PDF as it is (ISO 32000-1, 7.4.8 and 8.9.5); its name among the resources."""
+        from pycore.writers.jpeg import head_of  # Few files hold photographs.
+
+        head = head_of(jpeg)
+        held = pydyf.Stream([jpeg], {
+            "Type": "/XObject", "Subtype": "/Image", "Width": head.width, "Height": head.height,
+            "ColorSpace": "/DeviceRGB" if head.colours == 3 else "/DeviceGray", "BitsPerComponent": 8,
+            "Filter": "/DCTDecode",
+        })  # fmt: skip
+        self._pdf.add_object(held)
+        name = f"P{len(self._pictures) + 1}"
+        self._pictures[name] = held.reference
+        return name
 
     def pages_of(self, section: int) -> int:
         """Return how many pages of a section have been written so far."""

@@ -20,6 +20,7 @@ from pycore.drawing import (
     Ink,
     Item,
     Line,
+    Picture,
     Role,
     Shape,
     Squares,
@@ -141,12 +142,15 @@ class Content:
     a group with a role is that element's; beside such groups a text is a paragraph, and strokes are furniture.
     """
 
-    def __init__(self, used: Used, noted: dict[Shown, None], letters: Callable[[], "LetterFonts"]) -> None:
+    def __init__(self, used: Used, noted: dict[Shown, None], letters: Callable[[], "LetterFonts"],
+                 pictures: Callable[[bytes], str]) -> None:  # fmt: skip
+        """``pictures``: takes a JPEG file into the PDF, and gives its name."""
         self.pieces: list[str] = []
         self.write = self.pieces.append
         self._used = used
         self._noted = noted
         self._letters = letters
+        self._pictures = pictures
         self._pen: _StrokeStyle | None = None
         self._filling: Ink | None = None
         self.structure = PageStructure()
@@ -176,6 +180,8 @@ class Content:
                     self._arc(arc)
             elif isinstance(item, Circle):
                 self._circle(item)
+            elif isinstance(item, Picture):
+                self._picture(item)
             else:
                 self._squares(item)
 
@@ -278,6 +284,12 @@ class Content:
         self.write("q")
         self.set_matrix(factor(side), factor(side), coordinate(left), coordinate(top - (last + 1) * side))
         self.pieces += [*runs, "f", "Q"]
+
+    def _picture(self, picture: Picture) -> None:
+        left, bottom, _, _ = box = picture.box
+        self.write("q")
+        self.set_matrix(extent(box.width), extent(box.height), coordinate(left), coordinate(bottom))
+        self.pieces += [f"/{self._pictures(picture.jpeg)} Do", "Q"]
 
     def _outline_and_fill(self, ink: Ink, width: float, fill: Ink | None) -> str:
         """Set stroke style and fill; return the operator that finishes the path, "" if nothing would be visible."""

@@ -23,6 +23,7 @@ from pycore.drawing import (
     Item,
     Line,
     Page,
+    Picture,
     Shape,
     Squares,
     Stamp,
@@ -157,6 +158,8 @@ class _SvgWriter:
                 self._circle(item)
             elif isinstance(item, Squares):
                 self._squares(item)
+            elif isinstance(item, Picture):
+                raise DrawingError("a photograph stands in PDFs alone")
             else:
                 self._shape(item)
 

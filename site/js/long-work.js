@@ -18,10 +18,11 @@ export class Stopped extends Error {}
  * @param {Request<"begin">} begin
  * @param {(said: string, share: number) => void} tell
  * @param {() => boolean} isStopped
+ * @param {Uint8Array | null} [blob] bytes that the work is about
  * @returns {Promise<WorkReply>}
  */
-export async function carryOut(bridge, begin, tell, isStopped) {
-  let reply = await bridge.ask(begin);
+export async function carryOut(bridge, begin, tell, isStopped, blob = null) {
+  let reply = await bridge.ask(begin, { blob });
   let pieces = 1;
   let again = true;
   while (reply.ok && !reply.ended) {
@@ -36,7 +37,7 @@ export async function carryOut(bridge, begin, tell, isStopped) {
     pieces = Math.max(1, Math.min(MOST_AT_ONCE, 2 * pieces, Math.floor((pieces * PIECE) / taken)));
     if (next.gone && again) {
       again = false;
-      reply = await bridge.ask(begin);
+      reply = await bridge.ask(begin, { blob });
       continue;
     }
     reply = next;

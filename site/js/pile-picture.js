@@ -9,13 +9,42 @@ import { arrows, numbers } from "./photo-arrows.js";
 /** @import { PileReply, PileRow } from "../types/photos.js" */
 
 const MOST = 2000; // pixels of the longer side, as it is measured
-const MARGIN = 0.1; // of the marks' own extent, shown about them
+const EDGE = 0.01; // of the sheet, shown about it
 
 /** What is numbered in the photograph, and which points were read. @param {PileReply} reply @returns {Marked} */
 export function marksOf({ point, readings, found }) {
   /** @type {any[]} */
   const listed = point ? point.choices.map((/** @type {any} */ one) => [one.mark]) : (readings ?? []).map((/** @type {any} */ one) => one.marks);
   return { places: listed, found: found ?? [] };
+}
+
+/**
+ * Draw a photograph as it is measured, turned clockwise by quarters.
+ * @param {HTMLCanvasElement} canvas @param {ImageBitmap} bitmap @param {number} quarters
+ */
+export function drawTurned(canvas, bitmap, quarters) {
+  const share = Math.min(1, MOST / Math.max(bitmap.width, bitmap.height));
+  const [wide, high] = [Math.round(bitmap.width * share), Math.round(bitmap.height * share)];
+  const sizes = quarters % 2 ? [high, wide] : [wide, high];
+  [canvas.width, canvas.height] = sizes;
+  const pen = canvas.getContext("2d");
+  pen?.translate(canvas.width / 2, canvas.height / 2);
+  pen?.rotate((quarters * Math.PI) / 2);
+  pen?.drawImage(bitmap, -wide / 2, -high / 2, wide, high);
+}
+
+/**
+ * The part of a photograph that the sheet fills, with a little about it; without a frame all of it.
+ * @param {{ width: number, height: number }} whole @param {number[]} frame left, top, right, bottom
+ */
+export function partOf({ width, height }, frame) {
+  if (frame.length < 4) return { left: 0, top: 0, width, height };
+  const [left, top, right, low] = frame;
+  const edge = EDGE * Math.max(right - left, low - top);
+  const start = { left: Math.max(0, Math.floor(left - edge)), top: Math.max(0, Math.floor(top - edge)) };
+  return {
+    ...start, width: Math.min(width, Math.ceil(right + edge)) - start.left, height: Math.min(height, Math.ceil(low + edge)) - start.top,
+  };
 }
 
 export class Shown {
@@ -41,11 +70,11 @@ export class Shown {
 
   /**
    * Show the photograph of a row, or say that it is no longer here.
-   * @param {PileRow} row @param {File | null} file
+   * @param {PileRow} row @param {File | null} file @param {number[]} frame the part that the sheet fills; empty: not known
    */
-  async show(row, file) {
+  async show(row, file, frame) {
     const mine = ++this.#edition;
-    const of = `${row.id} ${row.turned ?? 0} ${Boolean(file)} ${Boolean(row.seen)}`;
+    const of = `${row.id} ${row.turned ?? 0} ${Boolean(file)} ${frame}`;
     if (of === this.#of) return;
     this.#of = of;
     this.draw([]);
@@ -59,37 +88,10 @@ export class Shown {
     hide(need("[data-picture-tools]", HTMLElement, this.#look), !bitmap);
     hide(need("[data-gone]", HTMLElement, this.#look), Boolean(file));
     if (!bitmap) return;
-    this.#hold(bitmap, row.turned ?? 0);
-    this.#lookAt(row);
+    drawTurned(this.#base, bitmap, row.turned ?? 0);
+    this.#view = partOf(this.#base, frame);
     bitmap.close();
     this.#paint();
-  }
-
-  /** @param {ImageBitmap} bitmap @param {number} quarters */
-  #hold(bitmap, quarters) {
-    const share = Math.min(1, MOST / Math.max(bitmap.width, bitmap.height));
-    const [wide, high] = [Math.round(bitmap.width * share), Math.round(bitmap.height * share)];
-    const sizes = quarters % 2 ? [high, wide] : [wide, high];
-    [this.#base.width, this.#base.height] = sizes;
-    const pen = this.#base.getContext("2d");
-    pen?.translate(this.#base.width / 2, this.#base.height / 2);
-    pen?.rotate((quarters * Math.PI) / 2);
-    pen?.drawImage(bitmap, -wide / 2, -high / 2, wide, high);
-  }
-
-  /** The part about the marks of the sheet; without them all of it. @param {PileRow} row */
-  #lookAt({ seen }) {
-    const { width, height } = this.#base;
-    const marks = (seen?.marks ?? []).filter((mark) => mark !== null);
-    const [xs, ys] = [0, 1].map((axis) => marks.map((mark) => mark[axis]));
-    if (marks.length < 4) {
-      this.#view = { left: 0, top: 0, width, height };
-      return;
-    }
-    const margin = MARGIN * Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
-    const [left, top] = [xs, ys].map((all) => Math.max(0, Math.floor(Math.min(...all) - margin)));
-    const [right, low] = [Math.max(...xs) + margin, Math.max(...ys) + margin];
-    this.#view = { left, top, width: Math.min(width, right) - left, height: Math.min(height, low) - top };
   }
 
   #paint() {

@@ -102,7 +102,7 @@ function showButtons() {
   button("accept-sure").textContent = (button("accept-sure").dataset.label ?? "").replace("{count}", String(sure));
   const hidden = {
     "accept-sure": !sure, next: !told?.asked.length, stop: !reading || stopped, "go-on": reading || !queue.length,
-    register: !told?.accepted, "save-table": !rows.length, print: !rows.length, erase: !rows.length,
+    register: !told?.accepted, feedback: !told?.accepted, "save-table": !rows.length, print: !rows.length, erase: !rows.length,
   };
   for (const [name, is] of Object.entries(hidden)) hide(button(name), is);
   hide(need("[data-keys]"), !rows.length);
@@ -177,9 +177,11 @@ async function select(id) {
   if (!row) return;
   const { page: sheet, form, group, seen, strokes, answers, taps } = row;
   const drawn = taps ? { taps } : { strokes, settled: answers };
-  const more = row.state === "judged" || row.state === "asked" ? { sheet, form, group, ...seen, ...drawn } : {};
-  const [reply] = await Promise.all([ask({ move: "look", row: id, rows, ...more }), shown.show(row, files.get(id) ?? null)]);
+  const more = seen ? { sheet, form, group, ...seen, ...drawn } : {};
+  const reply = await ask({ move: "look", row: id, rows, ...more });
   if (id !== inHand || !reply.ok) return;
+  await shown.show(row, files.get(id) ?? null, reply.frame);
+  if (id !== inHand) return;
   need('[data-region="look"]').innerHTML = regionHTML(reply.regions.look);
   question = reply;
   shown.draw(reply.overlay, marksOf(reply));
@@ -257,6 +259,10 @@ function takeAway() {
 function accept() {
   const row = rowOf();
   if (!row || row.state !== "judged") return;
+  if (!look.querySelector('[data-do="accept"]')) {
+    document.getElementById("pile-mark")?.focus(); // a range is no mark
+    return;
+  }
   row.accepted = !row.accepted;
   changed();
   select(row.id).then(() => look.querySelector('[data-do="accept"]')?.focus()).catch(failed);
@@ -318,6 +324,11 @@ const actions = {
   register: async () => {
     await update();
     say(told?.entry && add(told.entry) ? "added" : "notAdded");
+  },
+  feedback: async () => {
+    const sheets = await import("./pile-feedback.js");
+    const saidOf = await sheets.save(bridge, ask, { do: "begin", work: "feedback", page, form: {}, needs: NEEDS, ...about() }, files, say);
+    if (saidOf) said.textContent = saidOf;
   },
   "save-table": async () => {
     const tableSaid = await saveTable(bridge, { do: "begin", work: "table", page, form: {}, ...about() });

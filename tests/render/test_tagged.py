@@ -11,6 +11,7 @@ import pypdfium2 as pdfium
 import pypdfium2.raw as raw
 import pytest
 from render.tagged import Element, Tagged, read
+from unit.from_above import feedback, jpeg, kept
 
 from pycore.api import handle
 from pycore.calculators.registry import CALCULATORS
@@ -69,6 +70,7 @@ def files() -> Iterator[tuple[str, object]]:
     yield "class-set", set_of_two
     for slug, page in PAPER_PAGES.items():
         yield slug, lambda s=slug, p=page: asked(do="pdf", page=s, form=default_form(p.fields), base=BASE)
+    yield "feedback", lambda: feedback([kept(1, slip=12.0), kept(2)], {"r1": jpeg()})[1]
     yield "print-setup", lambda: asked(do="setup", form={}, kept=None, pdf=True)
 
 

@@ -4,21 +4,14 @@ import json
 from typing import Any
 
 import pytest
+from unit.from_above import ROLL, SET, SET_CODE, learners, seen_from_above
 
 from pycore import api
-from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
-from pycore.forms.fields import default_form
-from pycore.pages import class_set
-from pycore.pages.class_job import learners_of
 from pycore.pages.pile import entry_of, read_pile
 from pycore.pages.pile_sheet import sheet_of
 from pycore.practice.class_set import Learner
-from pycore.practice.drawn import points_to_find
-from pycore.sums.photograph import photo_task
 
-SET = "v=3&learners=3&method=parallelogram&seed=0"
-ROLL = "Ada Lark\nBo Finch\nCy Wren"
 RIGHT = {
     "found": "6.2", "asked": "6.2", "unit": "A", "off": "0.0", "band": "accept", "parts": ["accept"] * 3,
     "mistakes": [],
@@ -31,37 +24,10 @@ def ask(**request: Any) -> dict[str, Any]:
     return reply
 
 
-def learners() -> list[Learner]:
-    """The learners of the set."""
-    form = default_form(class_set.FIELDS) | {"learners": "3", "method": "parallelogram", "seed": "0"}
-    return [one for one in learners_of(class_set.read_set(form)) if one is not None]
-
-
 def judged(learner: Learner, slip: float = 0.0, method: str = "") -> dict[str, Any]:
-    """A drawing photographed from straight above, at 8 pixels to the mm; with ``slip`` all points but the start are
-    moved along so many mm."""
-    page = CALCULATORS["neutral-current"]
-    form = {**learner.form, "code": str(learner.code), "sheet": "problem"} | ({"method": method} if method else {})
-    want = photo_task(page, form)
-    figure, drawing = want.drawing.construction.figure.points, want.drawing
-    height = page.case(form).sheet_plan().layout.height
-
-    def seen(place: Any) -> list[float]:
-        return [round(8.0 * place.x, 3), round(8.0 * (height - place.y), 3)]
-
-    places = {
-        name: want.origin.plus(drawing.picture.place(figure[name], drawing.factor))
-        for name in points_to_find(drawing.construction)
-    }
-    end = drawing.construction.end
-    places[end] = places[end].moved(slip, 20.0)
-    return ask(
-        do="pile", move="judge", sheet="neutral-current", form=form, group=str(class_set.read_set(
-            default_form(class_set.FIELDS) | {"learners": "3", "method": "parallelogram"}
-        ).code), set=SET, roll=ROLL, photo={"width": 2400, "height": 1700, "tap": 1.2}, ground="marks", byHand=False,
-        printed="marks", marks=[seen(place) for place in want.marks], rings=None,
-        taps={name: seen(place) for name, place in places.items()},
-    )  # fmt: skip
+    """A judged drawing, its end moved along so many mm by ``slip``."""
+    return ask(do="pile", move="judge", sheet="neutral-current", set=SET, roll=ROLL, group=SET_CODE,
+               **seen_from_above(learner, slip, method))  # fmt: skip
 
 
 @pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail"])
@@ -88,9 +54,6 @@ def row(number: int, **more: Any) -> dict[str, Any]:
         "points": {"O": [100, 100], "N": [120, 90]},
     }  # fmt: skip
     return own | more
-
-
-SET_CODE = str(class_set.read_set(default_form(class_set.FIELDS) | {"learners": "3", "method": "parallelogram"}).code)
 
 
 def test_rows_have_the_names_of_the_kept_set_and_go_into_the_register_once_accepted():
