@@ -12,12 +12,14 @@ from pycore.geometry import Point
 from pycore.pages import class_set
 from pycore.pages.class_marks import marks_of
 from pycore.pages.class_set import ClassSet
+from pycore.pages.pile_papers import KeptPaper, PaperPlace, kept_papers, paper_marks_of
 from pycore.pages.pile_sheet import kept_set, places_of, set_for
 from pycore.practice import codes
 from pycore.practice.codes import Code, CodeError
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG
 from pycore.practice.part_marks import Range, added
 from pycore.words import pile as words
+from pycore.words.question_paper import OF_DRAWING
 
 MOST_ROWS, LONGEST = 200, 300
 SAME_DRAWING = 2.0
@@ -37,6 +39,10 @@ class MarkedDrawing:
     band: str
     parts: tuple[str, ...]
     mistakes: tuple[str, ...]
+    angle: str = ""
+    """That of the drawn result with its side, "" for none."""
+    by_part: tuple[str, ...] = ()
+    """The bands of what question papers give marks for: scale, directions, lengths, result; empty: not known."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,10 +68,14 @@ class PileRow:
     drawing: MarkedDrawing | None
     points: Mapping[str, Point]
     accepted: bool
+    was_accepted: bool
+    """Whether somebody accepted it, with whatever marks it had."""
     settled: int | None
     marks: Range
     of: int
     fault: str = ""
+    paper: PaperPlace | None = None
+    """Where the sheet belongs, if it is one of a question paper."""
 
     @property
     def is_sure(self) -> bool:
@@ -81,10 +91,11 @@ class PileRow:
 
 @dataclass(frozen=True, slots=True)
 class Pile:
-    """All rows, and the class set that most of them belong to (None: none does)."""
+    """All rows, the class set that most of them belong to (None: none does), and the question papers of the device."""
 
     rows: tuple[PileRow, ...]
     group: ClassSet | None
+    papers: tuple[KeptPaper, ...] = ()
 
     @property
     def asked(self) -> tuple[PileRow, ...]:
@@ -117,7 +128,11 @@ def _drawing(value: object) -> MarkedDrawing | None:
     texts = (_text(value.get(key)) for key in ("found", "asked", "unit", "off"))
     found, asked, unit, off = texts
     names = tuple(_text(one) for one in mistakes[:MOST_NAMED]) if isinstance(mistakes, list) else ()
-    return MarkedDrawing(found, asked, unit, off, band, bands, names)
+    by_part = value.get("byPart")
+    told = tuple(one for one in by_part if one in (ACCEPT, LOOK, WRONG)) if isinstance(by_part, list) else ()
+    return MarkedDrawing(
+        found, asked, unit, off, band, bands, names, _text(value.get("angle")), told if len(told) == 4 else ()
+    )
 
 
 def _points(value: object) -> Mapping[str, Point]:
@@ -128,12 +143,14 @@ def _points(value: object) -> Mapping[str, Point]:
     return found
 
 
-def _group_of(rows: Sequence[Mapping[str, Any]], kept: ClassSet | None) -> ClassSet | None:
-    """The set that most sheets belong to; of as many, the first."""
+def _group_of(
+    rows: Sequence[Mapping[str, Any]], kept: ClassSet | None, of_papers: Mapping[str, PaperPlace]
+) -> ClassSet | None:
+    """The set that most sheets belong to that are of no question paper; of as many, the first."""
     counts: dict[str, int] = {}
     for row in rows:
         name = _text(row.get("group"))
-        if name:
+        if name and _text(row.get("code")) not in of_papers:
             counts[name] = counts.get(name, 0) + 1
     if not counts:
         return None
@@ -148,12 +165,28 @@ def read_pile(request: Mapping[str, Any]) -> Pile:
     listed = request.get("rows")
     found = [one for one in listed[:MOST_ROWS] if isinstance(one, dict)] if isinstance(listed, list) else []
     kept = kept_set(request.get("set"), request.get("roll"))
-    group = _group_of(found, kept)
+    papers = kept_papers(request.get("papers"))
+    of_papers = {code: place for paper in reversed(papers) for code, place in paper.places.items()}
+    if kept is not None:  # A class set that has the same problems is what was photographed.
+        of_papers = {code: at for code, at in of_papers.items() if at.group != str(kept.code)}
+    group = _group_of(found, kept, of_papers)
     is_kept = kept is not None and group is not None and kept.code == group.code
     places = places_of(request.get("set"), request.get("roll")) if is_kept else {}
     worths = group.marks if group is not None else class_set.default_set().marks
-    rows = [_row(one, number, places, worths) for number, one in enumerate(found, start=1)]
-    return Pile(_together(rows, group, places), group)
+    rows = [
+        _row_of_paper(row, of_papers[row.code]) if row.code in of_papers else row
+        for row in (_row(one, number, places, worths) for number, one in enumerate(found, start=1))
+    ]
+    return Pile(_together(rows, group, places), group, papers)
+
+
+def _row_of_paper(row: PileRow, at: PaperPlace) -> PileRow:
+    """A row whose sheet belongs to a question paper: marked by the parts of its drawing."""
+    worth = dict(at.question.parts(OF_DRAWING))
+    of, drawing = added(worth.values()), row.drawing
+    marks = (0, of) if drawing is None else paper_marks_of(worth, drawing.by_part)
+    return replace(row, paper=at, place=at.place, name=at.name, marks=marks, of=of, settled=None,
+                   accepted=row.was_accepted)  # fmt: skip
 
 
 def _row(
@@ -169,10 +202,11 @@ def _row(
     if decided is not None:
         marks = (decided, decided)
     state = "press" if state == "judged" and drawing is None else state
+    was_accepted = one.get("accepted") is True and state == "judged"
     return PileRow(
         _text(one.get("id")), number, _text(one.get("file")), _text(one.get("digest")), state, _text(one.get("said")),
         _text(one.get("page")), code, _text(one.get("group")), place, name, drawing, _points(one.get("points")),
-        one.get("accepted") is True and state == "judged" and marks[0] == marks[1], decided, marks, of,
+        was_accepted and marks[0] == marks[1], was_accepted, decided, marks, of,
     )  # fmt: skip
 
 
@@ -199,6 +233,8 @@ def _together(
             fault = words.same_file(same_file.number)
         elif same_code is not row:
             fault = _code_twice(row, same_code)
+        elif row.paper is not None:
+            pass
         elif row.group and group is not None and row.group != str(group.code):
             fault = words.other_set(row.group, str(group.code))
             row = replace(row, place=0)  # it is nobody's in this class
@@ -220,7 +256,8 @@ def _code_twice(row: PileRow, other: PileRow) -> str:
 def entry_of(pile: Pile) -> dict[str, object] | None:
     """Return what the register keeps of the accepted rows; None where there is no set, or nothing is accepted."""
     group = pile.group
-    rows = [row for row in pile.accepted if row.place and row.group == (str(group.code) if group else "")]
+    own = str(group.code) if group else ""
+    rows = [row for row in pile.accepted if row.place and row.paper is None and row.group == own]
     if group is None or not rows:
         return None
     of = added(group.marks)

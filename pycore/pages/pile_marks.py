@@ -3,12 +3,13 @@
 import math
 from collections.abc import Sequence
 
-from pycore import geometry
+from pycore import geometry, quantity
 from pycore.constructions.moves import CrossArcs, Intersect
 from pycore.geometry import ORIGIN, Point
 from pycore.pages.class_marks import angle_band, length_band
 from pycore.pages.mistake_names import short
 from pycore.pages.pile import MarkedDrawing
+from pycore.phasor import wrap
 from pycore.practice.answers import judge_measured
 from pycore.practice.explaining import LearnerAnswer
 from pycore.practice.following import LearnerIntermediate, own_is_right
@@ -46,7 +47,8 @@ def marked(want: PhotoTask, task: Task, measured: PhotoJudgement, limits: Limits
     writing, end = task.writing, want.drawing.construction.end
     asked = writing.number(task.size)
     if measured.result is None or end not in measured.points:
-        return MarkedDrawing("", asked, writing.unit, "", WRONG, (WRONG,) * 3, _slips(measured))
+        slips = _slips(measured)
+        return MarkedDrawing("", asked, writing.unit, "", WRONG, (WRONG,) * 3, slips, "", _by_part(measured))
     size, right = measured.result / want.drawing.factor, want.drawing.construction.end_point
     angle = None
     if task.angle is not None and right != ORIGIN and measured.points[end] != ORIGIN:
@@ -60,7 +62,25 @@ def marked(want: PhotoTask, task: Task, measured: PhotoJudgement, limits: Limits
     named = _slips(measured) or tuple(dict.fromkeys(short(one.mistakes[0].key) for one in causes))
     band = _whole_band(reply.marked.band, measured, bands)
     off = writing.apart(math.fabs(reply.marked.size_off), task.size)
-    return MarkedDrawing(writing.number(size), asked, writing.unit, off, band, bands, () if band == ACCEPT else named)
+    return MarkedDrawing(
+        writing.number(size), asked, writing.unit, off, band, bands, () if band == ACCEPT else named,
+        "" if angle is None else words.with_side(quantity.fixed(math.fabs(wrap(angle)), 1, writing.mark), wrap(angle)),
+        _by_part(measured),
+    )  # fmt: skip
+
+
+def _by_part(measured: PhotoJudgement) -> tuple[str, ...]:
+    """The bands of what a question paper gives marks for: scale, directions, lengths, result."""
+    solid = [line for line in measured.lines if line.kind != "dashed"]
+    dashed = [band for line in measured.lines if line.kind == "dashed" for band in line.bands]
+    scale = WRONG if measured.longer else ACCEPT
+    lengths = ACCEPT if measured.longer else _worst([line.bands[0] for line in solid])
+    result = WRONG if measured.result is None else _worst(dashed)
+    return scale, _worst([line.bands[1] for line in solid]), lengths, result
+
+
+def _worst(bands: Sequence[str]) -> str:
+    return max(bands, key=(ACCEPT, LOOK, WRONG).index, default=ACCEPT)
 
 
 def _whole_band(band: str, measured: PhotoJudgement, parts: Sequence[str]) -> str:

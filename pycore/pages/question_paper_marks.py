@@ -113,7 +113,7 @@ class PaperMarking:
         cells = paper_lines.headed(self.roles or paper_lines.BEFORE, line.cells)
         place = place_of(self.paper, cells.get("learner", ""))
         who.append(words.learner(place, self.paper.name(place).whole))
-        question = self._question(cells.get("question", ""))
+        question = question_of(self.paper, cells.get("question", ""))
         who.append(words.of_number(question.number))
         if not self.roles:
             cells |= paper_lines.in_order(question, line.cells[len(paper_lines.BEFORE) :])
@@ -132,15 +132,6 @@ class PaperMarking:
             line.number, place, learner.name, question.number, both, marks, remarks, _mistakes(replies),
             total if decided is None else (decided, decided), None if decided is None else total, tuple(typed),
         )  # fmt: skip
-
-    def _question(self, cell: str) -> Question:
-        questions = self.paper.questions
-        text = "".join(sign for sign in cell if sign.isdigit())
-        if not cell and len(questions) == 1:
-            return questions[0]
-        if not text.isascii() or not 0 < len(text) < 4 or not 1 <= int(text) <= len(questions):
-            raise ValueError(words.no_question(cell, len(questions)))
-        return questions[int(text) - 1]
 
     def _learner(self, question: Question, place: int) -> Learner:
         """The problem of the learner in a place; problems are found in turn, and kept."""
@@ -225,6 +216,23 @@ class PaperMarking:
         }  # fmt: skip
 
 
+def question_of(paper: QuestionPaper, cell: str) -> Question:
+    """The question that a cell names; where there is one alone, none need be named. Raises ValueError."""
+    questions = paper.questions
+    text = "".join(sign for sign in cell if sign.isdigit())
+    if not cell and len(questions) == 1:
+        return questions[0]
+    if not text.isascii() or not 0 < len(text) < 4 or not 1 <= int(text) <= len(questions):
+        raise ValueError(words.no_question(cell, len(questions)))
+    return questions[int(text) - 1]
+
+
+def columns_of(lines: Sequence[TableLine]) -> tuple[str, ...]:
+    """What the columns of a table are, by its head line; empty where it has none."""
+    roles = tuple(paper_lines.role(cell) for cell in lines[0].cells) if lines else ()
+    return roles if "question" in roles or "learner" in roles else ()
+
+
 def _written(marks: Range) -> str:
     return str(marks[0]) if marks[0] == marks[1] else words.between(*marks)
 
@@ -280,11 +288,10 @@ def _mistakes(replies: Mapping[str, AnswerJudgement | None]) -> tuple[str, ...]:
 def marking_of(paper: QuestionPaper, text: str, settled: Settled | None = None) -> PaperMarking:
     """The marking of a pasted table. Raises InputError where there is nothing, or too much."""
     lines = tables.read(text, paper_lines.is_row)
-    roles = tuple(paper_lines.role(cell) for cell in lines[0].cells) if lines else ()
-    with_head = "question" in roles or "learner" in roles
-    lines = lines[1:] if with_head else lines
+    roles = columns_of(lines)
+    lines = lines[1:] if roles else lines
     if not lines:
         raise InputError(Fault("results", "", words.NOTHING))
     if len(lines) > MOST_LINES:
         raise InputError(Fault("results", "", mark_words.too_many(len(lines), MOST_LINES)))
-    return PaperMarking(paper, lines, roles if with_head else (), settled or {})
+    return PaperMarking(paper, lines, roles, settled or {})

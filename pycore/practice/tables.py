@@ -66,7 +66,8 @@ def answer(text: str) -> str:
     return Number(bare) if _PLAIN.fullmatch(bare) else re.sub(r"-(?=\d)", MINUS, text)
 
 
-def _cell(text: str, separator: str) -> str:
+def cell(text: str, separator: str) -> str:
+    """A cell as a table has it, in quotes where it needs them."""
     plain = defused(text)
     # A semicolon or tab left bare would be taken for what separates cells when the table is read again.
     if any(sign in plain for sign in (separator, ";", "\t", '"', "\r", "\n")) or plain != plain.strip():
@@ -82,7 +83,7 @@ def separator(mark: str) -> str:
 def write(rows: Iterable[Sequence[str]], mark: str) -> str:
     """A table with its byte-order mark, its numbers with this decimal ``mark``."""
     between = separator(mark)
-    lines = (between.join(_cell(cell, between) for cell in row) for row in rows)
+    lines = (between.join(cell(one, between) for one in row) for row in rows)
     return BYTE_ORDER_MARK + "".join(f"{line}\r\n" for line in lines)
 
 

@@ -50,7 +50,7 @@ def _said(row: PileRow) -> str:
 def _why_looked_at(row: PileRow) -> str:
     """Return why a person has to choose the marks of a judged drawing; "" where nobody has to."""
     drawing = row.drawing
-    if row.state != "judged" or drawing is None or row.marks[0] == row.marks[1]:
+    if row.state != "judged" or drawing is None or row.paper or row.marks[0] == row.marks[1]:
         return ""
     if drawing.band == LOOK and drawing.parts[0] == WRONG:
         return words.FROM_OWN_STEP
@@ -58,7 +58,8 @@ def _why_looked_at(row: PileRow) -> str:
 
 
 def _who(row: PileRow) -> str:
-    return mark_words.learner(row.place, row.name) if row.place else ""
+    who = mark_words.learner(row.place, row.name) if row.place else ""
+    return mark_words.of_question(row.place, row.name, row.paper.question.number) if row.paper else who
 
 
 def _cells(row: PileRow) -> Iterator[Markup]:
@@ -163,7 +164,7 @@ def look_html(row: PileRow, result: Markup | None, question: Markup | None = Non
     """Return what is known of the row in hand, and what can be done with it."""
     said = _said(row) or _why_looked_at(row)
     needs_code = row.state == "fault" and not row.page
-    is_marked = row.state == "judged" and row.marks[0] == row.marks[1]
+    is_marked = row.state == "judged" and (row.marks[0] == row.marks[1] or row.paper is not None)
     can_press = bool(row.page) and row.state in ("press", "asked", "judged", "fault")
     pressing = words.PRESS_AGAIN if row.state == "judged" else words.PRESS
     is_first = "first" if row.state == "press" else "plain"
@@ -179,7 +180,8 @@ def look_html(row: PileRow, result: Markup | None, question: Markup | None = Non
         h("p", {"class": "pile-told"}, said) if said and question is None else None,
         question,
         _code_field(row) if needs_code else None,
-        _mark_choice(row) if row.state == "judged" else None,
+        h("p", {"class": "help"}, words.OF_PAPER) if row.paper is not None else None,
+        _mark_choice(row) if row.state == "judged" and row.paper is None else None,
         h("div", {"class": "row"}, buttons), result,
     )  # fmt: skip
 
@@ -193,7 +195,8 @@ def _rows(request: Mapping[str, Any]) -> Reply:
         "ok": True, "errors": [], "announce": "",
         "regions": {"pile": str(table_html(pile, request))},
         "sure": [row.id for row in pile.sure], "asked": [row.id for row in pile.asked],
-        "rows": len(pile.rows), "accepted": len(pile.accepted), "entry": page.entry_of(pile),
+        "ofPapers": len([row for row in pile.accepted if row.paper]), "rows": len(pile.rows),
+        "accepted": len(pile.accepted), "entry": page.entry_of(pile),
     }, None  # fmt: skip
 
 
@@ -256,14 +259,15 @@ def main_html() -> Markup:
         "class": "said", "role": "status", "data-said": True, "data-reading": words.READING, "data-left": words.LEFT,
         "data-stopped": words.STOPPED, "data-erased": words.ERASED, "data-added": words.ADDED,
         "data-not-added": words.NOT_ADDED, "data-accepted": words.ACCEPTED_SOME, "data-unread": words.NOTHING_READ,
-        "data-preparing": words.PREPARING,
+        "data-preparing": words.PREPARING, "data-not-put": words.NOT_PUT,
     }  # fmt: skip
     buttons = [
         h("button", {"type": "button", "class": kind, "data-do": do, "data-label": label, "hidden": True}, label)
         for do, label, kind in (
             ("accept-sure", words.ACCEPT_SURE, "first"), ("next", words.NEXT, "plain"), ("stop", words.STOP, "plain"),
             ("go-on", words.GO_ON, "plain"), ("register", words.REGISTER, "plain"),
-            ("feedback", words.FEEDBACK, "plain"), ("save-table", words.SAVE_TABLE, "plain"),
+            ("to-papers", words.TO_PAPERS, "plain"), ("feedback", words.FEEDBACK, "plain"),
+            ("save-table", words.SAVE_TABLE, "plain"),
             ("print", words.PRINT, "plain"), ("erase", words.ERASE, "plain"),
         )
     ]  # fmt: skip

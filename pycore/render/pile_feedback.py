@@ -71,10 +71,11 @@ def _page(row: PileRow, seen: JudgedPhotograph, held: Held, letters: Letters) ->
     who = mark_words.learner(row.place, row.name) if row.place else row.code
     sheet = words.sheet_line(CALCULATORS[row.page].title, row.code)
     picture = _shown(seen, held[row.id]) if row.id in held else None
+    decided = mark_words.of_total(*row.marks, row.of) if row.marks[0] == row.marks[1] else ""
     missing: list[Phrase] = [] if picture else [(words.NO_PHOTOGRAPH,)]
     page = FeedbackPage(
         letters.set(who) or mark_words.learner(row.place, ""), sheet,
-        words.mark_line(mark_words.of_total(*row.marks, row.of)), picture, headline, (*missing, *advice),
+        words.mark_line(decided), picture, headline, (*missing, *advice),
         words.FROM_LINES_BEFORE, words.FEEDBACK_HEAD,
         tuple(photograph.line_texts(line, mark) for line in seen.measured.lines), tuple(result),
         FOOT,

@@ -11,7 +11,9 @@ from pycore.geometry import Box, Point
 from pycore.pages import pile as page
 from pycore.pages.pile import MarkedDrawing
 from pycore.pages.pile_marks import marked
-from pycore.pages.pile_sheet import kept_set, set_for, sheet_of
+from pycore.pages.pile_papers import kept_papers, paper_place
+from pycore.pages.pile_sheet import PileSheet, kept_set, set_for, sheet_of
+from pycore.pages.pile_to_papers import into_papers
 from pycore.practice import codes
 from pycore.practice.codes import CodeError
 from pycore.practice.photograph import PhotoJudgement, PhotoUnusableError
@@ -38,7 +40,11 @@ def _sheet(request: Mapping[str, Any]) -> dict[str, Any]:
     """Return the sheet of a QR code or a typed code: its page, its form, where its marks are."""
     text = request.get("text")
     typed = text[:LONGEST_TEXT] if isinstance(text, str) else ""
-    found = sheet_of(typed, kept_set(request.get("set"), request.get("roll")))
+    at = paper_place(kept_papers(request.get("papers")), typed)
+    if at is not None:
+        found = PileSheet(at.question.group.topic, at.form, at.code, None)
+    else:
+        found = sheet_of(typed, kept_set(request.get("set"), request.get("roll")))
     want = photo_task(found.page, found.form)
     return {
         "ok": True, "page": found.page.slug, "form": dict(found.form), "code": found.code,
@@ -166,6 +172,7 @@ def _data(drawing: MarkedDrawing) -> dict[str, Any]:
     return {
         "found": drawing.found, "asked": drawing.asked, "unit": drawing.unit, "off": drawing.off, "band": drawing.band,
         "parts": list(drawing.parts), "mistakes": list(drawing.mistakes),
+        "angle": drawing.angle, "byPart": list(drawing.by_part),
     }  # fmt: skip
 
 
@@ -216,7 +223,17 @@ def _whole_sheet(request: Mapping[str, Any]) -> dict[str, Any]:
     return {"ok": True, "frame": _frame(request)}
 
 
-MOVES = {"frame": _whole_sheet, "sheet": _sheet, "judge": _judged, "strokes": _read, "look": _look}
+def _into_papers(request: Mapping[str, Any]) -> dict[str, Any]:
+    """Return the answers to each question paper with those of the accepted drawings put in."""
+    pile = page.read_pile(request)
+    listed = request.get("papers")
+    given = [one for one in listed if isinstance(one, dict)] if isinstance(listed, list) else []
+    return {"ok": True, "papers": into_papers(pile, [one.get("text") for one in given])}
+
+
+MOVES = {
+    "paper": _into_papers, "frame": _whole_sheet, "sheet": _sheet, "judge": _judged, "strokes": _read, "look": _look,
+}  # fmt: skip
 
 
 def reply(request: Mapping[str, Any]) -> dict[str, Any]:

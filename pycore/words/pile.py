@@ -1,5 +1,7 @@
 """The words of a pile of photographs: the page, its rows, and what is said of each photograph."""
 
+from collections.abc import Sequence
+
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words.class_set import choose_separator
 
@@ -34,7 +36,9 @@ ABOUT = (
     "Draw with firm pencil lines. What is not clear is never guessed: you choose a place, or press the points.",
     "Reading takes some seconds for each sheet. It was tried on made-up photographs only: compare the first ones by "
     "eye.",
-    "Names and marks come from the class set that this device keeps.",
+    "Names and marks come from the class set that this device keeps. Sheets of a question paper that was made on this "
+    "device are known too: their marks go into that paper. Where a sheet shows no QR code, type the code of the paper "
+    "and the question, as 75L-KUT-24T/2.",
     "Photographs stay on this device and are gone when you leave the page. Rows and marks stay for 30 days after the "
     "last change, unless you erase them. Where and when a photograph was taken is not read.",
 )
@@ -87,6 +91,41 @@ TABLE_HEAD = (
 YES = "yes"
 
 
+NO_SUCH_PAPER = (
+    "This is the code of a question paper that this device does not keep. Open the paper here first, from its file."
+)
+TO_PAPERS = "Add to the question paper"
+OF_PAPER = (
+    "This sheet belongs to a question paper. Its marks go there part by part. What is not sure is chosen there."
+)
+NOT_PUT = "Accept a row of a question paper first."
+
+
+def which_question(code: str, numbers: Sequence[int]) -> str:
+    """A question paper has several drawings: which of them was photographed?"""
+    listed = ", ".join(map(str, numbers))
+    if not numbers:
+        return f"No sheet of the paper {code} is drawn on by this learner."
+    return f"Type the question behind the code, as {code}/{numbers[0]}. Drawn questions: {listed}."
+
+
+def with_side(degrees: str, angle: float) -> str:
+    """An angle as it is typed."""
+    return f"{degrees} {'anticlockwise' if angle >= 0.0 else 'clockwise'}"
+
+
+def drawn_answer(size: str, unit: str, angle: str) -> str:
+    """What a drawing shows, as an answer is typed."""
+    return f"{size} {unit} at {angle}" if angle else f"{size} {unit}"
+
+
+def put_into(title: str, put: int, left: int) -> str:
+    """Drawn answers and marks are in the answers of a question paper."""
+    stays = f" Left as they were typed: {left}." if left else ""
+    added = "1 drawn answer" if put == 1 else f"{put} drawn answers"
+    return f"{title}: {added} added.{stays} Open the question paper and mark the answers."
+
+
 def where(label: str, left: int) -> str:
     """Which point is asked, and how many are."""
     more = f" ({left} to ask)" if left > 1 else ""
@@ -129,8 +168,8 @@ def sheet_line(title: str, code: str) -> str:
 
 
 def mark_line(marks: str) -> str:
-    """The mark of a drawing."""
-    return f"Mark: {marks}"
+    """The mark of a drawing; "" while it is open."""
+    return f"Mark: {marks}" if marks else "Mark: not decided yet"
 
 
 def making(number: int, count: int) -> str:

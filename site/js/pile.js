@@ -7,8 +7,10 @@ import { follow } from "./kept.js";
 import { kept } from "./kept-class.js";
 import * as store from "./kept-pile.js";
 import { add } from "./kept-register.js";
+import { onDrop } from "./photo-file.js";
 import { saveTable } from "./long-work.js";
 import { afterQuiet } from "./pace.js";
+import * as papers from "./pile-papers.js";
 import { marksOf, Shown } from "./pile-picture.js";
 import { findSheet, readAgain, readAll, takeAnswer } from "./pile-reading.js";
 import * as progress from "./progress.js";
@@ -63,10 +65,11 @@ function say(name, values) {
   said.textContent = name ? sentence(name, values) : "";
 }
 
-const about = () => ({ set: kept("set"), roll: kept("roll"), rows });
+const keeps = () => ({ set: kept("set"), roll: kept("roll"), papers: papers.told() });
+const about = () => ({ ...keeps(), rows });
 
 /** @type {PileAsk} */
-const ask = (more) => bridge.ask({ do: "pile", needs: NEEDS, set: kept("set"), roll: kept("roll"), ...more });
+const ask = (more) => bridge.ask({ do: "pile", needs: NEEDS, ...keeps(), ...more });
 
 const rowOf = (id = inHand) => rows.find((one) => one.id === id);
 
@@ -102,7 +105,7 @@ function showButtons() {
   button("accept-sure").textContent = (button("accept-sure").dataset.label ?? "").replace("{count}", String(sure));
   const hidden = {
     "accept-sure": !sure, next: !told?.asked.length, stop: !reading || stopped, "go-on": reading || !queue.length,
-    register: !told?.accepted, feedback: !told?.accepted, "save-table": !rows.length, print: !rows.length, erase: !rows.length,
+    register: !told?.accepted, feedback: !told?.accepted, "to-papers": !told?.ofPapers, "save-table": !rows.length, print: !rows.length, erase: !rows.length,
   };
   for (const [name, is] of Object.entries(hidden)) hide(button(name), is);
   hide(need("[data-keys]"), !rows.length);
@@ -325,6 +328,10 @@ const actions = {
     await update();
     say(told?.entry && add(told.entry) ? "added" : "notAdded");
   },
+  "to-papers": async () => {
+    await update();
+    said.textContent = (await papers.put(ask, rows)) || sentence("notPut");
+  },
   feedback: async () => {
     const sheets = await import("./pile-feedback.js");
     const saidOf = await sheets.save(bridge, ask, { do: "begin", work: "feedback", page, form: {}, needs: NEEDS, ...about() }, files, say);
@@ -366,15 +373,7 @@ document.addEventListener("keydown", (event) => {
   Promise.resolve(does()).catch(failed);
 });
 
-document.addEventListener("dragover", (event) => {
-  if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
-});
-document.addEventListener("drop", (event) => {
-  const dropped = [...(event.dataTransfer?.files ?? [])];
-  if (!dropped.length) return;
-  event.preventDefault();
-  take(dropped);
-});
+onDrop(take);
 
 function start() {
   root.dataset.python = "starting";
