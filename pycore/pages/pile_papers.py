@@ -3,7 +3,6 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from types import MappingProxyType
 
 from pycore.errors import Fault, InputError
 from pycore.forms.fields import default_form
@@ -73,7 +72,7 @@ def _kept(number: int, pairs: tuple[tuple[str, str], ...], roll: str) -> KeptPap
             form = {**learner.form, "code": "" if own else str(learner.code)}
             name, group = paper.name(learner.place).whole, "" if own else str(set_of(learner.code))
             places[code] = PaperPlace(number, question, learner.place, name, form, code, group)
-    return KeptPaper(paper, MappingProxyType(places))
+    return KeptPaper(paper, places)
 
 
 def sheet_code(paper: QuestionPaper, place: int, question: Question) -> str:

@@ -14,6 +14,7 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.this_device import link_html as link_to_kept
 from pycore.words import paper_marks as mark_words
 from pycore.words import pile as words
+from pycore.words import question_paper as paper_words
 from pycore.words import register as register_words
 
 Reply = tuple[dict[str, Any], bytes | None]
@@ -290,6 +291,7 @@ def main_html() -> Markup:
     keys = h("p", {"class": "help", "data-keys": True, "hidden": True}, words.TABLE_HELP)
     left = h("div", {"class": "pile-left"}, noscript, files, h("p", {"class": "help"}, words.DROP), more, bar,
              h("p", said), table, keys)  # fmt: skip
-    elsewhere = h("p", None, register, link_to_kept("../"))
+    papers = h("a", {"href": f"../{paper_words.SLUG}/"}, paper_words.TITLE)
+    elsewhere = h("p", None, register, papers, link_to_kept("../"))
     foot = h("div", {"class": "pile-actions"}, h("div", {"class": "row"}, buttons), elsewhere)
     return join(h("div", {"class": "pile-columns"}, left, look), foot)

@@ -44,16 +44,3 @@ export function turnsToUpright(places, points) {
 export function turned({ x, y }, quarters, width, height) {
   return [{ x, y }, { x: height - y, y: x }, { x: width - x, y: height - y }, { x: y, y: width - x }][quarters % 4];
 }
-
-/** Take files that are dropped on the page. @param {(files: File[]) => void} take */
-export function onDrop(take) {
-  document.addEventListener("dragover", (event) => {
-    if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
-  });
-  document.addEventListener("drop", (event) => {
-    const dropped = [...(event.dataTransfer?.files ?? [])];
-    if (!dropped.length) return;
-    event.preventDefault();
-    take(dropped);
-  });
-}

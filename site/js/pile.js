@@ -7,9 +7,10 @@ import { follow } from "./kept.js";
 import { kept } from "./kept-class.js";
 import * as store from "./kept-pile.js";
 import { add } from "./kept-register.js";
-import { onDrop } from "./photo-file.js";
 import { saveTable } from "./long-work.js";
 import { afterQuiet } from "./pace.js";
+import { onDrop } from "./pile-drop.js";
+import * as sheets from "./pile-feedback.js";
 import * as papers from "./pile-papers.js";
 import { marksOf, Shown } from "./pile-picture.js";
 import { findSheet, readAgain, readAll, takeAnswer } from "./pile-reading.js";
@@ -105,7 +106,7 @@ function showButtons() {
   button("accept-sure").textContent = (button("accept-sure").dataset.label ?? "").replace("{count}", String(sure));
   const hidden = {
     "accept-sure": !sure, next: !told?.asked.length, stop: !reading || stopped, "go-on": reading || !queue.length,
-    register: !told?.accepted, feedback: !told?.accepted, "to-papers": !told?.ofPapers, "save-table": !rows.length, print: !rows.length, erase: !rows.length,
+    register: !told?.entry, feedback: !told?.accepted, "to-papers": !told?.ofPapers, "save-table": !rows.length, print: !rows.length, erase: !rows.length,
   };
   for (const [name, is] of Object.entries(hidden)) hide(button(name), is);
   hide(need("[data-keys]"), !rows.length);
@@ -333,7 +334,6 @@ const actions = {
     said.textContent = (await papers.put(ask, rows)) || sentence("notPut");
   },
   feedback: async () => {
-    const sheets = await import("./pile-feedback.js");
     const saidOf = await sheets.save(bridge, ask, { do: "begin", work: "feedback", page, form: {}, needs: NEEDS, ...about() }, files, say);
     if (saidOf) said.textContent = saidOf;
   },
