@@ -15,7 +15,7 @@ from pycore.practice.marking import ACCEPT, LOOK, WRONG
 from pycore.practice.photograph import PhotoJudgement
 from pycore.render import photograph
 from pycore.render.lettered import letters_of
-from pycore.render.pile_read import JudgedPhotograph, judged_photograph
+from pycore.render.pile_judged import JudgedPhotograph, judged_photograph
 from pycore.sheet.feedback_page import FeedbackPage, ShownPhotograph, feedback_page
 from pycore.words import paper_marks as mark_words
 from pycore.words import pile as words

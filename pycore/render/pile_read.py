@@ -1,13 +1,10 @@
 """Requests of a pile of photographs that measure: which sheet a code opens, a drawing judged, the row in hand."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from pycore import geometry
-from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
-from pycore.geometry import Box, Point
+from pycore.geometry import Point
 from pycore.pages import pile as page
 from pycore.pages.pile import MarkedDrawing
 from pycore.pages.pile_marks import marked
@@ -18,13 +15,11 @@ from pycore.practice import codes
 from pycore.practice.codes import CodeError
 from pycore.practice.photograph import PhotoJudgement, PhotoUnusableError
 from pycore.practice.task import NO_LIMITS, Limits, Task
-from pycore.projection import Projection
 from pycore.render import photograph
 from pycore.render.elements import Markup
 from pycore.render.pile import look_html, question_html
+from pycore.render.pile_judged import frame_of, page_of
 from pycore.render.refusals import refused
-from pycore.sheet.kinds import PROBLEM
-from pycore.sums.page import SumPage
 from pycore.sums.photograph import PhotoTask, photo_task
 from pycore.words import plain
 from pycore.words import strokes as stroke_words
@@ -53,39 +48,9 @@ def _sheet(request: Mapping[str, Any]) -> dict[str, Any]:
     }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class JudgedPhotograph:
-    """A drawing judged in its photograph: what was to be drawn, how it was measured, and where paper is seen."""
-
-    want: PhotoTask
-    measured: PhotoJudgement
-    projection: Projection
-
-
-def judged_photograph(request: Mapping[str, Any]) -> JudgedPhotograph | None:
-    """Return the drawing of a row whose points are known, by its strokes or by the points that were pressed; None where
-    it cannot be judged."""
-    calculator, texts = _page_of(request)
-    try:
-        if isinstance(request.get("taps"), dict):
-            want, measured = photograph.judged(calculator, request, texts)
-            projection = photograph.projected(request, want, photograph.photo_of(request["photo"]))
-        else:
-            from pycore.render import strokes
-            from pycore.sums.strokes import strokes_task
-
-            task = strokes_task(calculator, texts)
-            found = strokes.read(task, request)
-            measured, projection = found.judged, found.projection
-            want = photograph.for_drawing(task.photo, found.reading.drawing)
-    except PhotoUnusableError:
-        return None
-    return None if measured is None else JudgedPhotograph(want, measured, projection)
-
-
 def _judged(request: Mapping[str, Any]) -> dict[str, Any]:
     """Return a drawing judged from its points, as its row has it, with the sentences and lines of its photograph."""
-    calculator, texts = _page_of(request)
+    calculator, texts = page_of(request)
     try:
         want, measured = photograph.judged(calculator, request, texts)
     except PhotoUnusableError as problem:
@@ -93,13 +58,6 @@ def _judged(request: Mapping[str, Any]) -> dict[str, Any]:
     if measured is None:
         return {"ok": True}
     return _reply(want, calculator.task(texts), measured, request)
-
-
-def _page_of(request: Mapping[str, Any]) -> tuple[SumPage[Any], dict[str, str]]:
-    calculator, form = CALCULATORS.get(str(request.get("sheet"))), request.get("form")
-    if calculator is None or not isinstance(form, dict):
-        raise photograph.NoPhotoError
-    return calculator, {str(key): value for key, value in form.items() if isinstance(value, str)}
 
 
 def _reply(want: PhotoTask, task: Task, measured: PhotoJudgement, request: Mapping[str, Any]) -> dict[str, Any]:
@@ -117,7 +75,7 @@ def _read(request: Mapping[str, Any]) -> dict[str, Any]:
     from pycore.render import strokes  # A part of its own, which comes after the photograph is open.
     from pycore.sums.strokes import strokes_task
 
-    calculator, texts = _page_of(request)
+    calculator, texts = page_of(request)
     task = strokes_task(calculator, texts)
     try:
         if "strokes" not in request:
@@ -191,7 +149,7 @@ def _look(request: Mapping[str, Any]) -> dict[str, Any]:
         seen = _read(request)
     elif row.state == "judged" and isinstance(request.get("taps"), dict):
         seen = _judged(request)
-    frame = _frame(request)
+    frame = frame_of(request)
     result = Markup.trusted(seen["result"]) if "result" in seen else None
     question = question_html(seen) if row.state == "asked" and "why" in seen else None
     shown: dict[str, Any] = {name: seen[name] for name in ("readings", "point", "found") if name in seen}
@@ -199,28 +157,8 @@ def _look(request: Mapping[str, Any]) -> dict[str, Any]:
     return {"ok": True, "regions": regions, "overlay": seen.get("overlay", []), "frame": frame, **shown}
 
 
-def _frame(request: Mapping[str, Any]) -> list[float]:
-    """Return the part of a photograph that its sheet fills: left, top, right and bottom in its pixels; nothing where
-    that is not known."""
-    if not isinstance(request.get("photo"), dict):
-        return []
-    calculator, texts = _page_of(request)
-    want = photo_task(calculator, texts)
-    photo = photograph.photo_of(request["photo"])
-    try:
-        projection = photograph.projected(request, want, photo)
-    except PhotoUnusableError:
-        return []
-    layout = calculator.case({**texts, "sheet": PROBLEM}).sheet_plan().layout
-    seen = [projection.seen(corner) for corner in Box(0.0, 0.0, layout.width, layout.height).corners]
-    box = geometry.bounds(seen)
-    left, right = max(0.0, box.left), min(photo.width, box.right)
-    top, bottom = max(0.0, box.bottom), min(photo.height, box.top)
-    return [round(one, 1) for one in (left, top, right, bottom)] if left < right and top < bottom else []
-
-
 def _whole_sheet(request: Mapping[str, Any]) -> dict[str, Any]:
-    return {"ok": True, "frame": _frame(request)}
+    return {"ok": True, "frame": frame_of(request)}
 
 
 def _into_papers(request: Mapping[str, Any]) -> dict[str, Any]:
