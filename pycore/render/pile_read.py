@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from pycore import quantity
+from pycore.accuracy.hand import ONE_LENGTH
 from pycore.errors import InputError
 from pycore.geometry import Point
 from pycore.pages import pile as page
@@ -16,11 +18,13 @@ from pycore.practice.codes import CodeError
 from pycore.practice.photograph import PhotoJudgement, PhotoUnusableError
 from pycore.practice.task import NO_LIMITS, Limits, Task
 from pycore.render import photograph
-from pycore.render.elements import Markup
+from pycore.render.elements import Markup, h, join
+from pycore.render.phrase import phrase_html
 from pycore.render.pile import look_html, question_html
 from pycore.render.pile_judged import frame_of, page_of
 from pycore.render.refusals import refused
 from pycore.sums.photograph import PhotoTask, photo_task
+from pycore.words import pile as words
 from pycore.words import plain
 from pycore.words import strokes as stroke_words
 
@@ -83,11 +87,13 @@ def _read(request: Mapping[str, Any]) -> dict[str, Any]:
         found = strokes.read(task, request)
     except PhotoUnusableError as problem:
         return photograph.refused_reply(problem, request, task.photo)
+    in_hand = request.get("move") == "look"
+    more = {"figures": _figures(found, task, len(request["strokes"]))} if in_hand else {}
     if found.judged is None:
-        return {"ok": True, **_asked(found, task)}
+        return {"ok": True, **_asked(found, task), **more}
     want = photograph.for_drawing(task.photo, found.reading.drawing)
     problem_task = calculator.task({**texts, "method": found.reading.method})
-    return _reply(want, problem_task, found.judged, request)
+    return {**_reply(want, problem_task, found.judged, request), **more}
 
 
 def _asked(found: "ReadDrawing", task: "StrokesTask") -> dict[str, Any]:
@@ -111,6 +117,23 @@ def _asked(found: "ReadDrawing", task: "StrokesTask") -> dict[str, Any]:
         "left": len(found.open_points),
     }  # fmt: skip
     return {"why": "", "readings": [], "point": asked, "found": list(points.values())}
+
+
+def _figures(found: "ReadDrawing", task: "StrokesTask", strokes: int) -> Markup:
+    """Return every point that was read with its place on the paper, so that it can be compared with a ruler."""
+    mark = task.photo.notation.mark
+    labels = photograph.labels_of(task.photo, found.reading.drawing)
+    rows = [
+        h("tr", None, h("th", {"scope": "row"}, phrase_html(labels[point.name])),
+          *(h("td", None, quantity.fixed(value, 1, mark)) for value in point.place),
+          h("td", None, quantity.fixed(ONE_LENGTH * point.sigma, 1, mark)),
+          h("td", None, words.SURE if point.sure else words.ASKED))
+        for point in found.reading.points if point.name in labels
+    ]  # fmt: skip
+    head = h("tr", None, [h("th", {"scope": "col"}, name) if name else h("td") for name in words.READ_HEAD])
+    table = h("table", None, h("thead", None, head), h("tbody", None, rows))
+    return h("details", {"class": "more"}, h("summary", None, words.READ_IN_MM),
+             h("p", None, words.read_from(strokes)), h("div", {"class": "photo-table"}, table))  # fmt: skip
 
 
 def _pair(place: Point) -> list[float]:
@@ -143,7 +166,7 @@ def _look(request: Mapping[str, Any]) -> dict[str, Any]:
     pile = page.read_pile(request)
     row = next((one for one in pile.rows if one.id == request.get("row")), None)
     if row is None:
-        return {"ok": True, "regions": {"look": ""}, "overlay": []}
+        return {"ok": True, "regions": {"look": ""}, "overlay": [], "frame": []}
     seen: dict[str, Any] = {}
     if row.state in ("judged", "asked") and isinstance(request.get("strokes"), list):
         seen = _read(request)
@@ -153,7 +176,7 @@ def _look(request: Mapping[str, Any]) -> dict[str, Any]:
     result = Markup.trusted(seen["result"]) if "result" in seen else None
     question = question_html(seen) if row.state == "asked" and "why" in seen else None
     shown: dict[str, Any] = {name: seen[name] for name in ("readings", "point", "found") if name in seen}
-    regions = {"look": str(look_html(row, result, question))}
+    regions = {"look": str(join(look_html(row, result, question), seen.get("figures")))}
     return {"ok": True, "regions": regions, "overlay": seen.get("overlay", []), "frame": frame, **shown}
 
 

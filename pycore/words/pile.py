@@ -36,6 +36,8 @@ ABOUT = (
     "Draw with firm pencil lines. What is not clear is never guessed: you choose a place, or press the points.",
     "Reading takes some seconds for each sheet. It was tried on made-up photographs only: compare the first ones by "
     "eye.",
+    "How well does it read your own pencil and phone? Draw one sheet, photograph it, and open “What was read, in mm” "
+    "beside it. Measure the same points with a ruler.",
     "Names and marks come from the class set that this device keeps. Sheets of a question paper that was made on this "
     "device are known too: their marks go into that paper. Where a sheet shows no QR code, type the code of the paper "
     "and the question, as 75L-KUT-24T/2.",
@@ -50,6 +52,9 @@ SHOWN_WRONG = "Red: the first line to look at. Green: the right drawing."
 SHOWN_RIGHT = "Green: the right drawing."
 NO_PHOTOGRAPH = "The photograph is not on this device any more."
 FROM_LINES_BEFORE = "Each line is judged from the lines that you drew before it."
+READ_IN_MM = "What was read, in mm"
+READ_HEAD = ("Point", "From the left", "From below", "Sure to ±", "")
+SURE, ASKED = "sure", "asked"
 MORE_ABOUT = "How it works"
 AT_THE_EDGE = "This drawing is at the edge of what a careful hand can do. Look at it, then choose the mark."
 LINES_OFF = "The result is right, but a line is not. Look at the drawing, then choose the mark."
@@ -124,6 +129,14 @@ def put_into(title: str, put: int, left: int) -> str:
     stays = f" Left as they were typed: {left}." if left else ""
     added = "1 drawn answer" if put == 1 else f"{put} drawn answers"
     return f"{title}: {added} added.{stays} Open the question paper and mark the answers."
+
+
+def read_from(strokes: int) -> str:
+    """What the figures of a reading are."""
+    return (
+        f"{strokes} straight strokes were found. Places are measured on the paper from its lower left corner, each to "
+        "within what is told (95 %)."
+    )
 
 
 def where(label: str, left: int) -> str:

@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
@@ -252,6 +253,24 @@ def test_the_request_leads_from_the_form_to_the_verdict():
     assert "photo-result" in done["regions"]
     veiled = ask(sheet, **taken, strokes=strokes(sheet.strokes), veiled=True)
     assert [] == veiled["lines"] == veiled["overlay"]
+
+
+def test_the_row_in_hand_of_a_pile_tells_every_point_in_mm():
+    sheet = sheet_of(9)
+    row = {"id": "a", "state": "asked", "page": "neutral-current", "form": dict(sheet.form)}
+    reply = json.loads(api.handle(json.dumps({
+        "do": "pile", "move": "look", "row": "a", "rows": [row], "sheet": "neutral-current", "form": dict(sheet.form),
+        **photo(ask(sheet)), "strokes": strokes(sheet.strokes),
+    }))[0])  # fmt: skip
+    shown = reply["regions"]["look"].partition("What was read, in mm")[2]
+    assert f"{len(strokes(sheet.strokes))} straight strokes were found." in shown
+    cells = re.findall(r"<td>([^<]*)</td>", shown.partition("<tbody>")[2])
+    told = [(float(cells[at]), float(cells[at + 1])) for at in range(0, len(cells), 4)]
+    assert 6 == len(told) and {"sure"} == set(cells[3::4])
+    for x, y in sheet.points.values():
+        assert min(math.hypot(x - across, y - up) for across, up in told) < 0.5
+    left, top, right, bottom = reply["frame"]
+    assert left < right and top < bottom
 
 
 def test_what_is_settled_counts_and_ends_the_asking():
