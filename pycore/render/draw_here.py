@@ -85,7 +85,7 @@ def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, h
     return {
         "ok": True,
         "regions": {"draw": str(panel)},
-        "paper": {"svg": sheet, "width": task.page.width, "height": task.page.height},
+        "paper": {"svg": sheet, "width": task.page.width, "height": task.page.height, "page": plan.layout.page_key},
         "start": [task.origin.x, task.page.height - task.origin.y],
         "zero": None if zero is None else [zero.x, task.page.height - zero.y],
         "tools": {"ruler": _ruler(task), "protractor": _protractor(form)},

@@ -108,15 +108,20 @@ def _reading(asked: AnswerRequest | None) -> Markup | None:
 
 
 def _options() -> Markup:
-    box: Marks = {"type": "checkbox", "data-draw-catch": True, "checked": True, "autocomplete": "off"}
-    catch = h("label", {"class": "draw-check"}, h("input", box), h("span", None, words.CATCH))
+    def check(mark: str, label: str, *, checked: bool) -> Markup:
+        box: Marks = {"type": "checkbox", mark: True, "checked": checked, "autocomplete": "off"}
+        return h("label", {"class": "draw-check"}, h("input", box), h("span", None, label))
+
+    checks = (
+        check("data-draw-each", words.EACH, checked=False), check("data-draw-catch", words.CATCH, checked=True),
+    )  # fmt: skip
     file: Marks = {"type": "file", "id": "draw-open", "data-draw-open": True, "accept": ".json,application/json"}
     open_file = h("p", {"class": "draw-file"}, h("input", file), h("label", {"for": "draw-open"}, words.OPEN))
     buttons = (
-        _button("replay", words.REPLAY), _button("save", words.SAVE), _button("save-svg", words.SAVE_SVG), open_file,
-        _button("afresh", words.AFRESH),
+        _button("replay", words.REPLAY), _button("print", words.PRINT), _button("save", words.SAVE),
+        _button("save-svg", words.SAVE_SVG), open_file, _button("afresh", words.AFRESH),
     )  # fmt: skip
-    return _fold(words.MORE, catch, h("div", {"class": "draw-row"}, buttons), name="more")
+    return _fold(words.MORE, *checks, h("div", {"class": "draw-row"}, buttons), name="more")
 
 
 def panel_html(
@@ -135,6 +140,8 @@ def panel_html(
     question, *given = problem
     above = h("header", {"class": "draw-head"}, h("h2", {"id": "draw-title"}, words.TITLE),
               h("p", {"class": "draw-values"}, [(h("span", None, one), " ") for one in head]),
+              h("button", {"type": "button", "class": "plain", "data-draw-do": "full", "aria-pressed": "false",
+                           "hidden": True}, words.FULL_SCREEN),
               _button("close", words.CLOSE))  # fmt: skip
     listed = [h("li", None, phrase_html(move)) for move in moves]
     folds = (

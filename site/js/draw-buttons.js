@@ -3,6 +3,7 @@
 import { regionHTML, Superseded } from "./bridge.js";
 import { download } from "./download.js";
 import * as keep from "./draw-kept.js";
+import { printPicture } from "./draw-print.js";
 import { around } from "./elements.js";
 
 /** @import { Desk } from "./draw-desk.js" */
@@ -98,6 +99,7 @@ function turn(desk, by) {
 /** @type {Record<string, (desk: Desk, value: string) => unknown>} */
 const actions = {
   close: (desk) => desk.dialog.close(),
+  full: (desk) => (document.fullscreenElement ? document.exitFullscreen() : desk.find("panel").requestFullscreen()),
   tool(desk, value) {
     desk.take(/** @type {ToolName} */ (value));
     if (desk.verb === "draw" && value !== "ruler") desk.setVerb("place");
@@ -148,6 +150,7 @@ const actions = {
     desk.askName(0);
     desk.say(value ? "named" : "unnamed", { name: desk.reply.names[value]?.plain ?? "" });
     desk.board.focus({ preventScroll: true });
+    if (desk.judgesEach && item) return judge(desk);
   },
   rename(desk, value) {
     desk.askName(Number(value));
@@ -162,7 +165,8 @@ const actions = {
   },
   replay: (desk) => desk.replay(),
   save: (desk) => saveFile(desk, keep.fileOf(desk.save()), "json", "application/json"),
-  "save-svg": (desk) => saveFile(desk, desk.view.file(), "svg", "image/svg+xml"),
+  "save-svg": (desk) => saveFile(desk, new XMLSerializer().serializeToString(desk.view.picture()), "svg", "image/svg+xml"),
+  print: (desk) => printPicture(desk.view.picture(), desk.reply.paper.page),
   afresh(desk) {
     desk.did({ do: "clear" });
     desk.askName(0);
@@ -192,6 +196,7 @@ export function listen(desk) {
   panel.addEventListener("change", ({ target }) => {
     if (!(target instanceof HTMLInputElement)) return;
     if (target.matches("[data-draw-catch]")) desk.tools.catches = target.checked;
+    if (target.matches("[data-draw-each]")) desk.judgesEach = target.checked;
     const file = target.matches("[data-draw-open]") && target.files?.[0];
     if (!file) return;
     attended(openFile(desk, file));
@@ -201,6 +206,10 @@ export function listen(desk) {
     event.preventDefault();
     if (event.target instanceof HTMLFormElement) attended(mark(desk, event.target));
   });
+  const full = desk.button("full");
+  full.hidden = !document.fullscreenEnabled;
+  panel.addEventListener("fullscreenchange", () => full.setAttribute("aria-pressed", String(document.fullscreenElement === panel)));
+  desk.drawn = () => desk.judgesEach && run("judge");
   desk.board.addEventListener("pointerdown", () => desk.stopReplay(), { capture: true });
   return run;
 }

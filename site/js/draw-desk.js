@@ -34,6 +34,9 @@ export class Desk {
   /** @type {{ x: number, y: number } | null} where a line begins that is not ended yet */
   begun = null;
   isBegun = false; // whether it waits for a press that ends it
+  judgesEach = false; // whether each line is judged as soon as it is drawn
+  /** @type {() => unknown} what follows a line that needs no name */
+  drawn = () => {};
   edition = 0; // counts changes, so that no judgement of older lines is taken
   /** @type {Map<number, string>} */
   bands = new Map(); // of judged lines, by id
@@ -275,7 +278,9 @@ export class Desk {
   /** What a line or a mark became: heard in full; seen without its length, which the ruler tells. @param {DrawItem} item @param {boolean} isArrow */
   #done(item, isArrow) {
     this.speak(this.words.became(item) + (isArrow ? ` ${this.words.said("name-it")}` : ""));
-    if (!isArrow) this.prompt(this.words.done(item));
+    if (isArrow) return;
+    this.prompt(this.words.done(item));
+    if (item.kind !== "mark") this.drawn();
   }
 
   /** Undo or bring back. @param {number} by @param {string} sentence @param {string} none */

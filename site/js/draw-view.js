@@ -227,8 +227,8 @@ export class View {
     return { x: within(x < width / 2 ? x + AWAY : x - AWAY - CLOSE_UP, width), y: within(y - CLOSE_UP / 2, height) };
   }
 
-  /** The sheet with what is drawn on it as a file: mm in true size, colours of paper. */
-  file() {
+  /** The sheet with what is drawn on it: mm in true size, colours of paper. */
+  picture() {
     const { width, height } = this.reply.paper;
     const svg = element("svg", { xmlns: SVG, width: `${width}mm`, height: `${height}mm`, viewBox: `0 0 ${width} ${height}`, color: "#14191a" });
     const { paper, lines, true: right } = this.scene;
@@ -238,6 +238,6 @@ export class View {
       svg.append(group);
     }
     for (const one of svg.querySelectorAll(".draw-off, .draw-sheet")) one.remove();
-    return new XMLSerializer().serializeToString(svg);
+    return svg;
   }
 }

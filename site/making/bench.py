@@ -9,7 +9,7 @@ import os
 import shutil
 import sys
 import tempfile
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
@@ -98,10 +98,34 @@ def _drawn_here(_stage: Stage) -> Iterable[Result]:
     drawn = _from_tests("drawn_here")
     with step(f"judging {drawn.COUNT} drawings"):
         counts = dict(drawn.count())
-    missed = counts["found at their line"] < 0.98 * counts["mistakes"]
-    wrong = counts["lines called wrong"] > 0.01 * counts["lines"]
-    short = (*(("mistakes",) if missed else ()), *(("lines called wrong",) if wrong else ()))
-    return [Finding("drawn on the screen", counts, short)]
+    return [Finding("drawn on the screen", counts, _short(counts))]
+
+
+def _short(counts: Mapping[str, int]) -> tuple[str, ...]:
+    """Where judged drawings are short of their goals."""
+    right = sum(number for name, number in counts.items() if name.startswith("right"))
+    looked = {
+        "found at their line": counts["found at their line"] < 0.98 * counts["mistakes"],
+        "right: accept": counts.get("right: accept", 0) < 0.95 * right,
+        "right: wrong": counts.get("right: wrong", 0) > 0,
+    }
+    return tuple(name for name, is_short in looked.items() if is_short)
+
+
+def _drawn_by_pointer(stage: Stage) -> Iterable[Result]:
+    """The same, each line drawn in the browser by presses and drags alone."""
+    pointer = _from_tests("drawn_by_pointer")
+    hands = importlib.import_module("browser.drawn_by_hand")
+    page = stage.browser.new_page(viewport={"width": 1920, "height": 1080})
+
+    def view(link: str) -> object:
+        page.goto("about:blank")
+        page.goto(stage.address + link)
+        return hands.Hand(page).opened()
+
+    with step(f"drawing {pointer.COUNT} problems by pointer"):
+        counts = dict(pointer.count(view))
+    return [Finding("drawn by pointer", counts, _short(counts))]
 
 
 def _lighthouse(stage: Stage) -> Iterable[Result]:
@@ -134,11 +158,12 @@ MEASUREMENTS: dict[str, Callable[[Stage], Iterable[Result]]] = {
     "blank-paper": _blank_paper,
     "pencil": _pencil,
     "drawn-here": _drawn_here,
+    "drawn-by-pointer": _drawn_by_pointer,
     "draw-frames": lambda stage: bench_drawing.frames(stage.browser, stage.address),
 }
 """By the name under which `build.py bench` runs it alone."""
 
-LONG = ("pencil",)
+LONG = ("pencil", "drawn-by-pointer")
 """Those that take most of an hour: they run by their name alone."""
 
 

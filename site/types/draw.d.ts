@@ -62,7 +62,7 @@ export interface TruePath {
 export interface DrawReply extends Reply {
   announce: string;
   regions: Values;
-  paper: { svg: string; width: number; height: number };
+  paper: { svg: string; width: number; height: number; page: string };
   start: [number, number];
   /** The mark that the sheet has in its first direction; null if it has none. */
   zero: [number, number] | null;

@@ -41,6 +41,13 @@ class Hand:
         scale = wide / width
         return left + place[0] * scale, top + place[1] * scale
 
+    def is_seen(self, place: Place) -> bool:
+        """Whether a place of the sheet is on the board, where a hand can press."""
+        x, y = self.pixel(place)
+        box = self.page.locator(".draw-board").bounding_box()
+        assert box is not None
+        return 2 < x - box["x"] < box["width"] - 2 and 2 < y - box["y"] < box["height"] - 2
+
     def pose(self, tool: str) -> tuple[float, float, float]:
         """Where an instrument lies: its zero and the direction of its edge."""
         scale, text = self.page.eval_on_selector(
@@ -77,15 +84,24 @@ class Hand:
         self.press("tool", tool)
         self.press("verb", "place")
         x, y, _ = self.pose(tool)
-        held = self.on_tool(tool, 12.0, -6.0 if tool == "ruler" else 6.0)
-        self.drag(held, (held[0] + place[0] - x, held[1] + place[1] - y))
+        # Where the instrument can be held so that the hand stays on the paper.
+        for along in (12.0, 50.0, 90.0, 130.0, -4.0):
+            held = self.on_tool(tool, along, -6.0 if tool == "ruler" else 6.0)
+            to = (held[0] + place[0] - x, held[1] + place[1] - y)
+            if self.is_seen(held) and self.is_seen(to):
+                break
+        self.drag(held, to)
 
     def turn(self, tool: str, deg: float) -> None:
         """Turn an instrument about its zero."""
         self.press("tool", tool)
         self.press("verb", "turn")
         x, y, before = self.pose(tool)
-        self.drag(moved((x, y), 40.0, before - 4.0), moved((x, y), 40.0, deg - 4.0))
+        for far in (90.0, 60.0, 40.0, 25.0, 15.0, 8.0):
+            held, to = moved((x, y), far, before - 4.0), moved((x, y), far, deg - 4.0)
+            if self.is_seen(held) and self.is_seen(to):
+                break
+        self.drag(held, to)
 
     def mark(self, tool: str, value: float) -> None:
         """Mark at a reading of an instrument: mm on the ruler, degrees from the protractor's zero line."""

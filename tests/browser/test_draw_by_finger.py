@@ -2,7 +2,9 @@
 
 import math
 from collections.abc import Callable
+from pathlib import Path
 
+import pymupdf
 import pytest
 from browser.asking import PHONE, SLUG, wait_until
 from browser.drawn_by_hand import PATIENCE, SHEET, Hand, fingers, moved
@@ -149,3 +151,58 @@ def test_two_fingers_on_the_paper_paint_it_once_they_rest(hand: Hand) -> None:
     fingers(hand.page, apart, [(middle[0] - 60, middle[1]), (middle[0] + 60, middle[1])])
     wait_until(hand.page, f"parseFloat({size}) > 1.8 * {float(before.removesuffix('px'))}", PATIENCE)
     assert "scale" not in hand.page.evaluate("document.querySelector('.draw-board > .draw-scene').style.transform")
+
+
+def test_each_line_is_judged_where_that_is_chosen(hand: Hand) -> None:
+    """Nothing is said after a line at first; with the choice, after the name of an arrow and after a dashed line."""
+    said = "document.querySelector('[data-draw-result]').childElementCount"
+    tap(hand, hand.start())
+    hand.press("along")
+    hand.line("arrow", 0.0, 46.0)
+    hand.name("i1")
+    assert hand.page.evaluate(said) == 0
+    hand.page.evaluate("document.querySelector('[data-draw-fold=all]').open = true")
+    hand.page.evaluate("document.querySelector('[data-draw-fold=more]').open = true")
+    hand.page.check("[data-draw-each]")
+    hand.line("arrow", 0.0, 20.0)
+    hand.name("i2")
+    wait_until(hand.page, f"{said} > 0", PATIENCE)
+    hand.line("dashed", 5.0, 40.0)
+    wait_until(hand.page, "document.querySelector('[data-draw-result]:not([data-old])') !== null", PATIENCE)
+
+
+def test_the_view_fills_the_screen_and_gives_it_back(hand: Hand) -> None:
+    """For a class: the button says whether it does, and drawing goes on."""
+    hand.press("full")
+    wait_until(hand.page, "document.fullscreenElement !== null", PATIENCE)
+    wait_until(hand.page, "document.querySelector('[data-draw-do=full]').ariaPressed === 'true'", PATIENCE)
+    tap(hand, hand.start())
+    assert math.dist(hand.pose("ruler")[:2], hand.start()) < 0.05
+    hand.press("full")
+    wait_until(hand.page, "document.fullscreenElement === null", PATIENCE)
+
+
+def test_the_drawing_is_printed_true_to_scale(hand: Hand, tmp_path: Path) -> None:
+    """One page of the sheet's size with the lines in it; once printed, the page's own sheet again."""
+    tap(hand, hand.start())
+    hand.press("along")
+    hand.line("arrow", 0.0, 46.0)
+    hand.name("i1")
+    (line,) = [op for op in hand.items() if op["do"] == "line"]
+    page = hand.page
+    page.evaluate("document.querySelector('[data-draw-fold=all]').open = true")
+    page.evaluate("document.querySelector('[data-draw-fold=more]').open = true")
+    page.evaluate("window.print = () => {}")
+    hand.press("print")
+    page.pdf(prefer_css_page_size=True, path=tmp_path / "printed.pdf")
+    with pymupdf.open(tmp_path / "printed.pdf") as document:
+        assert len(document) == 1
+        sheet = document[0]
+        mm = 72.0 / 25.4
+        assert (sheet.rect.width / mm, sheet.rect.height / mm) == pytest.approx((297.0, 210.0), abs=0.2)
+        heads = [point for drawn in sheet.get_drawings() for item in drawn["items"] for point in item[1:]
+                 if isinstance(point, pymupdf.Point)]  # fmt: skip
+        tip = pymupdf.Point(line["x2"] * mm, line["y2"] * mm)
+        assert min(point.distance_to(tip) for point in heads) < 0.05 * mm
+    page.evaluate("dispatchEvent(new Event('afterprint'))")
+    assert page.locator(".draw-print").count() == 0

@@ -3,6 +3,7 @@
 import json
 import math
 from itertools import pairwise
+from statistics import NormalDist
 from typing import Any
 
 import pytest
@@ -10,6 +11,7 @@ import pytest
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
+from pycore.practice.drawn_here import ALL_WITHIN
 
 SLUG = "neutral-current"
 FORM = {**default_form(CALCULATORS[SLUG].fields), "i1": "9.2", "i2": "14.7", "i3": "6.5"}
@@ -81,6 +83,17 @@ def test_the_right_drawing_is_accepted_and_the_true_one_is_given_once_all_is_dra
     part = ask(lines=parallelogram()[:5])
     assert set(bands(part).values()) == {"accept"} and not part["done"] and part["true"] == []
     assert "Every line drawn so far is correct" in part["announce"]
+
+
+def test_limits_hold_for_all_lines_together() -> None:
+    """A table of Šidák's limits, by the standard library's normal distribution; the longer a drawing, the wider."""
+    for number, limit in enumerate(ALL_WITHIN, 1):
+        assert limit == pytest.approx(NormalDist().inv_cdf((1.0 + 0.95 ** (1.0 / number)) / 2.0), abs=0.0006)
+    lines = parallelogram(length=14.7 * MM + 1.2)
+    assert bands(ask(lines=lines))[1] == "accept", "1.2 mm are in the hand where thirteen things are measured"
+    lines = parallelogram(length=14.7 * MM + 2.0)[:2]
+    lines[1][5] = "i2"
+    assert bands(ask(lines=lines))[1] == "look", "the limit does not depend on how much is drawn"
 
 
 def test_another_method_than_the_sheets_is_recognised() -> None:
