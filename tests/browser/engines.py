@@ -6,7 +6,7 @@ import shutil
 import subprocess
 import time
 import warnings
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -15,6 +15,7 @@ import pytest
 from making.programs import find_minibrowser
 from playwright.sync_api import Playwright
 from selenium import webdriver
+from selenium.webdriver.common.actions.action_builder import ActionBuilder
 from selenium.webdriver.webkitgtk.options import Options
 from selenium.webdriver.webkitgtk.service import Service
 
@@ -48,6 +49,10 @@ class Engine:
         raise NotImplementedError
 
     def value(self, expression: str) -> Any:
+        raise NotImplementedError
+
+    def drag(self, places: Sequence[tuple[float, float]]) -> None:
+        """Press the mouse at the first place of the screen, lead it over the others, and let go at the last."""
         raise NotImplementedError
 
     def type(self, name: str, text: str) -> None:
@@ -89,6 +94,14 @@ class Firefox(Engine):
     def value(self, expression: str) -> Any:
         return self.page.evaluate(expression)
 
+    def drag(self, places: Sequence[tuple[float, float]]) -> None:
+        (first, *others), mouse = places, self.page.mouse
+        mouse.move(*first)
+        mouse.down()
+        for place in others:
+            mouse.move(*place)
+        mouse.up()
+
     def close(self) -> None:
         self.browser.close()
 
@@ -123,6 +136,15 @@ class WebKit(Engine):
 
     def value(self, expression: str) -> Any:
         return self.driver.execute_script(f"return {expression}")
+
+    def drag(self, places: Sequence[tuple[float, float]]) -> None:
+        (first, *others), actions = places, ActionBuilder(self.driver)
+        pointer = actions.pointer_action
+        pointer.move_to_location(*map(round, first)).pointer_down()
+        for place in others:
+            pointer.move_to_location(*map(round, place))
+        pointer.pointer_up()
+        actions.perform()
 
     def close(self) -> None:
         self.driver.quit()
