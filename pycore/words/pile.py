@@ -6,7 +6,7 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.words.class_set import choose_separator
 
 SLUG = "photographs"
-TITLE = "A pile of photographs"
+TITLE = "Mark photographs"
 LEAD = (
     "Photograph the problem sheets of a class, and choose all photographs at once. Each drawing is read, judged line "
     "by line, and marked as the class set says. What is not sure is asked."
@@ -18,7 +18,7 @@ ACCEPT_SURE, NEXT, STOP, GO_ON = "Accept the sure ones ({count})", "Next to ask"
 SAVE_TABLE, PRINT, REGISTER = "Save as a table", "Print the marks", "Add to the register"
 ERASE = "Erase the pile"
 EMPTY = "There are no photographs yet."
-HEAD = ("Code", "Learner", "Found", "Asked", "Result", "Possible mistake", "Mark")
+HEAD = ("Code", "Learner", "Drawn", "Calculated", "Result", "Possible mistake", "Mark")
 TABLE_LABEL = "The photographs"
 TABLE_HELP = (
     "Keys in the list: up and down change the row. N: next to ask. A: accept. P: press the points. M: choose the mark."
@@ -53,7 +53,7 @@ SHOWN_RIGHT = "Green: the right drawing."
 NO_PHOTOGRAPH = "The photograph is not on this device any more."
 FROM_LINES_BEFORE = "Each line is judged from the lines that you drew before it."
 READ_IN_MM = "What was read, in mm"
-READ_HEAD = ("Point", "From the left", "From below", "Sure to ±", "")
+READ_HEAD = ("Point", "From the left", "From below", "Within ±", "")
 SURE, ASKED = "sure", "asked"
 MORE_ABOUT = "How it works"
 AT_THE_EDGE = "This drawing is at the edge of what a careful hand can do. Look at it, then choose the mark."

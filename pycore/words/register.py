@@ -8,7 +8,7 @@ SLUG = "register"
 TITLE = "Register"
 LEAD = (
     "The marks of your groups over the weeks, and the mistakes that they make. Marks come here from the page "
-    "“Question papers”, and from a pile of photographs. They stay on this device and are never sent."
+    "“Question papers”, and from “Mark photographs”. They stay on this device and are never sent."
 )
 DESCRIPTION = "Marks of each learner by question paper, and the mistakes of a group over time, kept on this device."
 EMPTY = "There are no marks yet. Mark a question paper, then press “Add to the register”."
