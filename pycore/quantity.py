@@ -36,8 +36,8 @@ MINUS = "−"
 class QuantityError(ValueError):
     """Raised for a text that is not a quantity of the expected unit.
 
-    ``reason``: ``empty``, ``long``, ``number``, ``separators``, ``unit`` or ``infinite``. ``fragment``: the wrong part
-    of the text.
+    ``reason``: ``empty``, ``long``, ``number``, ``separators``, ``space``, ``unit`` or ``infinite``. ``fragment``: the
+    wrong part of the text.
     """
 
     def __init__(self, reason: str, fragment: str = "") -> None:
@@ -55,6 +55,16 @@ def _clean(text: str) -> str:
     return cleaned
 
 
+def _broken_off(cleaned: str) -> str:
+    """Why a number goes on behind its end: because of a space, a second decimal mark, or neither."""
+    together = cleaned.replace(" ", "")
+    whole = _NUMBER.match(together)
+    after = together[whole.end() :][:1] if whole else ""
+    if after and after in ".,":
+        return "separators"
+    return "space" if " " in cleaned and not after.isdigit() else "number"
+
+
 @lru_cache(maxsize=256)
 def _split(text: str) -> tuple[str, int, str]:
     """Return the signed digits, the exponent of ten and the stripped rest of a text."""
@@ -64,10 +74,8 @@ def _split(text: str) -> tuple[str, int, str]:
         infinite = cleaned.lstrip("+-−").lower() in ("inf", "infinity", "∞")
         raise QuantityError("infinite" if infinite else "number", cleaned)
     rest = cleaned[match.end() :].strip()
-    if rest[:1] in (".", ","):
-        raise QuantityError("separators", cleaned)
-    if rest[:1].isdigit():
-        raise QuantityError("number", cleaned)
+    if rest[:1] in (".", ",") or rest[:1].isdigit():
+        raise QuantityError(_broken_off(cleaned), cleaned)
     sign, digits, exponent = match.groups()
     written = digits.replace(" ", "").replace(",", ".")
     minus = "-" if sign in ("-", "−") else ""

@@ -99,8 +99,7 @@ def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
 
 def _cause(cause: Cause, *, alone: bool) -> Phrase:
     tell_it = words.one_cause if alone and cause.sure else words.perhaps
-    looks = dict.fromkeys(mistake.look for mistake in cause.mistakes[: words.MOST_TOGETHER])
-    return tell_it([mistake.name for mistake in cause.mistakes], list(looks))
+    return tell_it([(mistake.name, mistake.look) for mistake in cause.mistakes])
 
 
 def _introduction(reply: AnswerJudgement, count: int) -> Phrase:

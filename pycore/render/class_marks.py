@@ -11,8 +11,10 @@ from pycore.pages.class_set import ClassSet
 from pycore.pages.class_table import MarkedLine
 from pycore.practice import tables
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.keeping import keeps_html
 from pycore.render.this_device import link_html as link_to_kept
 from pycore.sheet import tally
+from pycore.words import class_set as class_words
 from pycore.words import marks as words
 from pycore.words import pile as pile_words
 from pycore.words.inputs import too_much_text
@@ -127,6 +129,7 @@ def paste_html() -> Markup:
         h("h2", None, words.TITLE), h("p", None, words.LEAD),
         h("p", None, h("a", {"href": f"../{pile_words.SLUG}/"}, words.BY_PHOTOGRAPH)),
         h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message,
-          h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP)),
+          h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP, " ",
+            keeps_html(class_words.STAYS))),
         h("div", {"class": "row"}, buttons, link_to_kept("../")), h("p", texts),
     )  # fmt: skip

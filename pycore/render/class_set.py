@@ -16,6 +16,7 @@ from pycore.pages.class_job import issue_of, learners_of
 from pycore.pages.class_set import FIELDS, ClassSet
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, fields_html, method_html
+from pycore.render.keeping import keeps_html
 from pycore.render.lettered import letters_of
 from pycore.render.page import link_html
 from pycore.render.phrase import phrase_html
@@ -99,7 +100,7 @@ def _fields(group: str, form: Mapping[str, str]) -> Markup:
     return fields_html([field for field in FIELDS if field.group == group], form, {})
 
 
-def roll_html() -> Markup:
+def roll_html(stays: str = words.STAYS) -> Markup:
     """Return the area where names are pasted; it is not a form field, so no link and no other page contains them."""
     area = h("textarea", {
         "id": "roll", "rows": 8, "autocomplete": "off", "spellcheck": "false", "data-roll": True,
@@ -109,8 +110,8 @@ def roll_html() -> Markup:
     names = {"save-roll": words.SAVE_ROLL, "erase-roll": words.ERASE_ROLL}
     buttons = [h("button", {"type": "button", "class": "plain", "data-do": do}, said) for do, said in names.items()]
     attributes: Marks = {"class": "said", "data-roll-said": True, "data-erased": words.ERASED}
-    label, about = h("label", {"for": "roll"}, words.ROLL), h("p", {"class": "help", "id": "h-roll"}, words.ROLL_HELP)
-    field = h("div", {"class": "field wide"}, label, area, message, about,
+    about = h("p", {"class": "help", "id": "h-roll"}, words.ROLL_HELP, " ", keeps_html(stays))
+    field = h("div", {"class": "field wide"}, h("label", {"for": "roll"}, words.ROLL), area, message, about,
               h("div", {"class": "row"}, buttons, link_to_kept("../")), h("p", attributes))  # fmt: skip
     return h("div", {"class": "fields"}, field)
 
@@ -169,7 +170,8 @@ def another_html() -> Markup:
     """Return the link to a set with other values."""
     button = h("button", {"type": "button", "class": "plain", "data-do": "another", "aria-describedby": "h-another"},
                words.ANOTHER)  # fmt: skip
-    return h("div", {"class": "another"}, button, h("p", {"class": "help", "id": "h-another"}, words.ANOTHER_HELP))
+    return h("div", {"class": "another"}, button, h("p", {"class": "help", "id": "h-another"}, words.ANOTHER_HELP, " ",
+                                                      keeps_html(words.OPENS_AGAIN, "")))
 
 
 def no_script_html() -> Markup:

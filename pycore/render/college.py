@@ -60,7 +60,7 @@ def actions_html() -> Markup:
                      "data-settings-file": True}  # fmt: skip
     label = h("label", {"for": "settings-file", "class": "plain"}, words.OPEN_FILE)
     state: Marks = {"class": "which", "data-in-use": words.IN_USE, "data-not-in-use": words.NOT_IN_USE,
-                    "data-none": words.NONE, "data-state": True}  # fmt: skip
+                    "data-none": words.NONE, "data-not-stored": words.NOT_STORED, "data-state": True}  # fmt: skip
     sentences = {"copied": words.COPIED, "used": words.USED, "stopped": words.STOPPED, "opened": words.OPENED,
                  "bad-file": words.BAD_FILE}  # fmt: skip
     names = {"use": words.USE, "share": words.SHARE}

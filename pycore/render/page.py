@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from pycore.pages.paper import PAPER_PAGES
 from pycore.render.edition import ask_html, edition_html, not_kept_html, stored_html
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.keeping import keeps_html
 from pycore.render.phrase import phrase_html
 from pycore.render.this_device import link_html as link_to_kept
 from pycore.render.this_device import sign_html
@@ -84,12 +85,14 @@ def header_html(
 
 
 def intro_html(
-    title: str, scenario: Phrase | str, warning: str = "", *, instead: Markup | None = None, how: Markup | None = None
+    title: str, scenario: Phrase | str, warning: str = "", *, keeps: str = "", instead: Markup | None = None,
+    how: Markup | None = None,
 ) -> Markup:
-    """Return the title, a caution that comes first, and the story of the example; ``instead`` takes the place of the
-    story while it is shown, and is what stands nearest to the first value by keyboard, after ``how`` it is written."""
+    """Return the title, a caution that comes first, and the story of the example, with what the page ``keeps``;
+    ``instead`` takes the place of the story while it is shown, and is what stands nearest to the first value by
+    keyboard, after ``how`` it is written."""
     marks: Marks = {"class": "scenario", "data-scenario": True, "hidden": not scenario}
-    story = h("p", marks, phrase_html(scenario))
+    story = h("p", marks, phrase_html(scenario), (" ", keeps_html(keeps)) if keeps else None)
     caution = _warning(warning) if warning else None
     place = h("div", {"class": "story"}, story, instead) if instead else story
     return join(h("h1", None, title), caution, h("div", {"class": "beside-values"}, how) if how else None, place)

@@ -18,6 +18,7 @@ from pycore.practice import tables
 from pycore.practice.part_marks import added
 from pycore.render.class_marks import LONGEST_RESULTS
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.keeping import keeps_html
 from pycore.render.this_device import link_html as link_to_kept
 from pycore.sheet import tally
 from pycore.words import paper_marks as words
@@ -160,7 +161,7 @@ def paste_html() -> Markup:
     to_register = h("a", {"href": f"../{register_words.SLUG}/"}, register_words.TITLE)
     texts: Marks = {"class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-old": words.OLD,
                     "data-added": words.ADDED, "data-other": words.OTHER_PAPER}  # fmt: skip
-    about = h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP)
+    about = h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP, " ", keeps_html(words.STAYS))
     field = h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message, about)
     row = h("div", {"class": "row"}, buttons, to_register, link_to_kept("../"))
     more = h("details", {"class": "more"}, h("summary", None, words.MORE_ABOUT),

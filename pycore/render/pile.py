@@ -11,6 +11,7 @@ from pycore.pages.pile_sheet import kept_set
 from pycore.practice import tables
 from pycore.practice.marking import ACCEPT, LOOK, WRONG
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.keeping import keeps_html
 from pycore.render.this_device import link_html as link_to_kept
 from pycore.words import paper_marks as mark_words
 from pycore.words import pile as words
@@ -273,7 +274,7 @@ def main_html() -> Markup:
         )
     ]  # fmt: skip
     more = h("details", {"class": "more"}, h("summary", None, words.MORE_ABOUT),
-             h("ul", None, [h("li", None, line) for line in words.ABOUT]))  # fmt: skip
+             h("ul", None, [h("li", None, line) for line in (*words.ABOUT, keeps_html(words.STAYS))]))  # fmt: skip
     bar = h("progress", {"max": 1, "value": 0, "data-share": True, "aria-label": words.TABLE_LABEL, "hidden": True})
     noscript = h("noscript", None, h("p", {"class": "notice"}, words.NO_SCRIPT))
     files = h("div", {"class": "row pile-files"}, _file(words.ADD, "choose", camera=False),

@@ -24,6 +24,7 @@ from pycore.render.checking import asked_reply, form_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, scale_html
 from pycore.render.guess import board_html, end_of, sentence_of
+from pycore.render.keeping import keeps_html
 from pycore.render.marking import link_of, marked_html
 from pycore.render.own_arrow import arrows_html
 from pycore.render.phrase import phrase_html
@@ -332,8 +333,9 @@ def kept_group_html(kept: Markup) -> Markup:
     buttons = h("div", {"class": "kept-buttons"}, _button("export", words.EXPORT), file, _button("erase", words.ERASE),
                 _button("undo", words.UNDO, hidden=True))  # fmt: skip
     status = h("p", {"class": "said", "data-said": True, "role": "status", "data-exported": words.EXPORTED})
+    rule = h("p", {"class": "help"}, words.RULE, " ", keeps_html(words.STAYS))
     body = (
-        h("p", {"class": "help"}, words.RULE), h("div", {"data-region": "kept"}, kept), buttons,
+        rule, h("div", {"data-region": "kept"}, kept), buttons,
         h("div", {"data-region": "incoming"}), status,
     )  # fmt: skip
     return h("details", {"class": "group"}, h("summary", None, words.KEPT), body)

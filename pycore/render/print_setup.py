@@ -12,6 +12,7 @@ from pycore.pages import print_setup as page
 from pycore.pages.print_setup import FIELDS, PrinterCorrection, PrintSetupReply, millimetres, percent, set_up
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import fields_html, rows_html
+from pycore.render.keeping import keeps_html
 from pycore.render.phrase import phrase_html
 from pycore.words import furniture, plain
 from pycore.words import print_setup as words
@@ -165,6 +166,7 @@ def _step(title: str, *content: object) -> Markup:
 
 def fixed_regions(form: Mapping[str, str]) -> dict[str, Markup]:
     """Return the parts of the page that no answer replaces."""
+    private = h("p", {"class": "help"}, keeps_html(words.STAYS), " ", words.PRIVACY)
     return {
         "noscript": h("noscript", None, h("p", {"class": "notice"}, words.SCRIPTS_NEEDED)),
         "device": device_html(),
@@ -174,7 +176,7 @@ def fixed_regions(form: Mapping[str, str]) -> dict[str, Markup]:
         "form": form_html(form),
         "kept-said": _printer_said_html(),
         "dialogs": dialogs_html(),
-        "again": _step(words.STEP_AGAIN, h("p", None, words.AGAIN), h("p", {"class": "help"}, words.PRIVACY)),
+        "again": _step(words.STEP_AGAIN, h("p", None, words.AGAIN), private),
         "screen": screen_html(),
     }
 

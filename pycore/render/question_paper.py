@@ -20,6 +20,7 @@ from pycore.pages.question_paper_job import first_page, papers_job, scheme_job
 from pycore.render.class_set import making_html, roll_html, roll_of
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, fields_html
+from pycore.render.keeping import keeps_html
 from pycore.render.lettered import letters_of
 from pycore.render.page import link_html
 from pycore.render.paper_marks import marks_job
@@ -156,7 +157,8 @@ def groups_html(form: Mapping[str, str]) -> Markup:
     """Return the choices with good defaults, folded away."""
     groups = []
     for name, title in words.GROUPS:
-        inside = roll_html() if name == "roll" else h("div", {"class": "fields"}, fields_html(_of(name), form, {}))
+        fields = h("div", {"class": "fields"}, fields_html(_of(name), form, {}))
+        inside = roll_html(words.NAMES_STAY) if name == "roll" else fields
         marks: Marks = {"class": "group", "data-group": name, "open": name == "roll"}
         groups.append(h("details", marks, h("summary", None, title), inside))
     return join(groups)
@@ -219,7 +221,7 @@ def _kept_html() -> Markup:
     )))  # fmt: skip
     marks: Marks = {"class": "group kept-papers", "data-kept-papers": True, "data-detail": words.KEPT_DETAIL,
                     "hidden": True}  # fmt: skip
-    about = h("p", {"class": "help"}, words.KEPT_HELP)
+    about = h("p", {"class": "help"}, words.KEPT_HELP, " ", keeps_html(words.STAYS))
     summary = h("summary", None, words.KEPT, ": ", h("span", {"data-kept-count": True}))
     return join(row, h("details", marks, summary, about, h("ul")))
 

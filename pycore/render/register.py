@@ -10,6 +10,7 @@ from pycore.pages.class_job import Job
 from pycore.pages.register import LearnerMarks, Register, per_cent
 from pycore.practice import tables
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.keeping import keeps_html
 from pycore.render.this_device import link_html as link_to_kept
 from pycore.words import paper_marks as mark_words
 from pycore.words import register as words
@@ -126,4 +127,4 @@ def main_html() -> Markup:
     noscript = h("noscript", None, h("p", {"class": "notice"}, words.NO_SCRIPT))
     row = h("div", {"class": "row"}, buttons, file, undo, link_to_kept("../"))
     return join(noscript, h("div", {"data-region": "register"}, register_html(())), row, h("p", said),
-                h("p", {"class": "help"}, words.HELP))  # fmt: skip
+                h("p", {"class": "help"}, words.HELP, " ", keeps_html(words.HOW_LONG)))  # fmt: skip

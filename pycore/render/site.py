@@ -268,7 +268,8 @@ def question_paper_page() -> SitePage:
 def register_page() -> SitePage:
     """Return the register as it opens, before the script has looked at what is kept."""
     regions: dict[str, str] = {
-        "main": join(intro_html(register_words.TITLE, register_words.LEAD), register.main_html()),
+        "main": join(intro_html(register_words.TITLE, register_words.LEAD, keeps=register_words.STAYS),
+                     register.main_html()),
     }
     return _framed(register_words, "register", regions, cautions=())
 
@@ -286,7 +287,8 @@ def college_page() -> SitePage:
     """Return the page of a college's settings as it opens: nothing is chosen."""
     form = default_form(college_form.FIELDS)
     regions: dict[str, str] = {
-        "intro": join(intro_html(college_words.TITLE, college_words.LEAD), link_notices_html()),
+        "intro": join(intro_html(college_words.TITLE, college_words.LEAD, keeps=college_words.STAYS),
+                      link_notices_html()),
         "form": college.form_html(form),
         "actions": college.actions_html(),
         "sheet": college.sheet_html(college_form.read_settings(form)),
@@ -299,7 +301,8 @@ def practice_page() -> SitePage:
     """Return free practice as it opens."""
     regions: dict[str, str] = {
         **practice.regions(),
-        "intro": join(intro_html(practice_words.TITLE, practice_words.LEAD), this_device.learner_html("../")),
+        "intro": join(intro_html(practice_words.TITLE, practice_words.LEAD),
+                      this_device.learner_html("../")),
     }
     return _framed(practice_words, "practice", regions)
 
@@ -309,7 +312,8 @@ def this_device_page() -> SitePage:
     regions: dict[str, str] = {
         "start": words_html(),
         "header": header_html("../", device_words.SLUG, skips=(TO_PAGE,)),
-        "main": join(intro_html(device_words.TITLE, device_words.LEAD), this_device.main_html()),
+        "main": join(intro_html(device_words.TITLE, device_words.LEAD, keeps=device_words.STAYS),
+                     this_device.main_html()),
         "footer": footer_html("../", ()),
     }
     return SitePage(device_words.SLUG, "this-device", f"{device_words.TITLE} · {furniture.NAME}",

@@ -2,6 +2,8 @@
 what it finds. The page needs no Python."""
 
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.keeping import keeps_html
+from pycore.words import furniture
 from pycore.words import this_device as words
 
 LONGEST_FILE = 8_000_000
@@ -35,9 +37,10 @@ def _learners() -> Markup:
     in_use: Marks = {"class": "in-use", "data-in-use": words.IN_USE, "data-in-use-first": words.IN_USE_FIRST}
     ways = h("p", {"class": "way"}, h("a", {"href": "../practice/"}, words.PRACTISE))
     return _section(
-        words.LEARNERS_ID, words.LEARNERS, h("p", None, words.LEARNERS_HELP), h("p", in_use),
+        words.LEARNERS_ID, words.LEARNERS,
+        h("p", None, keeps_html(words.LEARNERS_HELP, furniture.NOT_KEPT["records"])), h("p", in_use),
         h("ul", {"class": "kept-rows", "data-learners": words.FIRST}), row,
-        h("p", {"class": "help", "id": "h-new-learner"}, words.NEW_HELP),
+        h("p", {"class": "help", "id": "h-new-learner"}, keeps_html(words.NEW_HELP, "")),
         _said("learners", started=words.STARTED, taken_up=words.TAKEN_UP, no_name=words.NO_NAME), ways,
     )  # fmt: skip
 
@@ -66,11 +69,15 @@ def _kept() -> Markup:
         "data-until": words.UNTIL, "data-for-ever": words.FOR_EVER, "data-unreadable": words.UNREADABLE, **sentences,
     }  # fmt: skip
     nothing = h("p", {"data-nothing": words.NOTHING, "data-refused": words.REFUSED}, words.NOTHING)
-    said = h("div", {"class": "row"}, _said("kept", erased=words.ERASED, back=words.BROUGHT_BACK),
+    learner = h("div", {"class": "row"}, _button("erase-learner", words.ERASE_FIRST, hidden=True, **{
+        "data-of": words.ERASE_LEARNER, "data-first": words.ERASE_FIRST, "data-all-of": words.ALL_OF,
+        "data-all-of-first": words.ALL_OF_FIRST,
+    }))  # fmt: skip
+    said = h("div", {"class": "row"}, _said("kept", erased=words.ERASED, back=words.BROUGHT_BACK, full=words.NOT_ROOM),
              _button("undo", words.UNDO, hidden=True))  # fmt: skip
     not_kept = h("ul", {"class": "said", "role": "list"}, [h("li", None, line) for line in words.NOT_KEPT_LINES])
     heading = h("h3", None, words.NOT_KEPT)
-    return _section(words.LISTED_ID, words.LISTED, nothing, h("ul", marks), said, heading, not_kept)
+    return _section(words.LISTED_ID, words.LISTED, nothing, h("ul", marks), learner, said, heading, not_kept)
 
 
 def _site() -> Markup:
@@ -92,7 +99,7 @@ def _terms() -> Markup:
         fields.append(h("div", {"class": "field"}, h("label", {"for": f"term-{thing}"}, label),
                         h("div", {"class": "entry"}, control)))  # fmt: skip
     return _section(words.TERMS_ID, words.TERMS, h("div", {"class": "term-fields"}, fields),
-                    h("p", {"class": "help"}, words.TERMS_HELP),
+                    h("p", {"class": "help"}, keeps_html(words.TERMS_HELP)),
                     _said("terms", chosen=words.TERM_SET, none=words.TERM_NONE))  # fmt: skip
 
 
@@ -103,8 +110,8 @@ def _all() -> Markup:
     buttons = h("div", {"class": "row"}, _button("save-all", words.SAVE_ALL), file,
                 _button("erase-all", words.ERASE_ALL))  # fmt: skip
     said = h("div", {"class": "row"}, _said(
-        "all", erased=words.ALL_ERASED, back=words.ALL_BACK, loaded=words.LOADED, not_ours=words.NOT_OURS,
-        large=words.TOO_LARGE, practice=words.PRACTICE_FILE, full=words.NOT_ROOM,
+        "all", refused=words.REFUSED, erased=words.ALL_ERASED, back=words.ALL_BACK, loaded=words.LOADED,
+        not_ours=words.NOT_OURS, large=words.TOO_LARGE, practice=words.PRACTICE_FILE, full=words.NOT_ROOM,
     ), _button("undo-all", words.UNDO, hidden=True))  # fmt: skip
     help_line = h("p", {"class": "help"}, words.ALL_HELP)
     return _section(words.ALL_ID, words.ALL, buttons, help_line, said)

@@ -28,8 +28,10 @@ METHODS = (
 METHOD_HELP = f"The sheet tells learners to use this method. {EXAMINING_BODY}"
 ROLL = "Names, one per line"
 ROLL_HELP = (
-    "Optional. The names are printed on the sheets and the key. They are never in a link and never sent. They stay on "
-    "this device for 90 days after the last change, unless you erase them or choose another time."
+    "Optional. The names are printed on the sheets and the key. They are never in a link and never sent."
+)
+STAYS = (
+    "They stay on this device for 90 days after the last change, unless you erase them or choose another time."
 )
 PAPER = "Paper"
 SCALE = "Scale"
@@ -64,13 +66,13 @@ MAKE = "Make the PDF"
 MAKE_KEY = "Key as a table"
 SHARE = "Share"
 ANOTHER = "Another set"
-ANOTHER_HELP = "For a resit: new values and a new code. This device opens the last set again."
+ANOTHER_HELP, OPENS_AGAIN = "For a resit: new values and a new code.", "This device opens the last set again."
 OPEN_CODE = "Open this set"
 STOP = "Stop"
 ERASE_ROLL = "Erase the names"
 STOPPED = "Stopped. Nothing was saved."
 COPIED = "The link to this set is copied. It contains no names."
-ERASED = "Erased from this device."
+ERASED = "The names are erased."
 SAVE_ROLL, ROLL_FILE = "Save the names as a file", "class-names.txt"
 IN_HAND = "Work on a class set is under way. Let it end, or stop it, then open the new version."
 LINK_LABEL = "Link to this set, without names"

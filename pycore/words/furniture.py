@@ -98,10 +98,16 @@ EDITION_LOSES = (
     "This browser did not store all that you typed. It is lost when the new version opens. Save it first, then press "
     "again."
 )
+UNKEPT = "This browser stores nothing for this site. What you do here is lost when you close the page."
+"""What stands in the place of every sentence that promises to keep something, where the browser keeps nothing."""
 NOT_KEPT = {
     "drawings": "This browser did not store your drawing. It is lost when you close the page. Save it as a file.",
     "practice": "This browser did not store your practice record. It is lost when you close the page.",
     "class": "This browser did not store the names and answers of the class. They are lost when you close the page.",
+    "papers": "This browser did not store your question papers. They are lost when you close the page.",
+    "register": "This browser did not store the register. It is lost when you close the page.",
+    "pile": "This browser did not store the rows of the pile. They are lost when you close the page.",
+    "college": "This browser did not store your college settings. They are lost when you close the page.",
     "device": "This browser did not store the set-up of printer and screen. It is lost when you close the page.",
     "records": "This browser stores nothing, so it cannot keep the records of several learners apart.",
     "choice": "This browser did not store your choice. It is lost when you close the page.",

@@ -34,6 +34,8 @@ def unreadable(label: str, typed: str, reason: str, fragment: str, accepted: str
         return f"{label} is too long to be a number: {quoted(typed)}. {accepted}"
     if reason == "separators":
         return f"{label} has more than one decimal mark: {quoted(typed)}. {accepted}"
+    if reason == "space":
+        return f"{label} has a space inside the number: {quoted(typed)}. {accepted}"
     if reason == "infinite":
         return f"{label} is not a finite number: {quoted(typed)}. {accepted}"
     if reason == "unit":
@@ -51,8 +53,7 @@ def accepted_current(example: str) -> str:
 def negative(label: str, typed: str) -> str:
     """A negative size."""
     return (
-        f"{label} is negative: {quoted(typed)}. The size of a current is 0 or more. For the opposite direction, "
-        "change its angle by 180°."
+        f"{label} is negative: {quoted(typed)}. The size of a current is 0 or more. Enter it without the minus."
     )
 
 

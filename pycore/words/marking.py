@@ -175,29 +175,31 @@ def of_part(label: str) -> Phrase:
     return say("About your {label}:", label=label[:1].lower() + label[1:])
 
 
-def one_cause(names: Sequence[Phrase], looks: Sequence[Phrase]) -> Phrase:
-    """Mistakes that give this very answer, named together, and where to look for each."""
-    return (*say("You get this answer if "), *_either(names), ".", *_each(looks))
+def one_cause(mistakes: Sequence[tuple[Phrase, Phrase]]) -> Phrase:
+    """Mistakes that give this very answer, each by its name and where to look for it."""
+    return _each(mistakes, "You get this answer if ", "Or if ")
 
 
-def perhaps(names: Sequence[Phrase], looks: Sequence[Phrase]) -> Phrase:
+def perhaps(mistakes: Sequence[tuple[Phrase, Phrase]]) -> Phrase:
     """The same, as one of several explanations."""
-    return (*say("It could be that "), *_either(names), ".", *_each(looks))
-
-
-def _each(looks: Sequence[Phrase]) -> Phrase:
-    return tuple(piece for look in looks for piece in (" ", *look))
+    return _each(mistakes, "It could be that ", "Or that ")
 
 
 MOST_TOGETHER = 4
-"""Mistakes named in one sentence at most."""
+"""Mistakes of one cause that are named at most."""
 
 
-def _either(names: Sequence[Phrase]) -> Phrase:
-    phrase_so_far: Phrase = ()
-    for index, name in enumerate(names[:MOST_TOGETHER]):
-        phrase_so_far += (" or ", *name) if index else name
-    return (*phrase_so_far, ", or for another reason") if len(names) > MOST_TOGETHER else phrase_so_far
+def _each(mistakes: Sequence[tuple[Phrase, Phrase]], first: str, further: str) -> Phrase:
+    """A sentence for each mistake; where to look stands behind the last one of those that share it."""
+    looks: dict[Phrase, list[Phrase]] = {}
+    for name, look in mistakes[:MOST_TOGETHER]:
+        looks.setdefault(look, []).append(name)
+    told: Phrase = ()
+    for look, names in looks.items():
+        for name in names:
+            told += (f" {further}" if told else first, *name, ".")
+        told += (" ", *look)
+    return (*told, " There may be another reason.") if len(mistakes) > MOST_TOGETHER else told
 
 
 def several(count: int) -> Phrase:

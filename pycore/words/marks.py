@@ -16,12 +16,12 @@ RESULTS = "Answers, one learner per line"
 EXAMPLE = "334-PEK-23G; 7.5 A; 78.5; clockwise; drawn"
 RESULTS_HELP = (
     "Numbers without a unit are in the unit of the topic. For lengths write 52 mm or 5.2 cm. The answers are never "
-    "sent. They stay on this device for 90 days after the last change, unless you erase them or choose another time."
+    "sent."
 )
 MARK = "Mark these answers"
 SAVE = "Save as a table"
 ERASE = "Erase the answers"
-ERASED = "The answers are erased from this device."
+ERASED = "The answers are erased."
 SAVE_TYPED, TYPED_FILE = "Save the answers as a file", "class-answers.txt"
 OLD = "The answers have changed since they were marked. Mark them again to update the table."
 BANDS = {"accept": "accept", "look": "look again", "wrong": "wrong"}

@@ -23,14 +23,12 @@ ABOUT = (
 )
 RESULTS = "Answers, one line for each learner and question"
 EXAMPLE = "Ada Lark; 1; 6.4 A at 145 anticlockwise; 6.43 A at 145.5 anticlockwise"
-RESULTS_HELP = (
-    "Names, answers and marks are never sent. They stay on this device for a year after the last change, unless you "
-    "erase them or choose another time."
-)
+RESULTS_HELP = "Names, answers and marks are never sent."
+STAYS = "They stay on this device for a year after the last change, unless you erase them or choose another time."
 MARK, SAVE, ERASE = "Mark these answers", "Save as a table", "Erase the answers"
 REGISTER = "Add to the register"
 OLD = "The answers or the paper have changed since they were marked. Mark them again."
-ERASED = "The answers are erased from this device."
+ERASED = "The answers are erased."
 ADDED = "The marks are in the register."
 FILE = "paper-marks.csv"
 NOTHING = "There is nothing to mark yet. Enter at least one line with a learner, a question and an answer."

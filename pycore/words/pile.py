@@ -26,7 +26,7 @@ TABLE_HELP = (
 READING = "Reading photograph {number} of {count} …"
 LEFT = "About {seconds} s left."
 STOPPED = "Stopped. The rows that were read stay."
-ERASED = "The pile is erased from this device."
+ERASED = "The pile is erased."
 ADDED = "The accepted marks are in the register."
 NOT_ADDED = "Accept a row first. Only accepted marks go into the register."
 ACCEPTED_SOME = "Accepted: {count}."
@@ -38,12 +38,12 @@ ABOUT = (
     "eye.",
     "How well does it read your own pencil and phone? Draw one sheet, photograph it, and open “What was read, in mm” "
     "beside it. Measure the same points with a ruler.",
-    "Names and marks come from the class set that this device keeps. Sheets of a question paper that was made on this "
-    "device are known too: their marks go into that paper. Where a sheet shows no QR code, type the code of the paper "
-    "and the question, as 75L-KUT-24T/2.",
-    "Photographs stay on this device and are gone when you leave the page. Rows and marks stay for 30 days after the "
-    "last change, unless you erase them. Where and when a photograph was taken is not read.",
+    "Names and marks come from the class set that you made last on this device. Sheets of a question paper that was "
+    "made on this device are known too: their marks go into that paper. Where a sheet shows no QR code, type the code "
+    "of the paper and the question, as 75L-KUT-24T/2.",
+    "Photographs are never sent, and are gone when you leave the page. Where and when one was taken is not read.",
 )
+STAYS = "Rows and marks stay on this device for 30 days after the last change, unless you erase them."
 FEEDBACK, FEEDBACK_TITLE = "Feedback sheets (PDF)", "Feedback on your drawing"
 PREPARING = "Preparing photograph {number} of {count} …"
 FEEDBACK_FILE = "feedback.pdf"

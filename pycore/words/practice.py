@@ -26,12 +26,13 @@ GIVEN, FIND = "Given", "Find"
 SOLVED, SHOWN = "Solved", "The answer"
 SHOWN_NOTE = "This does not count as solved. Go through it once, then try the next problem."
 
-KEPT = "Your record on this device"
+KEPT = "Your record"
 RULE = (
     "Two problems in a row right first time: you go up one level. Two in a row with the answer shown, or left "
     "after a wrong answer: you go down one level. “Look again” does not count. "
-    "Your record is not sent. Others who use this device can open it."
+    "Your record is not sent."
 )
+STAYS = "It stays on this device. Others who use this device can open it."
 EXPORT = "Save as a file"
 IMPORT = "Load from a file"
 ERASE = "Erase this record"

@@ -89,7 +89,7 @@ UNREADABLE_STORE = (
     "The data stored on this device could not be read and is not used. Set up the printer and the screen again."
 )
 KEPT_NOW = "The correction is saved. Now print the corrected sheet and measure its bars again."
-PRIVACY = "The correction and the size stay on this device. They are not in links or on sheets."
+STAYS, PRIVACY = "The correction and the size stay on this device.", "They are not in links or on sheets."
 SCRIPTS_NEEDED = (
     "JavaScript is off. You can print the sheet below and measure its bars. To calculate and save a correction, turn "
     "JavaScript on."

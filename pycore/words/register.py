@@ -8,8 +8,9 @@ SLUG = "register"
 TITLE = "Register"
 LEAD = (
     "The marks of your groups over the weeks, and the mistakes that they make. Marks come here from the page "
-    "“Question papers”, and from “Mark photographs”. They stay on this device and are never sent."
+    "“Question papers”, and from “Mark photographs”. They are never sent."
 )
+STAYS = "They stay on this device."
 DESCRIPTION = "Marks of each learner by question paper, and the mistakes of a group over time, kept on this device."
 EMPTY = "There are no marks yet. Mark a question paper, then press “Add to the register”."
 GROUP, NO_GROUP = "Group", "without a group"
@@ -31,9 +32,9 @@ BAD_FILE = "This file holds no register of this site. Nothing has changed."
 NO_SCRIPT = "JavaScript is off. The register is kept by your browser, which needs JavaScript."
 HELP = (
     "A question marked again takes the place of its earlier marks; the marks of other questions stay. Per cent and "
-    "averages are of what is marked. Learners are told apart by their names. Marks are kept for a year after the last "
-    "change, unless you erase them or choose another time."
+    "averages are of what is marked. Learners are told apart by their names."
 )
+HOW_LONG = "Marks are kept for a year after the last change, unless you erase them or choose another time."
 
 
 def told(separator: str) -> str:

@@ -2,13 +2,14 @@
 
 SLUG = "this-device"
 TITLE = "What this device keeps"
-LEAD = (
-    "This site has no accounts and sends nothing. What it keeps stays in this browser, on this device. All of it is "
-    "listed here. You can save each thing as a file, or erase it."
+LEAD = "This site has no accounts and sends nothing."
+STAYS = (
+    "What it keeps stays in this browser, on this device. All of it is listed here. You can save each thing as a file, "
+    "or erase it."
 )
 DESCRIPTION = "All that this site keeps in your browser, each thing with a way to save it and to erase it."
 NO_SCRIPT = "JavaScript is off, so this site keeps nothing on this device."
-REFUSED = "This browser keeps nothing for this site, so there is nothing to list."
+REFUSED = "This browser keeps nothing for this site, so there is nothing to list, save or erase."
 
 LEARNERS, LEARNERS_ID = "Learners on this device", "learners"
 LEARNERS_HELP = (
@@ -28,9 +29,12 @@ LISTED, LISTED_ID = "Kept here", "kept"
 NOTHING = "Nothing is kept here yet."
 SAVE, ERASE = "Save as a file", "Erase"
 UNDO = "Undo"
-ERASED = "{what}: erased from this device."
-BROUGHT_BACK = "{what}: back on this device."
+ERASED = "{what}: erased."
+BROUGHT_BACK = "{what}: back."
 OF = "{what} of {who}"
+ERASE_LEARNER, ERASE_FIRST = "Erase all of {who}", "Erase all of the learner without a name"
+ALL_OF, ALL_OF_FIRST = "All of {who}", "All of the learner without a name"
+"""What is kept of the learner in use, as one thing."""
 CHANGED = "Last change: {date}."
 UNTIL = "Erased on {date}, if nothing changes."
 FOR_EVER = "Kept until you erase it."
@@ -92,13 +96,13 @@ ALL_HELP = (
     "too."
 )
 ALL_FILE = "phasor-folio-kept.json"
-ALL_ERASED = "Everything is erased from this device."
+ALL_ERASED = "Everything is erased."
 ALL_BACK = "Everything is back, apart from the site itself."
 LOADED = "Loaded from the file: {count}."
 NOT_OURS = "This file was not saved by this page. Nothing has changed."
 TOO_LARGE = "This file is too large to be one of ours. Nothing has changed."
 PRACTICE_FILE = "This is a practice record. Load it on the practice page. Nothing has changed."
-NOT_ROOM = "The browser has no room for all of it. Kept: {count}."
+NOT_ROOM = "The browser did not keep all of it. Kept: {count}."
 
 SIGN = "Works offline"
 SIGN_HELP = "This site is stored on this device"

@@ -17,6 +17,14 @@
   const key = "phasor-folio-theme"; // as in kept.js
   const former = "theme"; // without our name until version 1.3
 
+  // Where nothing is kept, every page says that in the place of what it would keep (page.css).
+  try {
+    localStorage.setItem("phasor-folio-try", "");
+    localStorage.removeItem("phasor-folio-try");
+  } catch {
+    root.dataset.unkept = "";
+  }
+
   /** @param {unknown} theme */
   const isOurs = (theme) => theme === "night" || theme === "day";
 

@@ -3,7 +3,7 @@
 import * as college from "./college.js";
 import { around, controlOf, need } from "./elements.js";
 import * as form from "./form.js";
-import { follow, saveFile } from "./kept.js";
+import { follow, saveFile, works } from "./kept.js";
 import * as setPage from "./set-page.js";
 import { failed, open, say, update } from "./set-page.js";
 
@@ -22,7 +22,7 @@ function showState() {
   const isNone = Object.keys(kept).length === 0;
   const isSame = usable !== null && asText(kept) === asText(usable);
   const name = isNone && (usable === null || isSame) ? "none" : isSame ? "inUse" : "notInUse";
-  state.textContent = state.dataset[name] ?? "";
+  state.textContent = state.dataset[isNone || works("college") ? name : "notStored"] ?? "";
   need('[data-do="stop-using"]').hidden = isNone;
   need('[data-do="use"]', HTMLButtonElement).disabled = usable === null || isSame;
 }

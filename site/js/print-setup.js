@@ -107,7 +107,7 @@ const actions = {
     offerCorrected();
     need("[name=printed]", HTMLSelectElement).value = "corrected";
     sayStorage();
-    sayPrinter("kept");
+    sayPrinter(device.storage() === "ok" ? "kept" : "");
     update();
   },
   "forget-printer": () => {
@@ -118,7 +118,7 @@ const actions = {
   },
   "keep-screen": () => {
     device.keepScreen(Number(outline.value));
-    showScreen("kept");
+    showScreen(device.storage() === "ok" ? "kept" : "");
     sayStorage();
   },
   "forget-screen": () => {

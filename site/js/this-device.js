@@ -68,11 +68,20 @@ function rowElement(row, place) {
   return item;
 }
 
+/** The sentence of an element that is of the learner in use. @param {HTMLElement} place @param {string} named @param {string} first */
+const ofLearnerIn = ({ dataset }, named, first) => (kept.learner() ? filled(dataset[named], { who: kept.learner() }) : (dataset[first] ?? ""));
+
+/** What is kept of the learner in use. */
+const ofLearner = () => kept.all().filter(({ thing, who }) => kept.THINGS[thing].ofLearner && who === kept.learner());
+
 function showKept() {
   shown = rows();
   list.replaceChildren(...shown.map(rowElement));
   const nothing = need("[data-nothing]");
   nothing.hidden = shown.length > 0;
+  const all = button("erase-learner");
+  all.hidden = ofLearner().length === 0;
+  all.textContent = ofLearnerIn(all, "of", "first");
   nothing.textContent = (kept.isRefused() ? nothing.dataset.refused : nothing.dataset.nothing) ?? "";
 }
 
@@ -147,9 +156,9 @@ function couldBeUndone(entries, title) {
 function bringBack() {
   const before = new Set(erased.map(({ key }) => key));
   if (isLoaded) for (const { key } of kept.all()) if (!before.has(key)) kept.erase(key);
-  for (const { key, text } of erased) kept.restore(key, text);
-  if (erasedTitle) say("kept", "back", { what: erasedTitle });
-  else say("all", "back");
+  const count = erased.filter(({ key, text }) => kept.restore(key, text)).length;
+  const done = count < erased.length ? "full" : "back";
+  say(erasedTitle ? "kept" : "all", done, { what: erasedTitle, count });
   couldBeUndone([], erasedTitle);
   button("undo").hidden = true;
   show();
@@ -172,10 +181,25 @@ const doings = {
     say("kept", "erased", { what: erasedTitle });
     button("undo").focus();
   },
+  "erase-learner": (pressed) => {
+    const entries = ofLearner();
+    for (const { key } of entries) kept.erase(key);
+    couldBeUndone(entries, ofLearnerIn(pressed, "allOf", "allOfFirst"));
+    show();
+    say("kept", "erased", { what: erasedTitle });
+    button("undo").focus();
+  },
   undo: bringBack,
   "undo-all": bringBack,
-  "save-all": () => kept.saveFile({ name: need("[data-file]").dataset.file ?? "", text: fileOf(kept.all()) }),
+  "save-all": () => {
+    if (kept.isRefused()) say("all", "refused");
+    else kept.saveFile({ name: need("[data-file]").dataset.file ?? "", text: fileOf(kept.all()) });
+  },
   "erase-all": async () => {
+    if (kept.isRefused()) {
+      say("all", "refused");
+      return;
+    }
     couldBeUndone(kept.all(), "");
     kept.eraseAll();
     show();

@@ -32,6 +32,7 @@ KEPT = {
     "phasor-folio-practice@7B-12": json.dumps(RECORD), "other-site": "stays", "theme": "of another site",
 }  # fmt: skip
 PUT = "(texts) => { for (const [key, text] of Object.entries(texts)) localStorage.setItem(key, text); }"
+LEARNER = {"phasor-folio-learner"}
 KEYS = "Object.keys(localStorage).filter((key) => key.startsWith('phasor-folio')).sort()"
 
 
@@ -95,6 +96,39 @@ def test_each_thing_is_saved_and_erased_alone_and_brought_back(listed) -> None:
         assert before == titles(page)
     assert "Amber\nBilal" == saved(page, row(page, "Names of a class").get_by_text(words.SAVE))[1]
     assert RECORD == json.loads(saved(page, row(page, "Practice record").get_by_text(words.SAVE))[1])
+
+
+def test_all_of_the_learner_in_use_is_erased_at_once_and_brought_back(listed) -> None:
+    """A learner had to erase each thing alone, or everything of everybody."""
+    drawings = {"phasor-folio-drawings": '{"version":1,"drawings":[]}'}
+    page = listed(KEPT | drawings)
+    button = page.locator("[data-device-do=erase-learner]")
+    of_nobody = {"phasor-folio", "phasor-folio-theme", "phasor-folio-store", "phasor-folio-dates"}
+    for who, erase, all_of in (
+        ("", words.ERASE_FIRST, words.ALL_OF_FIRST),
+        ("7B-12", words.ERASE_LEARNER.format(who="7B-12"), words.ALL_OF.format(who="7B-12")),
+    ):
+        if who:
+            page.click(f"[data-who='{who}']")
+        before, listed_before = set(page.evaluate(KEYS)), titles(page)
+        expect(button).to_have_text(erase)
+        button.click()
+        expect(page.locator("[data-said-of=kept]")).to_have_text(words.ERASED.format(what=all_of))
+        gone = before - set(page.evaluate(KEYS))
+        assert of_nobody <= set(page.evaluate(KEYS))
+        assert gone == {key for key in before if key.endswith("@7B-12") == bool(who)} - of_nobody - LEARNER
+        expect(button).to_be_hidden()
+        page.click("[data-device-do=undo]")
+        assert (before, listed_before) == (set(page.evaluate(KEYS)), titles(page))
+
+
+def test_what_the_browser_does_not_take_back_is_said(listed) -> None:
+    """It said that everything was back."""
+    page = listed()
+    page.evaluate("() => { Storage.prototype.setItem = () => { throw new DOMException('full'); }; }")
+    page.click("[data-device-do=erase-all]")
+    page.click("[data-device-do=undo-all]")
+    expect(page.locator("[data-said-of=all]")).to_have_text(words.NOT_ROOM.format(count=0))
 
 
 def test_everything_is_erased_and_nothing_that_is_not_ours(listed) -> None:

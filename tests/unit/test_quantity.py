@@ -8,6 +8,7 @@ from host.seeded import SeededChoices
 
 from pycore import quantity
 from pycore.quantity import QuantityError
+from pycore.words import inputs
 
 SPACES = (" ", "\u00a0", "\u2009", "\u202f", "\t")
 
@@ -63,7 +64,22 @@ def test_spaces_that_do_not_group_in_threes_are_not_called_decimal_marks(text: s
     """Two numbers side by side have no decimal mark at all: that must not be the complaint."""
     with pytest.raises(QuantityError) as caught:
         quantity.read(text, "A")
-    assert "number" == caught.value.reason
+    assert "space" == caught.value.reason
+
+
+@pytest.mark.parametrize("text", ["9 .2", "9 ,2", "9. 2", "9 . 2 A", "9 .2 kA", "1 234 ,5 6"])
+def test_a_space_beside_the_decimal_mark_is_not_a_second_mark(text: str):
+    with pytest.raises(QuantityError) as caught:
+        quantity.read(text, "A")
+    assert "space" == caught.value.reason
+    assert "has a space inside the number" in inputs.unreadable("L2", text, "space", text, "")
+
+
+@pytest.mark.parametrize("text", ["9 .2.1", "9. 2 ,1", "9.2 .1"])
+def test_two_decimal_marks_stay_two_whatever_spaces_there_are(text: str):
+    with pytest.raises(QuantityError) as caught:
+        quantity.read(text, "A")
+    assert "separators" == caught.value.reason
 
 
 @pytest.mark.parametrize("text", ["1e-400", "0.5e-330 A", "1e-324 mA"])
