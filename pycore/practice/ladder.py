@@ -55,6 +55,16 @@ class TrackProgress:
     tries: int = 0
     done: str = ""
 
+    @property
+    def only_seen(self) -> bool:
+        """Whether the present problem was looked at and nothing more."""
+        return bool(self.code) and not self.tries and not self.done
+
+    @property
+    def unsolved(self) -> int:
+        """Problems that were answered wrong or shown, and not solved."""
+        return max(0, self.problems - self.solved - self.only_seen)
+
 
 @dataclass(frozen=True, slots=True)
 class Record:
@@ -168,7 +178,8 @@ def merged(mine: Record, other: Record) -> Record:
             tracks[key] = track
         else:
             tracks[key] = replace(
-                own, level=max(own.level, track.level), problems=together(own.problems, track.problems),
+                own, level=max(own.level, track.level),
+                problems=together(own.problems, track.problems - track.only_seen),
                 solved=together(own.solved, track.solved),
             )  # fmt: skip
     counts = dict(mine.mistakes)

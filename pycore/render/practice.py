@@ -84,12 +84,11 @@ def standing_html(record: Record) -> Markup:
 
 def kept_html(record: Record) -> Markup:
     """Return the stored record in words."""
-    practised = [track for track in record.tracks.values() if track.problems]
-    solved, count = sum_of(track.solved for track in practised), sum_of(track.problems for track in practised)
+    unsolved = sum_of(track.unsolved for track in record.tracks.values())
     worst = sorted(record.mistakes.items(), key=lambda pair: (-pair[1], pair[0]))[:SHOWN_MISTAKES]
     listed = [h("li", None, f"{short(key)}: {words.times(times)}") for key, times in worst]
     mistakes = (h("h3", None, words.MISTAKES), h("ul", {"class": "mistakes"}, listed)) if listed else None
-    return join(h("p", None, words.solved(solved, count), "."), mistakes)
+    return join(h("p", None, words.SOLVED_OF.format(solved=_solved(record), unsolved=unsolved)), mistakes)
 
 
 def sum_of(counts: Any) -> int:

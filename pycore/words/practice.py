@@ -67,9 +67,8 @@ def to_next(number: int, wanted: int) -> str:
     return f"for level {number}: {'one more' if wanted == 1 else 'two'} right first time"
 
 
-def solved(count: int, had: int) -> str:
-    """How many were solved."""
-    return f"{count} of {had} problems solved"
+SOLVED_OF = "Problems solved: {solved}. Answer shown, or not solved yet: {unsolved}."
+"""How many were solved, and how many were answered wrong or shown; one that was only looked at counts for neither."""
 
 
 def times(count: int) -> str:

@@ -1,5 +1,7 @@
 """The words of the page that lists what this device keeps. Numbers and names come in the places in braces."""
 
+from pycore.words import practice
+
 SLUG = "this-device"
 TITLE = "What this device keeps"
 LEAD = "This site has no accounts and sends nothing."
@@ -39,7 +41,7 @@ CHANGED = "Last change: {date}."
 UNTIL = "Erased on {date}, if nothing changes."
 FOR_EVER = "Kept until you erase it."
 THINGS = {
-    "practice": ("Practice record", "{solved} of {had} problems solved."),
+    "practice": ("Practice record", practice.SOLVED_OF),
     "drawings": ("Drawings made here", "Drawings: {count}."),
     "roll": ("Names of a class", "Lines: {count}."),
     "results": ("Answers of a class", "Lines: {count}."),

@@ -42,7 +42,10 @@ function sum(record, count) {
 /** How much of a practice record there is to tell. @param {string} text */
 export function progressOf(text) {
   const record = objectOf(text);
-  return { solved: sum(record, "solved"), had: sum(record, "had") };
+  const ways = Object.values(record?.ways ?? {});
+  const seen = ways.filter((way) => way?.code && !way.tries && !way.done).length;
+  const solved = sum(record, "solved");
+  return { solved, unsolved: sum(record, "had") - solved - seen };
 }
 
 /** @param {Entry} entry @returns {KeptRow[]} */

@@ -92,7 +92,7 @@ function showLearners() {
     need("h3", HTMLElement, item).textContent = nameOf(who);
     const detail = need("[data-detail]", HTMLElement, item);
     const progress = progressOf(records.get(who) ?? "");
-    detail.textContent = filled(progress.had ? detail.dataset.detail : detail.dataset.none, progress);
+    detail.textContent = filled(progress.solved + progress.unsolved > 0 ? detail.dataset.detail : detail.dataset.none, progress);
     const use = need("button", HTMLButtonElement, item);
     use.dataset.who = who;
     use.hidden = who === kept.learner();

@@ -12,7 +12,8 @@ from pycore.words import this_device as words
 
 PROMISE = re.compile(
     r"(?<!No correction is )\b(?:stays?|kept|keeps|saved) (?:on|in|here on) this (?:device|browser)"
-    r"|\b(?:days|a year) after|until you erase it|\bthis device (?:uses(?! no)|opens)|pages that you open (?:without|from)"
+    r"|\b(?:days|a year) after|until you erase it"
+    r"|\bthis device (?:uses(?! no)|opens)|pages that you open (?:without|from)"
     r"|can open it\.|has a button “True size”|starts? with an empty record|everything is erased",
     re.IGNORECASE,
 )

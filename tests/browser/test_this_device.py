@@ -12,7 +12,7 @@ from browser.test_page_access import violations
 from browser.test_practice import give, settle, task
 from playwright.sync_api import Browser, Page, expect
 
-from pycore.words import furniture
+from pycore.words import furniture, practice
 from pycore.words import this_device as words
 
 PAGE = f"{words.SLUG}/"
@@ -21,7 +21,9 @@ DAY = 86_400_000
 CLASS = {"version": 1, "roll": "Amber\nBilal", "results": "334-PEK-23G; 7.5 A", "set": "v=3&seed=7"}
 RECORD = {
     "kind": "phasor-folio-practice", "version": 1, "seed": 5, "way": "0.parallelogram", "streak": 0, "best": 0,
-    "ways": {"0.parallelogram": {"level": 0, "run": 0, "had": 7, "solved": 3, "code": "", "tries": 0, "done": ""}},
+    "ways": {"0.parallelogram": {
+        "level": 0, "run": 0, "had": 7, "solved": 3, "code": "523-227-29H", "tries": 0, "done": "",
+    }},
     "mistakes": {},
 }  # fmt: skip
 PRINTER = {"along": 1.004, "across": 1, "edge": "short", "lead": 210, "pages": {"a4l": [1.004, 1]}}
@@ -75,7 +77,7 @@ def test_everything_is_listed_with_what_there_is_of_it(listed) -> None:
         title["practice"], words.OF.format(what=title["practice"], who="7B-12"),
         *(title[name] for name in ("roll", "results", "set", "printer", "screen", "lesson", "theme", "store")),
     ] == titles(page)  # fmt: skip
-    assert "3 of 7 problems solved." in row(page, title["practice"]).inner_text()
+    assert practice.SOLVED_OF.format(solved=3, unsolved=3) in row(page, title["practice"]).inner_text()
     assert "Lines: 2." in row(page, title["roll"]).inner_text()
     assert "Kept until you erase it." in row(page, title["practice"]).inner_text()
     assert "Erased on" in row(page, title["roll"]).inner_text()
@@ -214,7 +216,7 @@ def test_a_new_learner_starts_clean_and_the_others_stay(open_page: Callable[...,
     page.goto(f"{site}practice/")
     ready(page)
     settle(page)
-    assert "1 of 1 problems solved" in page.text_content("[data-region=kept]")
+    assert practice.SOLVED_OF.format(solved=1, unsolved=0) in page.text_content("[data-region=kept]")
 
 
 def test_a_name_is_the_same_learner_with_capitals_or_without(listed) -> None:

@@ -10,6 +10,7 @@ from pycore.phasor import wrap
 from pycore.practice import codes, ladder
 from pycore.practice.codes import MOST_LEARNERS, TIERS, Code
 from pycore.practice.ladder import LONGEST_FILE, Record, RecordError
+from pycore.render.practice import kept_html
 
 WAY = "0.parallelogram"
 
@@ -84,6 +85,22 @@ def test_mistakes_are_counted_by_their_key():
     record = ladder.tried(fresh(), right=False, mistakes=["left-out"])
     record = ladder.tried(record, right=False, mistakes=["left-out", "reversed"])
     assert {"left-out": 2, "reversed": 1} == record.mistakes
+
+
+def test_a_problem_that_was_only_looked_at_is_not_counted():
+    """The record said "0 of 5 problems solved" to somebody who had opened five ways and done nothing."""
+    record = fresh()
+    for way in ("0.tip-to-tail", "0.components", WAY):
+        record = ladder.turned_to(record, way)
+    assert [0, 0, 0] == [track.unsolved for track in record.tracks.values()]
+    assert "Problems solved: 0. Answer shown, or not solved yet: 0." in kept_html(record)
+    assert 1 == ladder.tried(record, right=False).current_track.unsolved
+    assert 1 == ladder.shown(record).current_track.unsolved
+    assert 0 == ladder.tried(record, right=True).current_track.unsolved
+    left = given_up(solved(solved(record)))
+    assert (2, 1) == (left.current_track.solved, left.current_track.unsolved)
+    assert "Problems solved: 2. Answer shown, or not solved yet: 1." in kept_html(left)
+    assert 1 == ladder.merged(fresh(78), left).current_track.unsolved
 
 
 # Its problems.
