@@ -127,13 +127,17 @@ class Reader:
         """Return the label of a field, with the name of the line as chosen in the form."""
         return self.labels.get(name, self.fields[name].label)
 
+    def _written(self, message: str) -> str:
+        """A message with the decimal mark of the form."""
+        return inputs.with_mark(message, "," if self.form.get("decimal") == "comma" else ".")
+
     def fault(self, name: str, message: str, fragment: str = "") -> None:
         """Note that a field cannot be used."""
-        self.faults.append(Fault(name, self.text(name), message, fragment))
+        self.faults.append(Fault(name, self.text(name), self._written(message), fragment))
 
     def awaited(self, name: str, message: str) -> None:
         """Note that an empty field must be filled before there is an answer."""
-        self.faults.append(Fault(name, "", message, awaited=True))
+        self.faults.append(Fault(name, "", self._written(message), awaited=True))
 
     def question(self, name: str, message: str, meant: Sequence[str]) -> None:
         """Ask which of several texts is meant by what was typed; the answer meanwhile takes it as it is read."""

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from pycore.drawing import Page
+from pycore.forms.conventions import MARKS as DECIMAL_MARKS
 from pycore.lettering.glyphs import NO_LETTERS, Letters
 from pycore.pages.class_set import ClassSet, shortened
 from pycore.practice import key, key_table
@@ -16,6 +17,7 @@ from pycore.sheet.lettered import wrapped
 from pycore.words import class_set as set_words
 from pycore.words import key as words
 from pycore.words import plain
+from pycore.words.inputs import with_mark
 from pycore.words.phrase import Phrase
 from pycore.words.sheet import FOOT
 
@@ -63,7 +65,8 @@ def ranges_of(counts: Counts) -> tuple[str, str]:
 
 
 def _notes(group: ClassSet, counts: Counts, *, angled: bool) -> tuple[str, ...]:
-    limits = words.hand_tolerance(angled=angled) if group.limits == NO_LIMITS else words.OWN_TOLERANCE
+    mark = DECIMAL_MARKS[group.chosen.get("decimal", "point")]
+    limits = with_mark(words.hand_tolerance(angled=angled), mark) if group.limits == NO_LIMITS else words.OWN_TOLERANCE
     return (
         words.back(str(group.code)),
         f"{words.page_ranges(*ranges_of(counts))} {words.lengths_at(group.chosen['scale'] == 'open')} "

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
+from pycore import quantity
 from pycore.errors import Fault, InputError
 from pycore.forms.conventions import MARKS as DECIMAL_MARKS
 from pycore.pages import class_table
@@ -91,7 +92,8 @@ class MarkingRun:
             class_table.given_cells(task, reply, entry.cells, self.mark),
             marked.band, marked.size_off, marked.angle_off, task.writing,
             tuple(tuple(dict.fromkeys(mistake.key for mistake in cause.mistakes)) for cause in shown),
-            names, verdict_of(reply, words.causes(names) if names else ""), self._marks(task, reply, answer),
+            names, verdict_of(task, reply, words.causes(names) if names else "", self.mark),
+            self._marks(task, reply, answer),
             tuple(remarks),
         )  # fmt: skip
 
@@ -132,8 +134,27 @@ def marks_of(bands: Sequence[str], worths: Sequence[int]) -> Range:
     return added(low), added(high)
 
 
-def verdict_of(reply: AnswerJudgement, causes: str) -> str:
-    """What an answer's verdict rests on, in few words; ``causes``: the mistakes that would give it, "" for none."""
+def _near_miss(task: Task, reply: AnswerJudgement, mark: str) -> str:
+    """What is just beyond its tolerance, in size and angle; "" for an answer that is further off."""
+    marked = reply.marked
+    if marked.band != LOOK:
+        return ""
+    beyond = []
+    if math.fabs(marked.size_off) > marked.size_tolerance:
+        factor = task.writing.factor
+        decimals = quantity.decimals_for(marked.size_tolerance / factor, 2)
+        off, allowed = (quantity.fixed(math.fabs(one) / factor, decimals, mark)
+                        for one in (marked.size_off, marked.size_tolerance))  # fmt: skip
+        beyond.append(words.off_and_allowed(words.SIZE, off, allowed, f" {task.writing.unit}"))
+    if marked.angle_off is not None and math.fabs(marked.angle_off) > marked.angle_tolerance:
+        off, allowed = (quantity.fixed(math.fabs(one), 2, mark) for one in (marked.angle_off, marked.angle_tolerance))
+        beyond.append(words.off_and_allowed(words.ANGLE, off, allowed, "°"))
+    return words.near_miss(beyond) if beyond else ""
+
+
+def verdict_of(task: Task, reply: AnswerJudgement, causes: str, mark: str) -> str:
+    """What an answer's verdict rests on, in few words; ``causes``: the mistakes that would give it, "" for none;
+    ``mark``: the decimal mark of whoever marks."""
     if reply.marked.band == ACCEPT:
         return ""
     if reply.missing:
@@ -147,7 +168,7 @@ def verdict_of(reply: AnswerJudgement, causes: str) -> str:
     if reply.origin is not None:
         from_there = words.of_arrow if reply.origin.opposite else words.measured_from
         return from_there(plain(reply.origin.name))
-    return causes or words.NO_CAUSE
+    return "; ".join(filter(None, (_near_miss(task, reply, mark), causes))) or words.NO_CAUSE
 
 
 def _first_band(task: Task, reply: AnswerJudgement, answer: Mapping[str, str], limits: Limits) -> str:

@@ -11,6 +11,7 @@ from typing import Any
 from pycore import lettering
 from pycore.errors import Fault, InputError
 from pycore.forms import links
+from pycore.forms.conventions import MARKS as DECIMAL_MARKS
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field, default_form
 from pycore.forms.reading import Reader
@@ -140,6 +141,12 @@ class QuestionPaper:
     questions: tuple[Question, ...]
     link: tuple[tuple[str, str], ...]
     letters: Letters = NO_LETTERS
+
+    @property
+    def mark(self) -> str:
+        """The decimal mark of the paper."""
+        chosen: str = self.questions[0].group.chosen.get("decimal", "point")
+        return DECIMAL_MARKS[chosen]
 
     @property
     def total(self) -> int:

@@ -4,7 +4,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from pycore.errors import Fault, InputError
-from pycore.forms.conventions import MARKS as DECIMAL_MARKS
 from pycore.pages import paper_lines
 from pycore.pages.class_marks import verdict_of
 from pycore.pages.mistake_names import short
@@ -23,6 +22,8 @@ from pycore.words import question_paper as paper_words
 
 MOST_LINES = 5000
 LONGEST_QUOTE = 80
+WRONG_UNIT, NO_ANSWER = "wrong-unit", "no-answer"
+"""Counted with the mistakes, by their keys in words/short_mistakes.py."""
 Settled = Mapping[tuple[int, int], tuple[int, tuple[str, str]]]
 """Marks that a person chose from a range: by the learner's place and the question, and for which answers as typed."""
 
@@ -81,7 +82,7 @@ class PaperMarking:
     @property
     def mark(self) -> str:
         """The decimal mark of the paper."""
-        return DECIMAL_MARKS[self.paper.questions[0].group.chosen.get("decimal", "point")]
+        return self.paper.mark
 
     def steps(self) -> Iterator[tuple[str, float]]:
         """Mark each line."""
@@ -121,15 +122,20 @@ class PaperMarking:
         task: Task = question.group.topic.task(learner.form)
         typed, decided = paper_lines.marks_of(question, cells), paper_lines.decided_of(question, cells)
         given = paper_lines.answers_of(question, cells)
-        replies = agreed({how: self._judged(task.by(how), how, given[how]) for how in (DRAWN, CALCULATED)})
+        tasks = {how: task.by(how) for how in (DRAWN, CALCULATED)}
+        replies = agreed({how: self._judged(tasks[how], how, given[how]) for how in tasks})
         marks, total = _parts(question, replies, typed)
         both = (given[DRAWN], given[CALCULATED])
         chosen, chosen_for = self.settled.get((place, question.number), (None, both))
         if decided is None and chosen is not None and chosen_for == both and total[0] <= chosen <= total[1]:
             decided = chosen
-        remarks = (*_unanswered(question, replies, typed), *_remarks(replies))
+        blank = _unanswered(question, replies, typed)
+        mistakes = (*_mistakes(replies), *((NO_ANSWER,) if blank else ()))
+        apart = () if summed(one for _, one in marks) == total else (words.NOT_TOGETHER,)
+        remarks = (*(words.of_way(how, words.NO_ANSWER) if how else words.NO_ANSWER for how in blank),
+                   *_remarks(tasks, replies, self.mark), *apart)  # fmt: skip
         return QuestionMarks(
-            line.number, place, learner.name, question.number, both, marks, remarks, _mistakes(replies),
+            line.number, place, learner.name, question.number, both, marks, remarks, mistakes,
             total if decided is None else (decided, decided), None if decided is None else total, tuple(typed),
         )  # fmt: skip
 
@@ -240,13 +246,12 @@ def _written(marks: Range) -> str:
 def _unanswered(
     question: Question, replies: Mapping[str, AnswerJudgement | None], typed: Mapping[str, int]
 ) -> tuple[str, ...]:
-    """What was left blank: an answer that is missing, and no marks given for its parts."""
+    """What was left blank, an answer that is missing with no marks given for its parts: how it was to be found; "" for
+    all that was asked."""
     parts = {DRAWN: paper_words.OF_DRAWING, CALCULATED: paper_words.OF_CALCULATION}
     asked = paper_lines.HOW[question.asks]
     blank = [how for how in asked if replies[how] is None and not any(key in typed for key in parts[how])]
-    if len(blank) == len(asked):
-        return (words.NO_ANSWER,)
-    return tuple(words.of_way(how, words.NO_ANSWER) for how in blank)
+    return ("",) if len(blank) == len(asked) else tuple(blank)
 
 
 def _parts(
@@ -266,23 +271,27 @@ def _parts(
     return tuple((key, found[key]) for key, _ in question.marks), summed(totals)
 
 
-def _remark(reply: AnswerJudgement) -> str:
+def _remark(task: Task, reply: AnswerJudgement, mark: str) -> str:
     """What an answer's marks rest on."""
     firsts = [cause.mistakes[0].key for cause in reply.marked.causes]
     others = [one.key for cause in reply.marked.causes for one in cause.mistakes[1:]]
     named = list(dict.fromkeys(map(short, (*firsts, *others))))
-    return verdict_of(reply, words.could_be(named[:MOST_NAMED]))
+    return verdict_of(task, reply, words.could_be(named[:MOST_NAMED]), mark)
 
 
-def _remarks(replies: Mapping[str, AnswerJudgement | None]) -> tuple[str, ...]:
-    told = ((how, _remark(reply)) for how, reply in replies.items() if reply is not None)
+def _remarks(
+    tasks: Mapping[str, Task], replies: Mapping[str, AnswerJudgement | None], mark: str
+) -> tuple[str, ...]:
+    told = ((how, _remark(tasks[how], reply, mark)) for how, reply in replies.items() if reply is not None)
     return tuple(words.of_way(how, remark) for how, remark in told if remark)
 
 
 def _mistakes(replies: Mapping[str, AnswerJudgement | None]) -> tuple[str, ...]:
-    """The likeliest mistake of each wrong answer."""
+    """The likeliest mistake of each wrong answer; of one that is right but for its unit, that."""
     judged = [reply for reply in replies.values() if reply is not None and reply.marked.band != ACCEPT]
-    return tuple(dict.fromkeys(reply.marked.causes[0].mistakes[0].key for reply in judged if reply.marked.causes))
+    named = [WRONG_UNIT if reply.unit_meant else reply.marked.causes[0].mistakes[0].key
+             for reply in judged if reply.unit_meant or reply.marked.causes]  # fmt: skip
+    return tuple(dict.fromkeys(named))
 
 
 def marking_of(paper: QuestionPaper, text: str, settled: Settled | None = None) -> PaperMarking:

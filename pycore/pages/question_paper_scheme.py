@@ -37,8 +37,8 @@ def overview(paper: QuestionPaper) -> Ledger:
     ]  # fmt: skip
     rows.append(((words.TOTAL,), *(("",) for _ in asked), (str(paper.total),)))
     whose = words.whose(paper.texts["college"], paper.texts["group"], paper.texts["date"])
-    notes = (*((whose,) if whose else ()), *(words.part_line(key) for key in asked), words.UNITS, words.ANGLES,
-             words.FOLLOW_THROUGH)  # fmt: skip
+    parts = (words.part_line(key, paper.mark) for key in asked)
+    notes = (*((whose,) if whose else ()), *parts, words.UNITS, words.ANGLES, words.FOLLOW_THROUGH)
     return Ledger(words.scheme_title(paper.texts["title"]), str(paper.code()), notes, (), heads, rows, FOOT)
 
 

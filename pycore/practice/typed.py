@@ -13,6 +13,7 @@ from pycore.errors import Fault, InputError
 from pycore.practice.task import Task
 from pycore.quantity import QuantityError
 from pycore.words import marking as words
+from pycore.words.inputs import with_mark
 from pycore.words.marks import FILLING, RETURNING, SIDES
 
 LENGTHS = {"mm": 1.0, "cm": 10.0}
@@ -93,7 +94,7 @@ def read_size(task: Task, name: str, label: str, text: str, chosen: str, *, any_
             try:
                 return TypedSize(_number(stripped[: -len(unit)]), unit, unit_typed=True)
             except QuantityError as problem:
-                raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None
+                raise InputError(Fault(name, text, _unreadable(task, label, text), problem.fragment)) from None
     try:
         value, rest = quantity.split_number(stripped)
         figures, half = _figures(stripped.removesuffix(rest))
@@ -111,7 +112,12 @@ def read_size(task: Task, name: str, label: str, text: str, chosen: str, *, any_
         read = _limited(quantity.read(stripped, base_unit(task)))
         return TypedSize(read, task.writing.unit, True, half, figures, rest)
     except QuantityError as problem:
-        raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None
+        raise InputError(Fault(name, text, _unreadable(task, label, text), problem.fragment)) from None
+
+
+def _unreadable(task: Task, label: str, text: str) -> str:
+    """Why a text is no size, with the problem's decimal mark."""
+    return with_mark(words.unreadable(label, text, units(task)), task.writing.mark)
 
 
 def _number(text: str) -> float:

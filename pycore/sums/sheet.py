@@ -193,7 +193,7 @@ def question_of(
     question = next((note for note in notes if note.endswith(ROUTINE)), "")
     if kind == kinds.PROBLEM and question:
         # On the smallest paper the rows of results say it.
-        routine = () if plan.layout.small else (ROUTINE if calculated else DRAWN_ROUTINE,)
+        routine = () if plan.layout.small or of_paper else (ROUTINE if calculated else DRAWN_ROUTINE,)
         return question.removesuffix(ROUTINE).strip(), (*routine, *(note for note in notes if note != question))
     return (notes[0], notes[1:]) if notes else ("", ())
 

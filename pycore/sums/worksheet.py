@@ -19,13 +19,15 @@ def worksheet_of(
     given = (*_companions(case), *_arms(case, plan))
     some = any(words.ROOM not in (row.amount, row.direction) for row in given)
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
+    stages = words.EXAM_STAGES if of_paper else words.STAGES
+    drawn = words.EXAM_STAGES[:1] if of_paper else words.DRAWN_STAGES
     return Worksheet(
         question=question,
         head=(
             (words.GIVEN if some else words.TO_FIND,), (case.units_head(),), (words.LENGTH_UNIT,),
             words.directions_from(origin),
         ),
-        given=given, result=(words.RESULT,), stages=words.STAGES if calculated else words.DRAWN_STAGES,
+        given=given, result=(words.RESULT,), stages=stages if calculated else drawn,
         results=_asked(case, plan, origin) if of_paper else _results(case, plan, origin, any_method=any_method),
         working=words.WORKING,
     )  # fmt: skip

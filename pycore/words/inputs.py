@@ -1,6 +1,15 @@
 """What the page says about an input that it cannot use: field, typed text, and what is accepted."""
 
+import re
+
 GIVEN_LIMIT = 24
+_DECIMAL_POINT = re.compile(r"(“[^”]*”)|(?<=\d)\.(?=\d)")
+
+
+def with_mark(sentence: str, mark: str) -> str:
+    """A sentence with the decimal mark that is in use; what was typed, in quotation marks, stays as it was typed."""
+    return sentence if mark == "." else _DECIMAL_POINT.sub(lambda found: found[1] or mark, sentence)
+
 
 _OTHER_UNITS = {
     "A": "amperes", "kA": "kiloamperes", "mA": "milliamperes", "V": "volts",

@@ -32,6 +32,8 @@ SUMMARY_NOTE = "Filled bar: the only mistake that fits. Open bar: one of several
 MORE_ANSWERS = "Mark the other lines separately."
 NOTHING = "There is nothing to mark yet. Enter at least one line with a code and an answer."
 NO_CAUSE = "no typical mistake"
+SIZE, ANGLE = "size", "angle"
+SIZE, ANGLE = "size", "angle"
 SIZE_RIGHT, WHICH_SIDE = "size right, direction missing", "size and angle right, side missing"
 COARSE = "right, give three figures"
 NO_PROBLEM = "the code stands for no problem."
@@ -69,6 +71,16 @@ HOWS = {
     "calculation": "calculated", "calc": "calculated", "c": "calculated",
 }  # fmt: skip
 
+
+
+def off_and_allowed(what: str, off: str, allowed: str, unit: str) -> str:
+    """How far a size or an angle is off, and how far it may be."""
+    return f"{what} {off}{unit} off, {allowed}{unit} allowed"
+
+
+def near_miss(told: Sequence[str]) -> str:
+    """An answer just beyond its tolerance: what the mark scheme gives, and why a person decides."""
+    return f"near miss, {', '.join(told)}: beyond the tolerance the result has no marks, up to twice it you decide"
 
 
 def saved(separator: str) -> str:

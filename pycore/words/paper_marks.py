@@ -33,6 +33,7 @@ ADDED = "The marks are in the register."
 FILE = "paper-marks.csv"
 NOTHING = "There is nothing to mark yet. Enter at least one line with a learner, a question and an answer."
 NO_ANSWER = "no answer"
+NOT_TOGETHER = "not all of these parts lose marks at once, so their ranges add up to a wider one"
 HEAD = ("Learner", "Question", "Answers", "Marks", "What was found")
 ALL_RIGHT = "right"
 TABLE_HEAD = ("No.", "Name", "Question", "Drawn", "Calculated", "Marks from", "Marks to", "What was found")

@@ -113,15 +113,17 @@ def with_symbols(words: str) -> Phrase:
     end = 0
     for found in _SYMBOL.finditer(words):
         named, lowered, alone = found[2] or "", (found[3] or "").translate(_LEVEL), found[4]
-        if alone and _is_unit(words[: found.start()]):
+        if alone and _is_unit(words[: found.start()], alone):
             continue
         pieces_so_far += [words[end : found.start()], Symbol(alone or found[1], named or lowered)]
         end = found.end()
     return tuple(piece for piece in (*pieces_so_far, words[end:]) if piece != "")
 
 
-def _is_unit(before: str) -> bool:
-    """Return whether a letter after these words is a unit or part of a name: 5 V, kW/V."""
+def _is_unit(before: str, letter: str) -> bool:
+    """Return whether a letter after these words is a unit or part of a name: 5 V, kW/V, "calculate it in V"."""
+    if letter in ("S", "V") and before.endswith(" in "):
+        return True
     return before[-1:] in ("\u00a0", ".", ",", "/", "-") or (before[-2:-1].isdigit() and before[-1:] == " ")
 
 

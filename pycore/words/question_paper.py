@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from pycore.words.cautions import EXAMINING_BODY
 from pycore.words.class_set import TIERS
-from pycore.words.inputs import quoted
+from pycore.words.inputs import quoted, with_mark
 
 SLUG = "question-papers"
 TITLE = "Question papers"
@@ -290,9 +290,9 @@ def scheme_question(number: int, topic: str, count: int) -> str:
     return f"{question(number)}: {topic}, {marks(count)}"
 
 
-def part_line(key: str) -> str:
-    """For what the marks of a part are given."""
-    return f"{PARTS[key]}: {GIVEN_FOR[key]}."
+def part_line(key: str, mark: str = ".") -> str:
+    """For what the marks of a part are given; ``mark``: the decimal mark."""
+    return f"{PARTS[key]}: {with_mark(GIVEN_FOR[key], mark)}."
 
 
 def whose(college: str, group: str, date: str) -> str:

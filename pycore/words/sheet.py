@@ -21,6 +21,8 @@ ROOM = "____"
 GIVEN, TO_FIND = "given", "phasor"
 LENGTH_UNIT = "mm"
 DRAWN_STAGES = ("estimated", "drawn")
+EXAM_STAGES = ("drawn", "calculated")
+"""The rows of a question paper's sheet: an exam asks for no estimate."""
 """Where a question paper has other room for what is calculated."""
 PAGE, LEARNER, EVERY_LEARNER = "page", "learner", "all"
 """Of a question paper: which page a sheet is, or whose."""
@@ -111,6 +113,10 @@ class SetSheet(Protocol):
     def own_scale(self) -> bool:
         """Whether the scale is the learner's to choose."""
 
+    @property
+    def question(self) -> str:
+        """The question of a paper, "" on a sheet for practice."""
+
 
 def own_scale(unit: str) -> str:
     """The scale is the learner's to choose, and to write down."""
@@ -118,10 +124,10 @@ def own_scale(unit: str) -> str:
 
 
 def issued_notes(issue: SetSheet) -> tuple[str, ...]:
-    """What a sheet of a class set says besides."""
+    """What a sheet of a class set or a question paper says besides."""
     scale = ("First choose a scale and write it down.",) if issue.own_scale else ()
     method = "Use any method." if issue.any_method else "Use the method named below."
-    return (*scale, f"{method} {EXAMINING_BODY}")
+    return (*scale, method if issue.question else f"{method} {EXAMINING_BODY}")
 
 
 def sheet_of(number: int, of: int) -> str:

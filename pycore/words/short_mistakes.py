@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 
 SHORT: Mapping[str, str] = {
+    "no-answer": "no answer",
+    "wrong-unit": "wrong unit",
     "left-out": "a phasor left out",
     "stopped": "stopped at the first diagonal",
     "tens": "an angle ten degrees too large",

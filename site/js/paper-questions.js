@@ -26,9 +26,15 @@ export function show() {
   showMarks();
 }
 
-/** Marks are given for what is asked. */
+/** Marks are given for what is asked; own values have neither a tier nor a method to draw them by. */
 export function showMarks() {
   const values = form.read();
+  sections.forEach((section, place) => {
+    const isOwn = Boolean(values[`q${place + 1}-link`]?.trim());
+    for (const name of ["tier", "method"]) {
+      need(`[name="q${place + 1}-${name}"]`, HTMLElement, section).closest(".field, .choose-one")?.toggleAttribute("hidden", isOwn);
+    }
+  });
   for (const part of document.querySelectorAll("[data-marks-of]")) {
     const { marksOf, of } = /** @type {HTMLElement} */ (part).dataset;
     const asks = values[`q${of}-asks`];

@@ -32,6 +32,30 @@ HALF_SEEN = """() => [...document.querySelectorAll("main .values input[type=text
 """Fields whose value does not fit them."""
 
 
+UNDER_UNIT = """() => [...document.querySelectorAll(".entry")].flatMap((entry) => {
+  const [field, unit] = [entry.querySelector("input"), entry.querySelector(".unit")];
+  if (!field?.checkVisibility() || !unit?.checkVisibility({ visibilityProperty: true })) return [];
+  const end = field.getBoundingClientRect().right - parseFloat(getComputedStyle(field).paddingRight);
+  const words = document.createRange();
+  words.selectNodeContents(unit);
+  const { left, top, bottom } = words.getBoundingClientRect();
+  const middle = field.getBoundingClientRect();
+  const isHigh = top < middle.top || bottom > middle.bottom;
+  return left < end - 2 || isHigh ? [`${field.name}: ${unit.textContent} at ${left}, text to ${end}`] : [];
+})"""
+"""Units that stand over the text of their field, or above or below it."""
+CUT_EXAMPLE = """() => [...document.querySelectorAll("input[placeholder]")].filter((one) => {
+  if (!one.checkVisibility()) return false;
+  const before = one.value;
+  one.value = one.placeholder;
+  const isCut = one.scrollWidth > one.clientWidth;
+  one.value = before;
+  return isCut;
+}).map((one) => `${one.id}: ${one.placeholder}`)"""
+"""Fields in which the example of what belongs there does not fit."""
+LAPTOP = {"width": 1366, "height": 850}
+
+
 @pytest.fixture
 def large(playwright: Playwright, chromium_path: Path) -> Iterator[Page]:
     """A phone whose browser is set to letters twice as large."""
@@ -55,7 +79,19 @@ def test_every_page_follows_the_browsers_text_size(large: Page, site: str, dist:
         assert [] == large.evaluate(FLAT), slug
         assert [] == large.evaluate(CUT), slug
         assert [] == large.evaluate(HALF_SEEN), slug
+        assert [] == large.evaluate(UNDER_UNIT), slug
+        assert [] == large.evaluate(CUT_EXAMPLE), slug
         assert [] == violations(large), slug
+
+
+def test_letters_twice_as_large_have_room_on_a_laptop(large: Page, site: str, dist: Path) -> None:
+    """The front page's code field showed five signs of eleven, and units stood over numbers."""
+    large.set_viewport_size(LAPTOP)
+    for slug in pages_of(dist):
+        large.goto(site + slug, wait_until="domcontentloaded")
+        assert LAPTOP["width"] >= large.evaluate("document.documentElement.scrollWidth"), slug
+        for fault in (FLAT, CUT, HALF_SEEN, UNDER_UNIT, CUT_EXAMPLE):
+            assert [] == large.evaluate(fault), slug
 
 
 def test_every_page_can_be_read_at_400_per_cent(open_page: Callable[..., Page], site: str, dist: Path) -> None:

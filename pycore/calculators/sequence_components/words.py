@@ -117,8 +117,12 @@ def symmetrical(component: str) -> Phrase:
 TABLE_WORDS = say("The components of the first phasor: turn the phasors as shown, add all three, divide by three:")
 """Before the table of components."""
 
-A_PARTS = say("{a} = −0.5 + j0.866, {a}² = −0.5 − j0.866, and 1 + {a} + {a}² = 0.", a=A)
-"""The operator in rectangular form."""
+
+def a_parts(half: str, root: str) -> Phrase:
+    """The operator and its square in parts; ``half`` and ``root``: 0.5 and 0.866 as numbers are written here."""
+    return say("{a} = −{half} + j{root}, {a}² = −{half} − j{root}, and 1 + {a} + {a}² = 0.", a=A, half=half, root=root)
+
+
 
 BACK_WORDS = say("Check: for each phase, the zero, positive and negative sequence components add to the given phasor:")
 """Before the check."""

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from pycore import phasor
+from pycore import phasor, quantity
 from pycore.calculators.sequence_components import words
 from pycore.calculators.sequence_components.case import SequenceCase, turned_tags
 from pycore.calculators.sequence_components.circuit import TURNS
@@ -49,8 +49,9 @@ def table(case: SequenceCase) -> list[Block]:
         texts = [figures.polar(share, unit, mark) for share in shares]
         back.append((own[number], *((text,) for text in texts), (figures.polar(phasor.total(shares), unit, mark),)))
     head, back_head = (tuple((cell,) for cell in cells) for cells in (words.HEAD, words.BACK_HEAD))
+    parts = words.a_parts(*(quantity.plain(number, mark) for number in (0.5, 0.866)))
     return [
-        Paragraph(words.A_PARTS), Paragraph(words.TABLE_WORDS), Grid(head, tuple(rows)),
+        Paragraph(parts), Paragraph(words.TABLE_WORDS), Grid(head, tuple(rows)),
         Paragraph(words.BACK_WORDS), Grid(back_head, tuple(back)),
     ]  # fmt: skip
 
