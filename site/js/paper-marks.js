@@ -18,6 +18,7 @@ const results = need("[data-results]", HTMLTextAreaElement);
 const ask = need("[data-ask]");
 const toRegister = need('[data-do="register"]');
 let key = ""; // of the paper whose answers stand here
+let isAhead = false; // whether answers are typed before it is known to which paper and group they belong
 /** @type {SettledMarks[]} */
 let settled = [];
 /** @type {WorkReply | null} */
@@ -67,6 +68,7 @@ export function showOf(code, group) {
   const isFirst = !key;
   key = next;
   settled = found.settled;
+  if (isAhead) return; // it was typed for this paper, and is kept at once
   if (isFirst && typed && !found.text) {
     // It was typed before Python could tell which paper this is.
     papers.keepAnswers(key, { text: typed, settled });
@@ -85,6 +87,8 @@ function keep() {
 let due = false; // whether marks were chosen since the last marking
 
 async function mark() {
+  // Its answer brings the answers of another group in their place, and would take away the marks of these.
+  await setPage.upToDate();
   const marked = results.value;
   due = false;
   const reply = await setPage.work({ work: "marks", results: setPage.textOf(results), settled });
@@ -217,7 +221,12 @@ export const actions = {
   },
 };
 
-results.addEventListener("input", () => {
-  keep();
+results.addEventListener("input", async () => {
   old();
+  if (key && setPage.isPending()) {
+    isAhead = true;
+    await setPage.upToDate();
+    isAhead = false;
+  }
+  keep();
 });

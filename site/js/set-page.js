@@ -87,7 +87,27 @@ function showMessage(name, reply) {
   if (error) area?.closest("details")?.setAttribute("open", "");
 }
 
-export async function update() {
+let isBehind = false; // whether the form was changed since it was last asked about
+let answer = Promise.resolve(); // the answer that is awaited, or the last one
+
+export function update() {
+  isBehind = false;
+  return (answer = ask());
+}
+
+/** Whether what stands in the form has no answer yet. */
+export const isPending = () => isBehind || root.dataset.answer === "pending";
+
+/** Wait until what stands in the form has its answer, or is refused: what is pressed at once belongs to it. */
+export async function upToDate() {
+  if (isBehind) update();
+  for (let awaited; awaited !== answer; ) {
+    awaited = answer;
+    await awaited;
+  }
+}
+
+async function ask() {
   const mine = ++edition;
   markAnswer("pending");
   try {
@@ -105,7 +125,12 @@ export async function update() {
   }
 }
 
-export const updateSoon = afterQuiet(TYPING_PAUSE, update);
+const soon = afterQuiet(TYPING_PAUSE, () => isBehind && update());
+
+export function updateSoon() {
+  isBehind = true;
+  soon();
+}
 
 /** @param {string} fragment */
 export async function open(fragment) {
@@ -141,6 +166,7 @@ export async function work(more) {
   tell("", 0);
   working.hidden = false;
   try {
+    await upToDate();
     const reply = await carryOut(bridge, { do: "begin", ...asked(more) }, tell, () => stopped);
     refuse(reply);
     return reply.ok ? reply : null;

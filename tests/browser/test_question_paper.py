@@ -194,6 +194,51 @@ def test_one_paper_for_two_groups_is_kept_and_marked_twice(papers: Callable[...,
     expect(page.locator('[data-region="register"] > section')).to_have_count(2, timeout=60_000)
 
 
+AT_ONCE = """([group, names, answers]) => {
+    const put = (selector, text) => {
+        const field = document.querySelector(selector);
+        field.value = text;
+        field.dispatchEvent(new Event("input", { bubbles: true }));
+    };
+    put("[name=group]", group);
+    put("#roll", names);
+    put("#results", answers);
+    document.querySelector('[data-do="mark"]').click();
+}"""
+
+
+def test_a_group_that_is_typed_and_marked_at_once_keeps_its_marks_in_view(papers: Callable[..., Page]):
+    """The answer to the new group's form came after the marks, and cleared them; the text was kept for the other."""
+    page = papers()
+    page.fill("[name=group]", "Tuesday")
+    page.fill("#roll", "Ada Lark")
+    wait_until(page, f"location.hash.includes('Tuesday') && {FRESH}", 30)
+    saved(page, "make")
+    page.fill("#results", "Ada Lark; 1; 3; 3")
+    page.wait_for_timeout(500)
+    page.evaluate(AT_ONCE, ["Thursday", "Ben Stone", "Ben Stone; 1; 4; 4"])
+    expect(page.locator("[data-region=marks]")).to_contain_text("Ben Stone", timeout=30_000)
+    wait_until(page, f"location.hash.includes('Thursday') && {FRESH}", 30)
+    page.wait_for_timeout(1000)
+    expect(page.locator("[data-region=marks]")).to_contain_text("Ben Stone")
+    assert "Ben Stone; 1; 4; 4" == page.input_value("#results")
+    kept = json.loads(page.evaluate("localStorage.getItem('phasor-folio-papers')"))["answers"]
+    assert ["Ada Lark; 1; 3; 3", "Ben Stone; 1; 4; 4"] == sorted(one["text"] for one in kept.values())
+
+
+def test_own_values_have_no_tier_and_no_method_to_choose(papers: Callable[..., Page], site: str):
+    page = papers()
+    for name in ("tier", "method"):
+        expect(page.locator(f"[name=q1-{name}]").first).to_be_visible()
+    page.evaluate("for (const one of document.querySelectorAll('main details')) one.open = true")
+    page.fill("[name=q1-link]", f"{site}neutral-current/#v=3&i1=9.2&i2=14.7&i3=6.5")
+    for name in ("tier", "method"):
+        expect(page.locator(f"[name=q1-{name}]").first).to_be_hidden()
+        expect(page.locator(f"[name=q2-{name}]").first).to_be_visible()
+    page.fill("[name=q1-link]", "")
+    expect(page.locator("[name=q1-tier]").first).to_be_visible()
+
+
 def test_a_number_of_questions_that_no_paper_has_is_put_right(papers: Callable[..., Page]):
     page = papers("#v=3&seed=5&questions=99")
     assert 10 == len(page.evaluate(TOPICS))
