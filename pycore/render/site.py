@@ -312,7 +312,7 @@ def this_device_page() -> SitePage:
     regions: dict[str, str] = {
         "start": words_html(),
         "header": header_html("../", device_words.SLUG, skips=(TO_PAGE,)),
-        "main": join(intro_html(device_words.TITLE, device_words.LEAD, keeps=device_words.STAYS),
+        "main": join(intro_html(device_words.TITLE, device_words.LEAD, keeps=device_words.KEEPS),
                      this_device.main_html()),
         "footer": footer_html("../", ()),
     }

@@ -5,7 +5,7 @@ from pycore.words import practice
 SLUG = "this-device"
 TITLE = "What this device keeps"
 LEAD = "This site has no accounts and sends nothing."
-STAYS = (
+KEEPS = (
     "What it keeps stays in this browser, on this device. All of it is listed here. You can save each thing as a file, "
     "or erase it."
 )

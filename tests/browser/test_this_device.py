@@ -82,6 +82,7 @@ def test_everything_is_listed_with_what_there_is_of_it(listed) -> None:
     assert "Kept until you erase it." in row(page, title["practice"]).inner_text()
     assert "Erased on" in row(page, title["roll"]).inner_text()
     assert "{" not in page.inner_text("main")
+    assert words.KEEPS in page.inner_text("main")
 
 
 def test_each_thing_is_saved_and_erased_alone_and_brought_back(listed) -> None:
