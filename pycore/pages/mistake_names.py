@@ -16,4 +16,4 @@ def short_names() -> Mapping[str, str]:
 
 def short(key: str) -> str:
     """Return the short name of a mistake; for an unknown key in an older record, the key in words."""
-    return short_names().get(key, key.replace("-", " "))
+    return short_names().get(key) or short_mistakes.BESIDE.get(key, key.replace("-", " "))

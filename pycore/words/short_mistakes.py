@@ -2,9 +2,9 @@
 
 from collections.abc import Mapping
 
+BESIDE: Mapping[str, str] = {"no-answer": "no answer", "wrong-unit": "wrong unit"}
+"""What is counted with the mistakes, though no value tells it."""
 SHORT: Mapping[str, str] = {
-    "no-answer": "no answer",
-    "wrong-unit": "wrong unit",
     "left-out": "a phasor left out",
     "stopped": "stopped at the first diagonal",
     "tens": "an angle ten degrees too large",
