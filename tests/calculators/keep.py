@@ -18,7 +18,7 @@ if __name__ == "__main__":
 
 from calculators.folders import FOLDERS
 from cases.test_cases import OUTPUT
-from cases.test_links import SIZE, arrows_of, ask, opened
+from cases.test_links import SIZE, answered, arrows_of, ask, opened
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms import links
@@ -56,7 +56,7 @@ def address_of(slug: str, name: str, form: dict[str, str]) -> str:
 def link_text(slug: str, name: str, form: dict[str, str]) -> str:
     """A link with what it gives, as a table of TOML."""
     address = address_of(slug, name, form)
-    answer = opened({"address": address})
+    answer = answered(slug, opened(slug, address.partition("#")[2]))
     sheet = answer["regions"]["sheet"]
     size = [float(side) for side in SIZE.search(sheet).groups()]
     results = [

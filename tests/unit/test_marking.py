@@ -378,7 +378,8 @@ def test_a_length_that_is_right_at_another_scale_asks_which_scale_was_drawn():
     for typed in ("116 mm", "23.2 A"):
         told = tell(subject, judge(subject, {"answer": typed, **angle}), nowhere)
         (cause,) = (plain(cause).replace("\u00a0", " ") for cause in told.causes)
-        assert "made at another scale, 1 cm = 1 A or the length was read at another scale, 1 cm = 4 A" in cause
+        assert "if the drawing was made at another scale, 1 cm = 1 A." in cause
+        assert "Or if the length was read at another scale, 1 cm = 4 A." in cause
         assert WRONG == told.band
     told = tell(subject, judge(subject, {"answer": "95 mm", **angle}), nowhere)
     assert "another scale" not in plain(told.phrases[-1])
