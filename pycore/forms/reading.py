@@ -8,6 +8,7 @@ from typing import TypeVar
 
 from pycore import quantity, trig
 from pycore.errors import Fault, InputError, Offer
+from pycore.forms.conventions import MARKS
 from pycore.forms.fields import Field
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.words import inputs
@@ -129,7 +130,7 @@ class Reader:
 
     def _written(self, message: str) -> str:
         """A message with the decimal mark of the form."""
-        return inputs.with_mark(message, "," if self.form.get("decimal") == "comma" else ".")
+        return inputs.with_mark(message, MARKS.get(self.form.get("decimal", ""), "."))
 
     def fault(self, name: str, message: str, fragment: str = "") -> None:
         """Note that a field cannot be used."""

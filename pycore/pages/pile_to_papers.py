@@ -21,11 +21,9 @@ from pycore.words.question_paper import OF_DRAWING, PARTS
 
 @dataclass(frozen=True, slots=True)
 class _Line:
-    """A line of the answers: whose, which question, its cells by column, whether it can be changed."""
+    """A line of the answers: its cells by column, and whether it can be changed."""
 
     number: int
-    place: int
-    question: int
     cells: Mapping[str, str]
     whole: bool
 
@@ -61,7 +59,7 @@ def filled(paper: QuestionPaper, text: str, rows: Sequence[PileRow]) -> tuple[st
             lines[before.number - 1] = _written(paper, key, {**before.cells, **cells}, columns)
         else:
             continue
-        known[key] = _Line(len(lines), *key, cells, whole=False)
+        known[key] = _Line(len(lines), cells, whole=False)
         put += 1
     return "\n".join(lines), put
 
@@ -93,7 +91,7 @@ def _known(paper: QuestionPaper, lines: Sequence[TableLine], columns: Sequence[s
             cells |= paper_lines.in_order(question, line.cells[len(paper_lines.BEFORE) :])
         # Of a line over several lines of text, or of a table with columns of its own, nothing is lost.
         whole = not line.open_quote and not any("\n" in cell for cell in line.cells) and "" not in columns
-        found.setdefault((place, question.number), _Line(line.number, place, question.number, cells, whole))
+        found.setdefault((place, question.number), _Line(line.number, cells, whole))
     return found
 
 

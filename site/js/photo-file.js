@@ -2,17 +2,18 @@
 
 /** @import { Pair, Point } from "../types/shared.js" */
 
+export const MEASURED = 2000; // pixels of the longer side for measuring: finer pictures take time and make nothing surer
+
 /**
- * The picture in a file, turned as its camera says; null if it cannot be read.
+ * The picture in a file, turned as its camera says, smaller if it is too large to be held whole; null if it cannot be read.
  * @param {File} file
- * @param {number} most pixels of the width of a picture that is too large to be held whole
  */
-export async function opened(file, most) {
+export async function opened(file) {
   try {
     return await createImageBitmap(file, { imageOrientation: "from-image" });
   } catch {
     try {
-      return await createImageBitmap(file, { imageOrientation: "from-image", resizeWidth: most });
+      return await createImageBitmap(file, { imageOrientation: "from-image", resizeWidth: MEASURED });
     } catch {
       return null;
     }

@@ -1,13 +1,12 @@
 // Reads photographs beside the page, one at a time: opens a file, finds its QR code, its marks and its strokes. Nothing of a photograph
 // leaves the device, and nothing of it is kept once the next is opened.
 
-import { opened, turned, turnsToUpright } from "./photo-file.js";
+import { MEASURED, opened, turned, turnsToUpright } from "./photo-file.js";
 import { findMarks } from "./photo-marks.js";
 import { readStrokes } from "./photo-strokes.js";
 
 /** @import { FromReader, ToReader } from "../types/photos.js" */
 
-const MOST = 2000; // pixels of the longer side for measuring: finer pictures take time and make nothing surer
 const MOST_FOR_CODES = 4200; // for the QR code, which is small: as a phone takes it
 const LEAST = 500;
 const CORNER = 0.45; // of each side: where a sheet has its code, whichever way it lies
@@ -98,7 +97,7 @@ const doings = {
   async open({ file, codes }) {
     shown = null;
     const digest = await digestOf(file);
-    const bitmap = await opened(file, MOST);
+    const bitmap = await opened(file);
     if (!bitmap || Math.max(bitmap.width, bitmap.height) < LEAST) {
       const fault = bitmap ? "small" : "unreadable";
       bitmap?.close();
@@ -106,7 +105,7 @@ const doings = {
     }
     try {
       const texts = await codesOf(bitmap, codes);
-      const share = Math.min(1, MOST / Math.max(bitmap.width, bitmap.height));
+      const share = Math.min(1, MEASURED / Math.max(bitmap.width, bitmap.height));
       shown = pixelsOf(bitmap, [0, 0, bitmap.width, bitmap.height], share);
       return { digest, texts, width: shown.width, height: shown.height };
     } finally {

@@ -6,7 +6,7 @@ import { download } from "./download.js";
 import { around, need } from "./elements.js";
 import * as form from "./form.js";
 import { showDialog } from "./layers.js";
-import { opened, turned, turnsToUpright } from "./photo-file.js";
+import { MEASURED, opened, turned, turnsToUpright } from "./photo-file.js";
 import { findMarks } from "./photo-marks.js";
 import { Picture } from "./photo-picture.js";
 import { styled } from "./photo-style.js";
@@ -17,7 +17,6 @@ import * as veil from "./veil.js";
 /** @import { Handle } from "./photo-picture.js" */
 /** @import { PhotoTask } from "../types/photos.js" */
 
-const MOST = 2000; // pixels of the longer side: finer pictures take time and make nothing surer
 const LEAST = 500;
 const MARK_INSET = 0.16;
 const NEEDS = ["photo"]; // the lazy part of pycore that measures
@@ -163,7 +162,7 @@ function changed(event = undefined) {
 async function take(file) {
   const mine = ++edition;
   prompt(sentence("looking"));
-  const bitmap = await opened(file, MOST);
+  const bitmap = await opened(file);
   if (mine !== edition) {
     bitmap?.close();
     return;
@@ -177,7 +176,7 @@ async function take(file) {
     return;
   }
   stage("looking");
-  const pixels = picture().show(bitmap, MOST);
+  const pixels = picture().show(bitmap, MEASURED);
   bitmap.close();
   // The sentence and the picture are to be seen before the search takes the thread.
   await new Promise((resolve) => setTimeout(resolve, 60));

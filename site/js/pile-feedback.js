@@ -9,7 +9,6 @@ import { drawTurned, partOf } from "./pile-picture.js";
 /** @import { Request } from "../types/shared.js" */
 /** @import { PileAsk, PileRow } from "../types/photos.js" */
 
-const MOST = 2000; // pixels of the longer side, as it is measured
 const WIDTH = 1300; // pixels of a photograph on its sheet: 180 dots to the inch
 const BYTES = 130_000; // of a photograph, so that a sheet stays small
 const QUALITIES = [0.75, 0.6, 0.45, 0.3];
@@ -32,7 +31,7 @@ async function jpegOf(canvas) {
 async function pictureOf(row, file, ask) {
   const { page: sheet, form, seen } = row;
   const { frame = [] } = await ask({ move: "frame", sheet, form, ...seen });
-  const bitmap = await opened(file, MOST);
+  const bitmap = await opened(file);
   if (!bitmap) return null;
   const [whole, small] = [document.createElement("canvas"), document.createElement("canvas")];
   drawTurned(whole, bitmap, row.turned ?? 0);

@@ -1,14 +1,13 @@
 // The photograph of the row in hand, turned as its sheet was read, with the lines of the right drawing over it.
 
 import { hide, need } from "./elements.js";
-import { opened } from "./photo-file.js";
+import { MEASURED, opened } from "./photo-file.js";
 import { arrows, numbers } from "./photo-arrows.js";
 
 /** @import { Path } from "../types/shared.js" */
 /** @import { Marked } from "./photo-arrows.js" */
 /** @import { PileReply, PileRow } from "../types/photos.js" */
 
-const MOST = 2000; // pixels of the longer side, as it is measured
 const EDGE = 0.01; // of the sheet, shown about it
 
 /** What is numbered in the photograph, and which points were read. @param {PileReply} reply @returns {Marked} */
@@ -23,7 +22,7 @@ export function marksOf({ point, readings, found }) {
  * @param {HTMLCanvasElement} canvas @param {ImageBitmap} bitmap @param {number} quarters
  */
 export function drawTurned(canvas, bitmap, quarters) {
-  const share = Math.min(1, MOST / Math.max(bitmap.width, bitmap.height));
+  const share = Math.min(1, MEASURED / Math.max(bitmap.width, bitmap.height));
   const [wide, high] = [Math.round(bitmap.width * share), Math.round(bitmap.height * share)];
   const sizes = quarters % 2 ? [high, wide] : [wide, high];
   [canvas.width, canvas.height] = sizes;
@@ -78,7 +77,7 @@ export class Shown {
     if (of === this.#of) return;
     this.#of = of;
     this.draw([]);
-    const bitmap = file && (await opened(file, MOST));
+    const bitmap = file && (await opened(file));
     if (mine !== this.#edition) {
       bitmap?.close();
       this.#of = "";
