@@ -158,3 +158,18 @@ def fingers(page: Page, first: list[Place], last: list[Place], *, stays: bool = 
 def moved(place: Place, far: float, deg: float) -> Place:
     """A place so far away in a direction."""
     return place[0] + far * math.cos(math.radians(deg)), place[1] - far * math.sin(math.radians(deg))
+
+
+def assert_own_letters(page: Page, place: str) -> None:
+    """The drawings in a place of the page have the site's letters, those of text and those of symbols."""
+    faces, sans, symbol = page.evaluate(
+        """(place) => {
+          const first = (text) => text.split(",")[0].replaceAll('"', "").trim();
+          const root = getComputedStyle(document.documentElement);
+          const texts = [...document.querySelectorAll(`${place} svg :is(text, tspan)`)];
+          return [[...new Set(texts.map((one) => first(getComputedStyle(one).fontFamily)))],
+            first(root.getPropertyValue("--sans")), first(root.getPropertyValue("--symbol"))];
+        }""",
+        place,
+    )
+    assert sans in faces and {sans, symbol} >= set(faces), faces

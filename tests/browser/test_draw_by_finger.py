@@ -7,7 +7,7 @@ from pathlib import Path
 import pymupdf
 import pytest
 from browser.asking import PHONE, SLUG, wait_until
-from browser.drawn_by_hand import PATIENCE, SHEET, Hand, fingers, moved
+from browser.drawn_by_hand import PATIENCE, SHEET, Hand, assert_own_letters, fingers, moved
 from playwright.sync_api import Page
 
 PROBLEM = "#v=3&i1=9.2&i2=14.7&i3=6.5"
@@ -183,7 +183,7 @@ def test_the_view_fills_the_screen_and_gives_it_back(hand: Hand) -> None:
 
 
 def test_the_drawing_is_printed_true_to_scale(hand: Hand, tmp_path: Path) -> None:
-    """One page of the sheet's size with the lines in it; once printed, the page's own sheet again."""
+    """One page of the sheet's size with its letters and the lines in it; once printed, the page's own sheet again."""
     tap(hand, hand.start())
     hand.press("along")
     hand.line("arrow", 0.0, 46.0)
@@ -194,6 +194,7 @@ def test_the_drawing_is_printed_true_to_scale(hand: Hand, tmp_path: Path) -> Non
     page.evaluate("document.querySelector('[data-draw-fold=more]').open = true")
     page.evaluate("window.print = () => {}")
     hand.press("print")
+    assert_own_letters(page, ".draw-print")
     page.pdf(prefer_css_page_size=True, path=tmp_path / "printed.pdf")
     with pymupdf.open(tmp_path / "printed.pdf") as document:
         assert len(document) == 1

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 import pytest
 from browser.asking import PHONE, SLUG, wait_until
-from browser.drawn_by_hand import OPEN, PATIENCE, SHEET, Hand, Place, fingers, moved
+from browser.drawn_by_hand import OPEN, PATIENCE, SHEET, Hand, Place, assert_own_letters, fingers, moved
 from browser.test_page_access import violations
 from playwright.sync_api import Page
 
@@ -101,15 +101,7 @@ def read(hand: Hand, length: str, angle: str, side: str) -> None:
 
 
 def test_the_sheet_on_the_screen_has_the_letters_of_the_printed_one(drawing: Opened) -> None:
-    hand = drawing()
-    faces, sans, symbol = hand.page.evaluate("""() => {
-      const first = (text) => text.split(",")[0].replaceAll('"', "").trim();
-      const root = getComputedStyle(document.documentElement);
-      const texts = [...document.querySelectorAll("dialog.draw svg text, dialog.draw svg tspan")];
-      return [[...new Set(texts.map((one) => first(getComputedStyle(one).fontFamily)))],
-        first(root.getPropertyValue("--sans")), first(root.getPropertyValue("--symbol"))];
-    }""")
-    assert sans in faces and {sans, symbol} >= set(faces), faces
+    assert_own_letters(drawing().page, "dialog.draw")
 
 
 def test_a_wrong_arrow_is_named_at_its_line_and_can_be_mended(drawing: Opened) -> None:
