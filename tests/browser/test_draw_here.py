@@ -344,7 +344,7 @@ def test_nothing_of_it_comes_before_it_is_asked_for(open_page: Callable[..., Pag
     page.click("details.more > summary")
     page.click('.more [data-action="draw"]')
     wait_until(page, OPEN, PATIENCE)
-    assert "view=draw" in page.url
+    wait_until(page, "location.hash.includes('view=draw')")
     assert [url for url in asked if "draw.css" in url] and [url for url in asked if "draw.zip" in url]
     page.click('[data-draw-do="close"]')
     wait_until(page, "document.querySelector('dialog.draw[open]') === null && !location.hash.includes('view=draw')")
