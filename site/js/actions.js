@@ -106,14 +106,14 @@ export function add(name, run) {
 }
 
 /**
- * Carry out the buttons; `live(sentence)` announces. What must wait says why instead. `complete()` brings what
- * would be printed up to date, and gives whether it may be printed.
+ * Carry out the buttons; `live(sentence)` announces. What must wait says why instead. `bringSheet()` brings the sheet
+ * up to date, null where it is; `complete()` does with all that is printed, and gives whether it may be printed.
  * @param {Bridge} bridge
  * @param {Say} live
  * @param {(error: unknown) => void} failed
- * @param {() => Promise<boolean>} complete
+ * @param {{ complete?: () => Promise<boolean>, bringSheet?: () => Promise<void> | null }} sheet
  */
-export function listen(bridge, live, failed, complete = async () => true) {
+export function listen(bridge, live, failed, { complete = async () => true, bringSheet = () => null } = {}) {
   document.addEventListener("click", async (event) => {
     const button = around(event, "[data-action]");
     if (!button) return;
@@ -124,6 +124,8 @@ export function listen(bridge, live, failed, complete = async () => true) {
     if (button.ariaBusy === "true") return;
     button.ariaBusy = "true";
     try {
+      const coming = bringSheet();
+      if (coming) await coming; // what need not wait begins with the press
       await actions[button.dataset.action ?? ""]?.(bridge, live, complete);
     } catch (error) {
       failed(error);

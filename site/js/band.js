@@ -53,13 +53,17 @@ function partOf(svg) {
 
 /** Half a label says something else: one that the band cuts or its answer covers is not shown. @param {SVGSVGElement} svg */
 function passOver(svg) {
+  if (!figure.hasAttribute("data-band")) {
+    // Where nothing is cut nothing is measured: every edit comes here.
+    for (const label of svg.querySelectorAll("[data-cut]")) label.removeAttribute("data-cut");
+    return;
+  }
   const [band, answer] = [svg.getBoundingClientRect(), corner.getBoundingClientRect()];
-  const isBand = figure.hasAttribute("data-band");
   for (const label of svg.querySelectorAll("text")) {
     const { left, right, top, bottom } = label.getBoundingClientRect();
     const inside = left >= band.left && right <= band.right && top >= band.top && bottom <= band.bottom;
     const covered = left < answer.right && top < answer.bottom;
-    label.toggleAttribute("data-cut", isBand && (!inside || covered));
+    label.toggleAttribute("data-cut", !inside || covered);
   }
 }
 

@@ -1,16 +1,16 @@
 // When things happen: after a pause, not too often, when nothing else is to do.
 
 /**
- * Run with the latest argument once no call came for `pause` ms.
+ * Run with the latest argument once no call came for `pause` ms, or as many as it gives at that call.
  * @template [T=void]
- * @param {number} pause
+ * @param {number | (() => number)} pause
  * @param {(argument: T) => void} run
  */
 export function afterQuiet(pause, run) {
   let timer = 0;
   return (/** @type {T} */ argument) => {
     clearTimeout(timer);
-    timer = setTimeout(run, pause, argument);
+    timer = setTimeout(run, typeof pause === "number" ? pause : pause(), argument);
   };
 }
 

@@ -8,6 +8,7 @@ import * as column from "./column.js";
 import { Bridge, lack, Stuck, Superseded } from "./bridge.js";
 import { around, controlOf, need } from "./elements.js";
 import * as example from "./example.js";
+import * as followers from "./followers.js";
 import * as form from "./form.js";
 import * as easy from "./easy.js";
 import * as hand from "./hand.js";
@@ -15,7 +16,7 @@ import * as handout from "./handout.js";
 import { isOld, onUncovered } from "./layers.js";
 import * as lesson from "./lesson.js";
 import * as opening from "./opening.js";
-import { afterQuiet, inIdle, spaced } from "./pace.js";
+import { spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live, showNotices, showScenario } from "./said.js";
@@ -31,14 +32,8 @@ import * as views from "./views.js";
 const root = document.documentElement;
 const slug = root.dataset.slug ?? "";
 const FRAGMENT_PAUSE = 334; // ms; engines limit how often the address may change
-const WORKINGS_PAUSE = 150; // ms of quiet before the long text below is made again
 const WITHOUT_PYTHON = ["print", "true-size"]; // what can be done with an answer that stands
-const CODE_PAUSE = 800; // ms of quiet before the sheet is made again with its QR code
 
-const followWithWorkings = afterQuiet(WORKINGS_PAUSE, () => inIdle(showWorkings));
-const followWithCode = afterQuiet(CODE_PAUSE, () => {
-  if (!navigator.connection?.saveData) inIdle(complete);
-});
 const keepAddress = spaced(FRAGMENT_PAUSE, () => {
   if (!fragment || unread) return; // What is still to be read stands in the address.
   written = `#${fragment}${views.suffix()}`;
@@ -54,14 +49,10 @@ let fragment = ""; // the problem as pycore writes it into links
 let shownFor = JSON.stringify(form.initial()); // the form that the answer in view belongs to
 /** @type {{ link: string } | null} */
 let unread = null; // a link still to be opened: until then the form does not say what is asked
-/** @type {{ regions: Map<string, string>, shownFor: string, workings: boolean } | null} */
+/** @type {{ of: number, regions: Map<string, string>, shownFor: string, standing: ReturnType<typeof followers.standing> } | null} */
 let before = null; // what was shown before a field was gone into
 let rememberAt = 0; // the edition whose answer is to be remembered so
-let workingsOf = 0; // the edition that the workings show
-let codeOf = 0; // the edition whose sheet is complete: with its QR code, if it can have one
 let answering = Promise.resolve();
-/** @type {{ of: number, done: Promise<void> } | null} */
-let completing = null;
 const touched = /** @type {Set<string>} */ (new Set());
 const bridge = new Bridge(hear, actions.announce);
 
@@ -84,7 +75,7 @@ function standStill() {
     return;
   }
   settle("fresh");
-  actions.wait(progress.failedWords(), WITHOUT_PYTHON);
+  actions.wait(progress.failedWords(), followers.standing().sheet ? WITHOUT_PYTHON : []);
 }
 
 function wait() {
@@ -130,20 +121,19 @@ const ask = (topic, parts, { early = false, ...more } = {}) =>
     { topic, early });
 
 /**
- * Bring the answer up to date. `quiet`: it is what the page shows already.
- * The sheet comes with every answer, seen or not, because it is what would be printed.
- * @param {{ quiet?: boolean }} options
+ * Bring the answer up to date. `quiet`: it is what the page shows already; `typed`: there may be more of it at once.
+ * The sheet comes with it or follows, seen or not, because it is what would be printed.
+ * @param {{ quiet?: boolean, typed?: boolean }} options
  */
-const update = ({ quiet = false } = {}) => (answering = answer(quiet));
+const update = ({ quiet = false, typed = false } = {}) => (answering = answer(quiet, typed));
 
-/** @param {boolean} quiet */
-async function answer(quiet) {
+/** @param {boolean} quiet @param {boolean} typed */
+async function answer(quiet, typed) {
   const mine = ++edition;
   const asked = JSON.stringify(form.read());
   veil.follow();
   // Python begins before what else is to do: it has a thread of its own.
-  const parts = ["answer", ...(wide.matches ? [] : ["view"]), "sheet", ...veil.parts()];
-  const asking = ask("answer", parts, { early: quiet && !veil.isDown() });
+  const asking = ask("answer", followers.parts(!typed), { early: quiet && !veil.isDown() });
   check.forget();
   wait();
   actions.forget();
@@ -161,10 +151,15 @@ async function answer(quiet) {
 // from before the field was gone into.
 function remember() {
   if (root.dataset.answer === "fresh") {
-    before = { regions: regions.snapshot(), shownFor, workings: workingsOf === edition };
+    before = { of: edition, regions: regions.snapshot(), shownFor, standing: followers.standing() };
   } else {
     rememberAt = edition;
   }
+}
+
+/** All of an answer is there now: of what was shown before a field was gone into, too. @param {number} of */
+function came(of) {
+  if (before?.of === of) remember();
 }
 
 /** @param {Fault[]} errors */
@@ -175,7 +170,7 @@ function recall(errors) {
   if (!before || !known || !errors.some((error) => error.field === field)) return;
   exchange(before.regions);
   shownFor = before.shownFor;
-  regions.busy("workings", !before.workings);
+  followers.recalled(before.standing);
 }
 
 /** @param {Iterable<[string, string]>} html by region */
@@ -217,13 +212,7 @@ function take(reply, mine, quiet, asked) {
   check.follow(reply);
   actions.wait("");
   settle("fresh");
-  followWithCode();
-  if (quiet || veil.isDown()) {
-    workingsOf = mine;
-  } else {
-    regions.busy("workings", true);
-    followWithWorkings();
-  }
+  followers.answered(quiet);
   if (rememberAt === mine) remember();
   views.answered();
 }
@@ -235,50 +224,6 @@ function refuse(reply) {
   markOld(reply.waiting ?? "", ["find-code"]); // which asks nothing of the values
   live(reply.announce ?? "");
   lesson.refused(reply.announce ?? "");
-}
-
-/** The workings follow when nothing else is to do, in view or not: they can be found, copied and read aloud there. */
-async function showWorkings() {
-  const mine = edition;
-  if (workingsOf === mine || root.dataset.answer !== "fresh") return;
-  try {
-    const reply = await ask("workings", ["workings", "check"]);
-    if (mine !== edition || !reply.ok) return;
-    workingsOf = mine;
-    put(reply);
-    check.follow(reply);
-    regions.busy("workings", false);
-  } catch (error) {
-    failed(error);
-  }
-}
-
-/**
- * Make the sheet again with its QR code, which takes too long while someone types.
- * @param {number} mine
- */
-async function addCode(mine) {
-  const reply = await ask("code", ["sheet"], { code: true, needs: ["codes"] });
-  if (mine !== edition || !reply.ok) return;
-  put(reply);
-  if (bridge.holds("codes")) codeOf = mine;
-}
-
-/** Bring the sheet up to date, code and all; gives whether it may be printed. */
-async function complete() {
-  if (root.dataset.python !== "ready") return showsAnswer();
-  await answering;
-  if (root.dataset.answer !== "fresh") return false;
-  if (codeOf === edition) return true;
-  if (completing?.of !== edition) completing = { of: edition, done: addCode(edition) };
-  try {
-    await completing.done;
-  } catch (error) {
-    // What is there is right, and lacks only its code.
-    if (!(error instanceof Superseded || error instanceof Stuck)) reportError(error);
-  }
-  completing = null;
-  return true;
 }
 
 /**
@@ -326,7 +271,7 @@ function edited(event) {
   form.followFactor(control);
   const name = control.name || control.dataset.factorOf || control.dataset.senseOf;
   if (name) touched.add(name);
-  update();
+  update({ typed: true });
   form.refresh();
   const set = form.setElsewhere();
   if (column.saysOther(set)) regions.steady(() => column.sayAlso(set));
@@ -366,7 +311,11 @@ window.addEventListener("hashchange", (event) => {
 onUncovered(() => location.hash !== written && keepAddress());
 wide.addEventListener("change", () => update());
 form.refresh();
-actions.listen(bridge, live, unanswered, complete);
+followers.join({
+  edition: () => edition, isFresh: () => root.dataset.answer === "fresh", isReady: () => root.dataset.python === "ready",
+  hasCodes: () => bridge.holds("codes"), answering: () => answering, showsAnswer, ask, put, failed, came,
+});
+actions.listen(bridge, live, unanswered, followers);
 actions.add("lesson", () => lesson.open());
 actions.add("code", () => sharePanel.open(bridge));
 actions.add("give", () => sharePanel.give(bridge, unanswered));

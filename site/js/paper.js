@@ -140,7 +140,7 @@ window.addEventListener("hashchange", () => {
 actions.listen(bridge, live, (error) => {
   live(progress.stuck(error)); // The sheet itself stays as it is.
   if (!(error instanceof Stuck)) reportError(error);
-}, complete);
+}, { complete });
 
 // What is awaited is known before Python begins, and said so.
 college.start(open, update);
