@@ -226,3 +226,19 @@ def test_with_text_of_twice_the_size_no_page_is_wider_than_its_window(large_text
         page.goto(f"{site}{slug}/", wait_until="domcontentloaded")
         assert size[0] >= page.evaluate("document.documentElement.scrollWidth"), slug
     page.close()
+
+
+@pytest.mark.parametrize("size", [DESKS[0], PHONE], ids=str)
+def test_with_text_of_twice_the_size_a_drawing_keeps_its_paper(large_text: Browser, site: str, size) -> None:
+    """Its view scrolls then: the paper has half of the window, and the buttons stay in reach."""
+    page = large_text.new_page(service_workers="block")
+    places(page, site, "neutral-current", size)
+    page.evaluate("document.querySelector('[data-action=draw]').click()")
+    wait_until(page, "document.querySelector('.draw-board svg') !== null", 30)
+    page.evaluate("document.querySelector('.draw').scrollTop = 9999")
+    board, bar = (page.locator(name).bounding_box() for name in (".draw-board", ".draw-bar"))
+    assert board and bar and board["height"] >= size[1] / 2
+    assert bar["y"] + bar["height"] <= size[1] + 0.5
+    assert page.evaluate("document.querySelector('.draw').scrollWidth") <= size[0]
+    assert "32px" == page.evaluate("getComputedStyle(document.querySelector('.draw-prompt')).fontSize")
+    page.close()
