@@ -11,21 +11,21 @@ from dataclasses import dataclass, field, replace
 from pycore import geometry
 from pycore.accuracy.hand import ONE_LENGTH
 from pycore.constructions import roles
-from pycore.constructions.construction import Construction
-from pycore.constructions.moves import Join, SetOff
+from pycore.constructions.moves import Join
 from pycore.constructions.names import START_POINT
 from pycore.constructions.retrace import continued
 from pycore.geometry import Point, Ray
 from pycore.phasor import wrap
+from pycore.practice import arcs_here
+from pycore.practice.arcs_here import Arc, ArcFollower, WantedArc
 from pycore.practice.drawn import JudgedLine, ReferenceDrawing, aligned
+from pycore.practice.lines_here import ARROW, DASHED, Stroke, WantedLine, wanted_lines
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, band_of
 from pycore.practice.photograph import Path, alike, judged_lines, on_paper, true_paths
 from pycore.practice.slips import LineMistake
 from pycore.words import mistakes, photograph
 from pycore.words.phrase import Phrase
 
-ARROW, FULL, DASHED = "arrow", "full", "dashed"
-KINDS = (ARROW, FULL, DASHED)
 NEAR = 5.0
 """How far (mm) a line may begin from a point and still be taken to begin there."""
 FITS_LENGTH, FITS_ANGLE = 3.0, 3.0
@@ -44,62 +44,6 @@ ALL_WITHIN = (
 """Standard deviations between which so many normal values, 1, 2, 3 ..., all lie in 95 of 100 cases (Šidák)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Stroke:
-    """A line as it was drawn, from press to release (mm): ``arrow``, ``full`` or ``dashed``. ``name``: the key of the
-    phasor that the learner calls it; "" if none."""
-
-    kind: str
-    start: Point
-    end: Point
-    name: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class WantedLine:
-    """A line of a construction: its ends, the key of its phasor (of a dashed line, of the one it is parallel to),
-    whether it is an arrow, whether its end is a point that nothing else gives, and the move that draws it."""
-
-    start: str
-    end: str
-    key: str
-    arrow: bool
-    gives_end: bool
-    index: int
-
-    @property
-    def ends(self) -> tuple[str, str]:
-        """The names of both ends."""
-        return self.start, self.end
-
-
-def wanted_lines(construction: Construction) -> tuple[WantedLine, ...]:
-    """The lines of a construction that a learner draws, in order; faint directions and marks are left to them."""
-    lines: list[WantedLine] = []
-    for index, move in enumerate(construction.moves):
-        if isinstance(move, SetOff) and move.role in (roles.GIVEN, roles.RESULTANT):
-            lines.append(WantedLine(move.start, move.point, move.phasor, True, True, index))
-        elif isinstance(move, Join) and move.role in (roles.PARALLEL, roles.PARTIAL, roles.RESULTANT):
-            arrow = move.role != roles.PARALLEL
-            lines.append(WantedLine(move.start, move.end, move.phasor if arrow else move.like, arrow, False, index))
-    return _with_ends(lines)
-
-
-def _with_ends(lines: Sequence[WantedLine]) -> tuple[WantedLine, ...]:
-    """Leave out dashed lines from points that no line gives; an arrow to such a point gives it."""
-    known = {START_POINT, *(line.end for line in lines if line.gives_end)}
-    kept: list[WantedLine] = []
-    for line in lines:
-        sides = [one for one in lines if not one.arrow and one.end == line.end]
-        corner = len(sides) > 1 and all(one.start in known for one in sides)
-        if line.arrow and line.end not in known and not corner:
-            line = replace(line, gives_end=True)
-        if line.arrow or (line.start in known and (corner or line.end in known)):
-            kept.append(line)
-            known.add(line.end)
-    return tuple(kept)
-
-
 @dataclass(slots=True)
 class _Follower:
     """Finds the lines of one construction among strokes."""
@@ -108,12 +52,15 @@ class _Follower:
     strokes: Sequence[Stroke]
     places: dict[str, Point]
     wanted: tuple[WantedLine, ...]
+    arcs: ArcFollower
     used: dict[WantedLine, int] = field(default_factory=dict)
     dots: set[WantedLine] = field(default_factory=set)
 
     def run(self) -> None:
         """Take what is named or fits, then what can be nothing else, until nothing more is found."""
-        while self._take_known() or self._take_only() or self._take_dot():
+        while (
+            self.arcs.take() or self._take_known() or self._take_only() or self._take_dot() or self.arcs.take_astray()
+        ):
             pass
         for line in self.wanted:
             if not line.arrow and line.end not in self.places and line in self.used:
@@ -158,7 +105,8 @@ class _Follower:
     def free(self) -> Iterator[tuple[int, Stroke]]:
         taken = set(self.used.values())
         for index, stroke in enumerate(self.strokes):
-            if index not in taken and geometry.distance(stroke.start, stroke.end) >= SHORTEST:
+            long = geometry.distance(stroke.start, stroke.end) >= SHORTEST
+            if long and index not in taken and stroke.kind != arcs_here.KIND:
                 yield index, stroke
 
     def expected(self, line: WantedLine) -> Point | None:
@@ -259,11 +207,11 @@ def _fits(stroke: Stroke, end: Point) -> bool:
 @dataclass(frozen=True, slots=True)
 class JudgedDrawing:
     """Strokes judged by one construction: each judged line with the index of its stroke and the line that it is, in the
-    order of drawing; the strokes that are arrows and might be several; the lines that are still to be drawn;
+    order of drawing, arcs included; the strokes that are arrows and might be several; the lines still to be drawn;
     whether the drawing is mirrored; by which share or piece (mm) all lines are longer; the lines of the true
     drawing (mm)."""
 
-    lines: tuple[tuple[JudgedLine, int, WantedLine], ...]
+    lines: tuple[tuple[JudgedLine, int, WantedLine | WantedArc], ...]
     unknown: tuple[int, ...]
     missing: tuple[WantedLine, ...]
     mirrored: bool
@@ -287,9 +235,11 @@ def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: 
     """Judge what was drawn on a sheet whose start is at ``origin`` (mm)."""
     wanted = wanted_lines(drawing.construction)
     drawing = _for_all(drawing, wanted)
-    follower = _Follower(drawing, strokes, {START_POINT: origin}, wanted)
+    places = {START_POINT: origin}
+    arcs = ArcFollower(arcs_here.wanted_arcs(drawing.construction), _arcs_of(strokes), places)
+    follower = _Follower(drawing, strokes, places, wanted, arcs)
     follower.run()
-    places, used = follower.places, follower.used
+    used, crossed = follower.used, arcs.corners()
     turned = aligned(drawing, places)
     found, mirrored = judged_lines(drawing, turned, {}, sheet=True, begun=True) if len(places) > 1 else ((), False)
     by_ends = {line.ends: line for line in found}
@@ -299,11 +249,12 @@ def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: 
             continue
         stroke = follower.strokes[used[line]]
         judged = by_ends.get(line.ends)
-        if judged is None or (line.arrow and not line.gives_end):
+        given = line.end in crossed if not line.arrow else not line.gives_end
+        if judged is None or given:
             judged = _joined(drawing, places, line, follower.turned(line, stroke))
         if judged is None:
             continue
-        if not line.arrow and line.ends in by_ends:
+        if not line.arrow and line.ends in by_ends and not given:
             # A dashed line runs on until it meets the other: only its direction is drawn.
             judged = replace(judged, bands=(ACCEPT, judged.bands[1]))
         elif line.gives_end:
@@ -312,8 +263,21 @@ def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: 
     free = [index for index, stroke in follower.free() if stroke.kind == ARROW]
     longer, shifted = alike([line for line, _, _ in lines])
     missing = tuple(line for line in follower.wanted if line not in used and line not in follower.dots)
-    return JudgedDrawing(tuple(lines), tuple(free), missing, mirrored, longer, shifted,
-                         tuple(true_paths(drawing, turned)))  # fmt: skip
+    true = *true_paths(drawing, turned), *arcs_here.true_arcs(drawing, turned, tuple(arcs.used))
+    return JudgedDrawing(_in_order(lines, arcs.judged(drawing)), tuple(free), missing, mirrored, longer, shifted, true)
+
+
+def _arcs_of(strokes: Sequence[Stroke]) -> dict[int, Arc]:
+    """The arcs among strokes, by their places."""
+    drawn = {index: stroke.arc() for index, stroke in enumerate(strokes) if stroke.kind == arcs_here.KIND}
+    return {index: arc for index, arc in drawn.items() if arc.radius >= SHORTEST}
+
+
+def _in_order(
+    lines: Sequence[tuple[JudgedLine, int, WantedLine]], arcs: Sequence[tuple[JudgedLine, int, WantedArc]]
+) -> tuple[tuple[JudgedLine, int, WantedLine | WantedArc], ...]:
+    """Lines and arcs in the order of drawing."""
+    return tuple(sorted((*arcs, *lines), key=lambda one: one[2].index))
 
 
 def _for_all(drawing: ReferenceDrawing, wanted: Sequence[WantedLine]) -> ReferenceDrawing:

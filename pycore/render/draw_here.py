@@ -5,33 +5,25 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pycore import quantity
-from pycore.drawing import Group, Page
 from pycore.forms import links
-from pycore.geometry import ORIGIN, Point, distance
+from pycore.geometry import Point
+from pycore.practice import arcs_here
 from pycore.practice.drawn import JudgedLine
-from pycore.practice.drawn_here import KINDS, JudgedDrawing, Stroke, judge_strokes
+from pycore.practice.drawn_here import JudgedDrawing, judge_strokes
+from pycore.practice.lines_here import KINDS, Stroke
 from pycore.practice.marking import ACCEPT
 from pycore.practice.photograph import Path
 from pycore.render.draw_panel import panel_html
+from pycore.render.draw_tools import instruments, needed
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.own_arrow import label
 from pycore.render.phrase import phrase_html
 from pycore.render.refusals import BadRequestError
-from pycore.sheet.instruments import (
-    BASE,
-    RADIUS,
-    RULER_BEFORE_ZERO,
-    RULER_LENGTH,
-    RULER_WIDTH,
-    Pose,
-    protractor,
-    ruler,
-)
 from pycore.sheet.kinds import PROBLEM
-from pycore.sheet.laying import LONG_RULER
 from pycore.sums.drawn_here import Candidate, DrawingTask, drawing_task
 from pycore.sums.page import SumPage
 from pycore.sums.sentences import StepSentences
+from pycore.words import arcs_here as arc_words
 from pycore.words import draw_here as words
 from pycore.words import photograph as photo_words
 from pycore.words import plain
@@ -39,37 +31,9 @@ from pycore.words.phrase import Phrase, listed_phrases
 from pycore.writers import svg
 
 MOST_LINES, LARGEST, LONGEST_NAME = 300, 5_000.0, 20
-MARGIN = 6.0
-"""Round an instrument in its own picture, mm."""
 
 
 # The view as it opens.
-
-
-def _tool(drawn: Group, page: tuple[float, float], zero: Point, **more: Any) -> dict[str, Any]:
-    """An instrument as a picture in true size, and where its zero is in it (mm from the left and from the top)."""
-    width, height = page
-    picture = svg.write(Page(width, height, (drawn,)), prefix="draw-tool", role="view", view="tool")
-    return {"svg": picture, "at": [zero.x, height - zero.y], **more}
-
-
-def _ruler(task: DrawingTask) -> dict[str, Any]:
-    points = task.plan.construction.figure.points.values()
-    farthest = max(distance(ORIGIN, point) for point in points) * task.plan.factor
-    length = RULER_LENGTH if farthest <= RULER_LENGTH else LONG_RULER
-    zero = Point(RULER_BEFORE_ZERO + MARGIN, RULER_WIDTH + MARGIN)
-    size = length + 2 * (RULER_BEFORE_ZERO + MARGIN), RULER_WIDTH + 2 * MARGIN
-    return _tool(ruler(Pose(zero, 0.0), length, tint=True), size, zero, length=length, before=RULER_BEFORE_ZERO,
-                 width=RULER_WIDTH)  # fmt: skip
-
-
-def _protractor(form: Mapping[str, str]) -> dict[str, Any]:
-    circle = form.get("protractor") == "360"
-    side = 2 * (RADIUS + MARGIN)
-    height = side if circle else RADIUS + BASE + 2 * MARGIN
-    zero = Point(side / 2, side / 2 if circle else BASE + MARGIN)
-    drawn = protractor(Pose(zero, 0.0), circle=circle, tint=True)
-    return _tool(drawn, (side, height), zero, radius=RADIUS, base=BASE, circle=circle)
 
 
 def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, held: bool) -> dict[str, Any]:
@@ -79,7 +43,8 @@ def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, h
     moves = () if held else tuple(sentences.sentence(step)[0] for _, step in plan.construction.numbered)
     asked = page.answer(form, ("check",)).answer_request
     head = case.values_text(), case.notation.scale(plan.scale)
-    panel = panel_html(names, head, task.problem(), moves, asked)
+    front = needed(plan.construction)
+    panel = panel_html(names, head, task.problem(), moves, asked, front)
     zero = task.zero()
     sheet = svg.write(task.page, prefix="draw-paper", role="view", view="draw")
     return {
@@ -88,7 +53,8 @@ def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, h
         "paper": {"svg": sheet, "width": task.page.width, "height": task.page.height, "page": plan.layout.page_key},
         "start": [task.origin.x, task.page.height - task.origin.y],
         "zero": None if zero is None else [zero.x, task.page.height - zero.y],
-        "tools": {"ruler": _ruler(task), "protractor": _protractor(form)},
+        "tools": instruments(task, form),
+        "front": front,
         "names": {
             key: {"plain": plain(tag), "label": str(join(*label(tag))), "ink": inks.get(key, "ink")}
             for key, tag in names.items()
@@ -105,11 +71,17 @@ def _number(value: float, mark: str) -> str:
 
 
 def _name(line: JudgedLine) -> Phrase:
+    if line.kind == arcs_here.KIND:
+        return arc_words.arc(line.symbol)
     return photo_words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
 
 
 def _off(line: JudgedLine, mark: str) -> Phrase:
     """By how much a line is off, in what it is off."""
+    if line.kind == arcs_here.KIND and line.bands[0] == ACCEPT:
+        return arc_words.centre_off(line.symbol, _number(line.off, mark))
+    if line.kind == arcs_here.KIND:
+        return arc_words.radius_off(line.symbol, _number(line.length - line.expected, mark))
     if line.expected == 0.0:
         return words.gap(_name(line), _number(line.length, mark))
     length = _number(line.length - line.expected, mark) if line.bands[0] != ACCEPT else ""
@@ -141,7 +113,8 @@ def _about(judged: JudgedDrawing, candidate: Candidate, task: DrawingTask, *, he
     if first is None:
         return []
     line, index = first
-    said: list[Phrase] = [] if held or any(slip.key == "start" for slip in line.slips) else [_off(line, mark)]
+    astray = any(slip.key in ("start", "arc-centre") for slip in line.slips)
+    said: list[Phrase] = [] if held or astray else [_off(line, mark)]
     said += [words.looks_like(slip.name) for slip in line.slips]
     said += [slip.look for slip in line.slips]
     if not line.slips and line.band == "wrong":
@@ -215,19 +188,23 @@ def _true(path: Path, task: DrawingTask) -> dict[str, Any]:
 
 
 def _stroke(line: object, height: float) -> Stroke:
-    if not isinstance(line, list) or len(line) != 6 or line[0] not in KINDS or not isinstance(line[5], str):
+    if not isinstance(line, list) or len(line) != 6 or line[0] not in KINDS:
         raise BadRequestError
-    numbers = line[1:5]
+    arc = line[0] == arcs_here.KIND
+    numbers, name = (line[1:], "") if arc else (line[1:5], line[5])
+    if not isinstance(name, str):
+        raise BadRequestError
     if not all(isinstance(n, int | float) and not isinstance(n, bool) and math.fabs(n) <= LARGEST for n in numbers):
         raise BadRequestError
-    x1, y1, x2, y2 = (float(n) for n in numbers)
-    return Stroke(line[0], Point(x1, height - y1), Point(x2, height - y2), line[5][:LONGEST_NAME])
+    x1, y1, x2, y2, sweep = (*(float(n) for n in numbers), 0.0)[:5]
+    return Stroke(line[0], Point(x1, height - y1), Point(x2, height - y2), name[:LONGEST_NAME], sweep)
 
 
 def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]:
     """Answer a request ``draw``: without ``lines`` the view, with them what they are worth.
 
-    A line is ``[kind, x1, y1, x2, y2, name]``, in mm from the left and from the top of the sheet. With ``veiled`` no
+    A line is ``[kind, x1, y1, x2, y2, name]``, in mm from the left and from the top of the sheet; an arc has its centre
+    first, then where it begins, and how far it goes (degrees, anticlockwise) in the place of a name. With ``veiled`` no
     right value is in the reply. Raises InputError for a form that cannot be used, BadRequestError for an unknown
     request.
     """

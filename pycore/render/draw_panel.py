@@ -1,7 +1,7 @@
 """Drawing on the screen: the view as it opens. Its sentences are in attributes; JavaScript shows and fills them."""
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from pycore.practice.task import AnswerRequest
@@ -33,13 +33,30 @@ def _pressed(do: str, choices: Mapping[str, str], first: str) -> list[Markup]:
     ]  # fmt: skip
 
 
-def _bar() -> Markup:
+TOOLS = {"ruler": words.RULER, "protractor": words.PROTRACTOR, "square-60": words.SQUARE_60,
+         "square-45": words.SQUARE_45, "compasses": words.COMPASSES}  # fmt: skip
+
+
+def _tools(front: Collection[str]) -> list[Markup]:
+    """The instruments, those that the method needs in front; the others come when they are asked for."""
+    buttons = [
+        h("button", {"type": "button", "class": "plain", "data-draw-do": "tool", "data-value": name,
+                     "aria-pressed": "true" if name == "ruler" else "false",
+                     "data-draw-other": name not in front or None, "hidden": name not in front}, label)
+        for name, label in sorted(TOOLS.items(), key=lambda tool: tool[0] not in front)
+    ]  # fmt: skip
+    others = h("button", {"type": "button", "class": "plain", "data-draw-do": "others", "aria-expanded": "false",
+                          "aria-label": words.OTHERS_SAID}, words.OTHERS)  # fmt: skip
+    return [*buttons, others]
+
+
+def _bar(front: Collection[str]) -> Markup:
     """What can be done, at the foot: what helps with the verb in hand, instruments, verbs."""
     verbs = {"place": words.PLACE, "turn": words.TURN, "mark": words.MARK, "draw": words.DRAW}
     kinds = {"arrow": words.ARROW, "full": words.LINE, "dashed": words.DASHED}
-    tools = {"ruler": words.RULER, "protractor": words.PROTRACTOR}
     further = (
         _button("onto", words.ONTO), _button("along", words.ALONG),
+        _button("against", words.SENTENCES["against-ruler"]),
         _button("less", words.LESS, said=words.LESS_SAID), _button("more", words.MORE_TURN, said=words.MORE_SAID),
     )
     steps = (
@@ -53,7 +70,7 @@ def _bar() -> Markup:
     )
     return h(
         "div", {"class": "draw-bar"},
-        _group(words.INSTRUMENTS, "tools", _pressed("tool", tools, "ruler")),
+        _group(words.INSTRUMENTS, "tools", _tools(front)),
         _group(words.VERBS, "verbs", _pressed("verb", verbs, "place")),
         _group(words.LINE_KINDS, "kinds", _pressed("kind", kinds, "arrow"), hidden=True),
         _group(words.FURTHER, "further", further), _group(words.FURTHER, "steps", steps),
@@ -130,13 +147,15 @@ def panel_html(
     problem: Iterable[Phrase],
     moves: Iterable[Phrase],
     asked: AnswerRequest | None,
+    front: Collection[str],
 ) -> Markup:
-    """Return the view: head with values and scale, words beside the board, board, bar."""
+    """Return the view, with the instruments in ``front``: head with values and scale, words, board, bar."""
     sentences = {**words.SENTENCES, **{f"prompt-{verb}": said for verb, said in words.PROMPTS.items()},
                  **{f"kind-{kind}": said for kind, said in words.KIND_NAMES.items()},
                  "remove": words.REMOVE, "rename": words.RENAME, "no-lines": words.NO_LINES,
-                 "tool-ruler": words.RULER, "tool-protractor": words.PROTRACTOR, "verb-place": words.PLACE,
-                 "verb-turn": words.TURN, "verb-mark": words.MARK, "verb-draw": words.DRAW}  # fmt: skip
+                 **{f"tool-{name}": label for name, label in TOOLS.items()},
+                 "verb-place": words.PLACE, "verb-turn": words.TURN, "verb-open": words.OPEN_COMPASSES,
+                 "verb-mark": words.MARK, "verb-draw": words.DRAW}  # fmt: skip
     question, *given = problem
     above = h("header", {"class": "draw-head"}, h("h2", {"id": "draw-title"}, words.TITLE),
               h("p", {"class": "draw-values"}, [(h("span", None, one), " ") for one in head]),
@@ -169,4 +188,4 @@ def panel_html(
     steer = h("p", {"class": "away", "id": "draw-steer"}, " ".join(words.KEY_LINES))
     live = h("p", {"class": "away", "data-draw-live": True, "role": "status"})
     marks: Marks = {"class": "draw-panel", "data-draw-panel": True, "data-sentences": json.dumps(sentences)}
-    return h("div", marks, above, beside, board, _bar(), join(steer, live))
+    return h("div", marks, above, beside, board, _bar(front), join(steer, live))

@@ -8,7 +8,7 @@ from typing import Any
 from pycore.drawing import Group, Item, Line, Page
 from pycore.geometry import Point
 from pycore.practice.drawn import ReferenceDrawing
-from pycore.practice.drawn_here import wanted_lines
+from pycore.practice.lines_here import wanted_lines
 from pycore.sheet import compose
 from pycore.sheet.kinds import POINT, PROBLEM
 from pycore.sheet.plan import Plan

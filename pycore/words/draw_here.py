@@ -4,11 +4,14 @@ from pycore.words.phrase import Phrase, say
 
 TITLE = "Draw it here"
 CLOSE = "Close"
-BOARD = "The sheet with ruler, protractor and pencil"
+BOARD = "The sheet with the instruments and a pencil"
 INSTRUMENTS, VERBS, FURTHER, LINE_KINDS, NAMES = (
     "Instrument in hand", "What to do", "More to do", "Kind of line", "Name of the arrow",
 )  # fmt: skip
-RULER, PROTRACTOR = "Ruler", "Protractor"
+RULER, PROTRACTOR, COMPASSES = "Ruler", "Protractor", "Compasses"
+SQUARE_60, SQUARE_45 = "Set square 60°", "Set square 45°"
+OTHERS, OTHERS_SAID = "More", "More instruments"
+OPEN_COMPASSES = "Open"
 PLACE, TURN, MARK, DRAW = "Place", "Turn", "Mark", "Draw"
 ARROW, LINE, DASHED = "Arrow", "Line", "Dashed"
 ONTO, ALONG = "Onto a point", "Along a line"
@@ -37,7 +40,7 @@ READ = "Read the result off your drawing"
 READ_LEAD = "Measure it with ruler and protractor. Type what you read."
 READ_MARK = "Mark my reading"
 REMOVE, RENAME = "Rub out", "Name"
-KIND_NAMES = {"arrow": "Arrow", "full": "Line", "dashed": "Dashed line", "mark": "Mark"}
+KIND_NAMES = {"arrow": "Arrow", "full": "Line", "dashed": "Dashed line", "mark": "Mark", "arc": "Arc"}
 
 PROMPTS = {
     "place": "Drag the instrument, or press where its zero belongs.",
@@ -45,12 +48,20 @@ PROMPTS = {
     "mark": "Slide along the edge. Let go where the mark belongs.",
     "draw": "Slide along the ruler’s edge, or press at both ends of the line.",
     "rubber": "Press on a line or a mark to rub it out.",
+    "place-square": "Drag the set square. Against the ruler it slides along it.",
+    "draw-square": "Slide along an edge, or press at both ends of the line.",
+    "place-compasses": "Drag the compasses, or press where their point belongs.",
+    "turn-compasses": "Press where the pencil belongs, or drag it there.",
+    "draw-compasses": "Press where the arc begins and slide round to its end.",
 }
 KEY_LINES = (
     "Two fingers on an instrument move and turn it. Beside it, they move the paper and change its size.",
     "Arrow keys move the instrument by 1 mm, with Shift by 0.1 mm. [ and ] turn it by 1°, with Shift by 0.1°.",
-    "1 Place, 2 Turn, 3 Mark, 4 Draw. R takes the ruler, P the protractor.",
+    "1 Place, 2 Turn, 3 Mark, 4 Draw. R takes the ruler, P the protractor, S a set square, M the compasses.",
     "O lays the instrument on the next point. L lays it along the next line. B turns it half round.",
+    "G lays the ruler against the set square, or the set square against the ruler. G again lifts it off.",
+    "Against the ruler, the arrow keys slide the set square. O slides it to the next point. E takes its next edge.",
+    "2 opens the compasses: arrow keys by 1 mm, C to the next point. In Draw, the arrow keys lead them round by 1°.",
     "In Mark and Draw, the arrow keys lead the pencil along the edge. C leads it to the next point at the edge.",
     "Enter makes the mark. In Draw, Enter begins the line, and Enter ends it. A, F and D choose arrow, full or dashed.",
     "Z undoes, Y brings back. + and − change the size, 0 shows the whole sheet. J asks how it is so far.",
@@ -58,6 +69,18 @@ KEY_LINES = (
 
 SENTENCES = {
     "ruler": "Ruler: zero {where}, edge at {angle}°.",
+    "square": "{tool}: right angle {where}, base at {angle}°.",
+    "compasses": "Compasses: point {where}, opened to {open} mm, pencil at {angle}°.",
+    "opened-on": "The pencil is on {point}.",
+    "rests-ruler": "It lies against the set square.",
+    "rests-square": "It lies against the ruler and slides along it.",
+    "against-ruler": "To the set square",
+    "against-square": "To the ruler",
+    "no-other": "Take the ruler or a set square first.",
+    "no-mark": "The compasses make no marks. Press Draw for an arc.",
+    "edge-0": "base",
+    "edge-1": "upright",
+    "edge-2": "slope",
     "protractor": "Protractor: centre {where}, zero line at {angle}°.",
     "at": "{x} mm from the left, {y} mm from the top",
     "on": "on {point}",
@@ -70,6 +93,11 @@ SENTENCES = {
     "line-of": "line {number}",
     "pencil-ruler": "Pencil at {reading} mm on the ruler{where}.",
     "pencil-protractor": "Pencil at {reading}° on the scale from the zero line, {other}° on the other scale{where}.",
+    "pencil-square": "Pencil at {reading} mm along the {edge} of the set square{where}.",
+    "pencil-compasses": "Pencil at {angle}° from the point of the compasses, gone round by {turned}°{where}.",
+    "begun-arc": "The arc begins here. Press where it ends, or lead the pencil round and press Enter.",
+    "short-arc": "That arc is too short to be drawn. Press where it begins and slide round to its end.",
+    "drawn-arc": "Arc with its centre {centre}, radius {open} mm.",
     "begun": "The line begins here. Press where it ends, or lead the pencil on and press Enter.",
     "marked": "Mark {number} is made{where}.",
     "drawn": "{kind} from {start} to {end}, {length} mm long.",

@@ -2,6 +2,7 @@
 
 import { regionHTML, Superseded } from "./bridge.js";
 import { download } from "./download.js";
+import { isArc } from "./draw-arcs.js";
 import * as keep from "./draw-kept.js";
 import { printPicture } from "./draw-print.js";
 import { around } from "./elements.js";
@@ -17,8 +18,8 @@ const CLOSER = 1.4;
 /** @param {Desk} desk */
 async function judge(desk) {
   const mine = ++desk.edition;
-  const lines = desk.drawing.lines();
-  const sent = lines.map((one) => [one.kind, one.x1, one.y1, one.x2, one.y2, one.name]);
+  const lines = desk.drawing.strokes();
+  const sent = lines.map((one) => (isArc(one) ? [one.kind, one.x, one.y, one.x1, one.y1, one.sweep] : [one.kind, one.x1, one.y1, one.x2, one.y2, one.name]));
   desk.say("waiting");
   const judged = await desk.page.bridge.ask({ do: "draw", ...desk.problem, lines: sent }, { topic: "draw" });
   if (mine !== desk.edition) return;
@@ -102,14 +103,20 @@ const actions = {
   full: (desk) => (document.fullscreenElement ? document.exitFullscreen() : desk.find("panel").requestFullscreen()),
   tool(desk, value) {
     desk.take(/** @type {ToolName} */ (value));
-    if (desk.verb === "draw" && value !== "ruler") desk.setVerb("place");
+    const cannot = desk.verb === "draw" ? value !== "ruler" : desk.verb === "mark" && value === "compasses";
+    desk.setVerb(cannot ? "place" : desk.verb, desk.rubs && !cannot);
     desk.speak(`${desk.words.said("in-hand", { tool: desk.words.said(`tool-${value}`) })} ${desk.words.tool()}`);
   },
   verb(desk, value) {
     const verb = /** @type {Verb} */ (value);
-    if (verb === "draw" && desk.tools.inHand !== "ruler") desk.take("ruler");
+    if (verb === "mark" && desk.tools.kind === "compasses") {
+      desk.say("no-mark", {}, true);
+      return;
+    }
+    if (verb === "draw" && desk.tools.inHand === "protractor") desk.take("ruler");
     desk.setVerb(verb);
-    desk.say("verb", { verb: desk.words.said(`verb-${verb}`), prompt: desk.words.said(`prompt-${verb}`) });
+    const opens = verb === "turn" && desk.tools.kind === "compasses";
+    desk.say("verb", { verb: desk.words.said(`verb-${opens ? "open" : verb}`), prompt: desk.words.prompt(verb) });
   },
   kind(desk, value) {
     desk.kind = /** @type {LineKind} */ (value);
@@ -118,7 +125,7 @@ const actions = {
   },
   rubber(desk) {
     desk.setVerb(desk.verb, !desk.rubs);
-    desk.say(`prompt-${desk.rubs ? "rubber" : desk.verb}`);
+    desk.speak(desk.words.prompt(desk.rubs ? "rubber" : desk.verb));
   },
   onto(desk) {
     desk.tools.onto();
@@ -129,6 +136,15 @@ const actions = {
   along(desk) {
     if (!desk.tools.along()) {
       desk.say("no-line", {}, true);
+      return;
+    }
+    desk.lay();
+    desk.settled();
+  },
+  others: (desk) => desk.showAll(desk.button("others").getAttribute("aria-expanded") !== "true"),
+  against(desk) {
+    if (!desk.tools.against()) {
+      desk.say("no-other", {}, true);
       return;
     }
     desk.lay();

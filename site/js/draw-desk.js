@@ -1,6 +1,7 @@
 // The desk of one drawing: paper, instruments and lines together, what is in hand, what is said; every change of the
 // drawing goes through here, is kept on the device at once, and makes what was judged before an earlier judgement.
 
+import { arcOf, isArc } from "./draw-arcs.js";
 import * as keep from "./draw-kept.js";
 import { voice } from "./draw-said.js";
 import { Drawing } from "./draw-strokes.js";
@@ -9,19 +10,27 @@ import { View } from "./draw-view.js";
 import { need } from "./elements.js";
 
 /** @import { DrawPage } from "../types/draw-page.js" */
-/** @import { DrawItem, DrawOp, DrawProblem, DrawReply, LineKind, ToolName, ToolPose, TruePath, Verb } from "../types/draw.js" */
+/** @import { DrawItem, DrawOp, DrawProblem, DrawReply, LineKind, ToolName, ToolPose, ToolPoses, TruePath, Verb } from "../types/draw.js" */
 
-const TOOLS = /** @type {ToolName[]} */ (["ruler", "protractor"]);
 const REPLAY = 700; // ms from one move to the next
 export const SHORTEST = 1; // mm of a line
 const TRUE_SIZE = 25.4 / 96; // mm of a CSS px
 
-/** Where the instruments lie at first: below the start, partly in view. @param {DrawReply} reply @returns {Record<ToolName, ToolPose>} */
-function parked({ start: [x, y], paper }) {
-  return {
+/** Where the instruments lie at first: below the start, partly in view; those that the sheet's construction needs.
+ * @param {DrawReply} reply @returns {ToolPoses} */
+function parked({ start: [x, y], paper, front }) {
+  const within = (/** @type {ToolPose} */ pose) => ({
+    ...pose, x: Math.min(Math.max(pose.x, 8), paper.width - 20), y: Math.min(Math.max(pose.y, 8), paper.height - 8),
+  });
+  /** @type {Record<ToolName, ToolPose>} */
+  const poses = {
     ruler: { x: Math.min(x, paper.width - 60), y: Math.min(y + 32, paper.height - 12), deg: 0 },
     protractor: { x: Math.min(paper.width - 20, x + 110), y: paper.height - 8, deg: 0 },
+    "square-60": within({ x: x - 40, y: y + 68, deg: 0 }),
+    "square-45": within({ x: x + 130, y: y + 68, deg: 0 }),
+    compasses: within({ x: x + 20, y: y - 30, deg: 0 }),
   };
+  return Object.fromEntries(front.map((name) => [name, poses[name]]));
 }
 
 export class Desk {
@@ -60,7 +69,7 @@ export class Desk {
     this.drawing = new Drawing({ x: reply.start[0], y: reply.start[1] }, reply.zero && { x: reply.zero[0], y: reply.zero[1] });
     const before = keep.read(page.kept, problem.page, reply.problem);
     if (before) this.#take(before);
-    this.tools = new Tools(reply.tools, before?.tools ?? parked(reply), this.drawing);
+    this.tools = new Tools(reply.tools, { ...parked(reply), ...before?.tools }, this.drawing);
     this.view = new View(this.board, reply);
     this.words = voice(JSON.parse(this.find("panel").dataset.sentences ?? "{}"), reply.names, this.drawing, this.tools);
   }
@@ -117,7 +126,8 @@ export class Desk {
 
   /** The instruments, where they lie. */
   lay() {
-    for (const name of TOOLS) this.view.lay(name, this.tools.poses[name]);
+    const laid = /** @type {[ToolName, ToolPose][]} */ (Object.entries(this.tools.poses));
+    for (const [name, pose] of laid) this.view.lay(name, pose);
     this.view.take(this.tools.inHand);
   }
 
@@ -149,7 +159,7 @@ export class Desk {
     const text = document.createElement("span");
     text.textContent = this.words.listed(item);
     row.append(text);
-    if (item.kind !== "mark") row.append(this.#rowButton("rename", item, "rename"));
+    if (item.kind !== "mark" && item.kind !== "arc") row.append(this.#rowButton("rename", item, "rename"));
     row.append(this.#rowButton("rub", item, "remove"));
     return row;
   }
@@ -178,12 +188,25 @@ export class Desk {
     this.rubs = rubs;
     this.press("verb", rubs ? "" : verb);
     this.button("rubber").setAttribute("aria-pressed", String(rubs));
-    this.find("kinds").hidden = rubs || verb !== "draw";
-    this.find("further").hidden = rubs || (verb !== "place" && verb !== "turn");
     this.board.dataset.verb = rubs ? "rubber" : verb;
     this.rest();
     this.askName(0);
-    this.prompt(this.words.said(`prompt-${rubs ? "rubber" : verb}`));
+    this.suit();
+    this.prompt(this.words.prompt(rubs ? "rubber" : verb));
+  }
+
+  /** Show what can be done with the instrument in hand. */
+  suit() {
+    const { verb, rubs } = this;
+    const { kind } = this.tools;
+    const isLaid = !rubs && (verb === "place" || verb === "turn");
+    this.find("kinds").hidden = rubs || verb !== "draw" || kind === "compasses";
+    this.find("further").hidden = !isLaid;
+    this.button("against").hidden = !this.tools.hasOther();
+    this.button("against").textContent = this.words.said(`against-${kind}`);
+    const turn = need('[data-draw-do="verb"][data-value="turn"]', HTMLElement, this.dialog);
+    turn.textContent = this.words.said(kind === "compasses" ? "verb-open" : "verb-turn");
+    need('[data-draw-do="verb"][data-value="mark"]', HTMLElement, this.dialog).hidden = kind === "compasses";
   }
 
   /** The pencil is at nothing. */
@@ -198,12 +221,13 @@ export class Desk {
   begin(place) {
     this.begun = place;
     this.isBegun = true;
-    this.say("begun", {}, true);
+    this.say(this.edge === "compasses" ? "begun-arc" : "begun", {}, true);
   }
 
   /** The line from where one begins to a place, as the pencil draws it. @param {{ x: number, y: number }} tip @returns {DrawItem | null} */
   line(tip) {
     const { begun, kind } = this;
+    if (begun && this.edge === "compasses") return arcOf({ do: "arc", id: 0, ...this.tools.arc() });
     return begun && { id: 0, name: "", kind, x1: begun.x, y1: begun.y, x2: tip.x, y2: tip.y };
   }
 
@@ -211,21 +235,40 @@ export class Desk {
   end(tip) {
     const line = this.line(tip);
     this.rest();
-    if (!line || apart({ x: line.x1, y: line.y1 }, tip) < SHORTEST) this.say("short", {}, true);
+    if (line && isArc(line)) {
+      const { x, y, r, deg, sweep } = line;
+      if ((r * Math.abs(sweep) * Math.PI) / 180 < SHORTEST) this.say("short-arc", {}, true);
+      else this.did({ do: "arc", id: this.drawing.next(), x, y, r, deg, sweep });
+    } else if (!line || apart({ x: line.x1, y: line.y1 }, tip) < SHORTEST) this.say("short", {}, true);
     else this.did({ do: "line", id: this.drawing.next(), kind: this.kind, x1: line.x1, y1: line.y1, x2: line.x2, y2: line.y2 });
   }
 
   /** Take an instrument in hand. @param {ToolName} name */
   take(name) {
+    if (!this.tools.poses[name]) {
+      const { x, y } = this.view.middle();
+      this.tools.poses[name] = { x: x - 30, y, deg: 0 };
+      this.showAll();
+    }
     this.tools.inHand = name;
     this.press("tool", name);
+    this.suit();
     this.lay();
     this.save();
   }
 
+  /** Show the buttons of all instruments. */
+  showAll(is = true) {
+    this.button("others").setAttribute("aria-expanded", String(is));
+    for (const button of this.dialog.querySelectorAll("[data-draw-other]")) {
+      const isOut = this.tools.poses[/** @type {ToolName} */ (button.dataset.value)];
+      button.hidden = !is && !isOut;
+    }
+  }
+
   /** At whose edge the pencil is. @returns {ToolName} */
   get edge() {
-    return this.verb === "draw" ? "ruler" : this.tools.inHand;
+    return this.verb === "draw" && this.tools.inHand === "protractor" ? "ruler" : this.tools.inHand;
   }
 
   // What is drawn.
@@ -264,7 +307,7 @@ export class Desk {
     this.outdate();
     this.redraw();
     this.save();
-    if (op.do === "line" || op.do === "mark") {
+    if (op.do === "line" || op.do === "mark" || op.do === "arc") {
       const item = this.drawing.items().find(({ id }) => id === op.id);
       const isArrow = op.do === "line" && op.kind === "arrow";
       this.askName(isArrow ? op.id : 0);
@@ -301,6 +344,8 @@ export class Desk {
   replace(read) {
     this.#take(read);
     Object.assign(this.tools.poses, read.tools ?? {});
+    this.tools.openTo(read.tools?.compasses?.open ?? this.tools.open);
+    this.showAll(false);
     this.outdate();
     this.askName(0);
     this.lay();

@@ -70,17 +70,26 @@ export function listen(desk) {
     if (desk.rubs) return;
     hold(one, held ?? tools.inHand);
     view.moves(isSteering() ? "tool" : "hand");
-    if (desk.verb === "draw" && !desk.begun) {
-      tools.lead("ruler", tools.reading("ruler", at.x, at.y), reach());
-      desk.begun = tools.tip("ruler");
-    }
+    if (desk.verb === "mark" || desk.verb === "draw") beginAt(at);
     lead();
+  }
+
+  /** The pencil comes to the edge nearest to a place; a line begins there. @param {Place} at */
+  function beginAt(at) {
+    const { edge } = desk;
+    if (!desk.begun) tools.pick(edge, at.x, at.y);
+    if (desk.verb !== "draw" || desk.begun) return;
+    tools.lead(edge, tools.reading(edge, at.x, at.y), reach());
+    tools.turned = 0;
+    desk.begun = tools.tip(edge);
   }
 
   /** On an instrument the finger holds it where it is; beside it, its zero comes to the finger. @param {Finger} finger @param {ToolName} name */
   function hold(finger, name) {
-    const pose = tools.poses[name];
-    if (finger.held) finger.offset = { x: pose.x - finger.at.x, y: pose.y - finger.at.y };
+    const pose = tools.poseOf(name);
+    // Compasses are opened by their pencil.
+    const led = name === "compasses" && desk.verb === "turn" ? tools.tip("compasses", 0) : pose;
+    if (finger.held) finger.offset = { x: led.x - finger.at.x, y: led.y - finger.at.y };
     finger.turn = pose.deg - direction(pose, finger.at);
   }
 
@@ -175,6 +184,11 @@ export function listen(desk) {
       tools.place(at.x + offset.x, at.y + offset.y, reach());
       desk.moved();
       view.look(tools.pose);
+    } else if (verb === "turn" && tools.kind === "compasses") {
+      if (one.held && !isDrag) return;
+      tools.openOnto({ x: at.x + offset.x, y: at.y + offset.y }, reach());
+      desk.moved();
+      view.look(tools.tip("compasses", 0));
     } else if (verb === "turn") {
       if (isDrag && apart(at, tools.pose) > 2) tools.turn(direction(tools.pose, at) + one.turn, reach());
       desk.moved();
@@ -183,6 +197,7 @@ export function listen(desk) {
       // A press alone is helped as where a line begins; what is dragged ends where the learner reads.
       tools.lead(desk.edge, tools.reading(desk.edge, at.x, at.y), isDrag ? CATCH : reach());
       const tip = tools.tip(desk.edge);
+      if (desk.edge === "compasses") desk.moved();
       view.pencil(tip, desk.line(tip));
       view.look(tip);
     }
@@ -219,9 +234,11 @@ export function listen(desk) {
       else desk.say("nothing-there", {}, true);
       return;
     }
-    if (desk.verb === "place" && led.held && led.held !== tools.inHand && !drags(led)) {
-      // Pressed on another instrument: that lies over the place which is meant.
-      tools.place(led.at.x, led.at.y, reach());
+    const isCompasses = tools.kind === "compasses";
+    if (isSteering() && led.held && !drags(led) && (isCompasses || (desk.verb === "place" && led.held !== tools.inHand))) {
+      // Pressed on another instrument, or on a leg of the compasses: that lies over the place which is meant.
+      if (isCompasses && desk.verb === "turn") tools.openOnto(led.at, reach());
+      else tools.place(led.at.x, led.at.y, reach());
       desk.moved();
     } else lead();
     if (desk.verb === "mark") {
@@ -233,7 +250,7 @@ export function listen(desk) {
 
   /** A line ends where the finger is lifted; after a press without a drag, where the next one is. */
   function endLine() {
-    const tip = tools.tip("ruler");
+    const tip = tools.tip(desk.edge);
     if (desk.begun && !desk.isBegun && apart(desk.begun, tip) < SHORTEST) desk.begin(tip);
     else desk.end(tip);
   }
@@ -255,6 +272,5 @@ export function listen(desk) {
 /** A mark where the pencil is, across the edge. @param {Tools} tools @param {Drawing} drawing @returns {DrawOp} */
 export function mark(tools, drawing) {
   const { x, y } = tools.tip();
-  const deg = tools.inHand === "ruler" ? tools.pose.deg + 90 : tools.pose.deg + tools.pencil.protractor;
-  return { do: "mark", id: drawing.next(), x1: x, y1: y, deg: wrap(deg) };
+  return { do: "mark", id: drawing.next(), x1: x, y1: y, deg: tools.across() };
 }

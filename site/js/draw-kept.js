@@ -3,23 +3,30 @@
 import { opsOf } from "./draw-strokes.js";
 
 /** @import { DrawKept } from "../types/draw-page.js" */
-/** @import { DrawOp, ToolName, ToolPose } from "../types/draw.js" */
+/** @import { DrawOp, ToolName, ToolPoses } from "../types/draw.js" */
 
-/** @typedef {{ page: string, problem: string, ops: DrawOp[], at: number, tools: Record<ToolName, ToolPose> | null }} KeptDrawing */
+/** @typedef {{ page: string, problem: string, ops: DrawOp[], at: number, tools: ToolPoses | null }} KeptDrawing */
 
-const VERSION = 1;
+const VERSION = 2; // with arcs, set squares and compasses
+const READ = [1, VERSION];
+/** @type {ToolName[]} */
+const TOOLS = ["ruler", "protractor", "square-60", "square-45", "compasses"];
 const MOST = 40; // drawings
 const FORMAT = "phasor-folio drawing";
 
 /** @param {any} pose */
 const isPose = (pose) => ["x", "y", "deg"].every((name) => Number.isFinite(pose?.[name]) && Math.abs(pose[name]) < 5000);
 
+/** @param {any} pose */
+const poseOf = ({ x, y, deg, open }) => ({ x, y, deg, ...(open > 0 && open < 5000 ? { open } : {}) });
+
 /** @param {any} one @returns {KeptDrawing | null} */
 function drawingOf(one) {
   const ops = opsOf(one?.ops);
   if (!ops || typeof one.page !== "string" || typeof one.problem !== "string") return null;
   const at = Number.isInteger(one.at) && one.at >= 0 && one.at <= ops.length ? one.at : ops.length;
-  const tools = isPose(one.tools?.ruler) && isPose(one.tools?.protractor) ? one.tools : null;
+  const laid = TOOLS.filter((name) => isPose(one.tools?.[name])).map((name) => [name, poseOf(one.tools[name])]);
+  const tools = isPose(one.tools?.ruler) ? Object.fromEntries(laid) : null;
   return { page: one.page, problem: one.problem, ops, at, tools };
 }
 
@@ -27,7 +34,7 @@ function drawingOf(one) {
 function all(kept) {
   try {
     const file = JSON.parse(kept.read("drawings") ?? "{}");
-    return file.version === VERSION && Array.isArray(file.drawings) ? file.drawings.flatMap((/** @type {unknown} */ one) => drawingOf(one) ?? []) : [];
+    return READ.includes(file.version) && Array.isArray(file.drawings) ? file.drawings.flatMap((/** @type {unknown} */ one) => drawingOf(one) ?? []) : [];
   } catch {
     return [];
   }
@@ -50,7 +57,7 @@ export const fileOf = (drawing) => JSON.stringify({ format: FORMAT, version: VER
 export function fromFile(text) {
   try {
     const file = JSON.parse(text.replace(/^\uFEFF/, ""));
-    return file?.format === FORMAT && file.version === VERSION ? drawingOf(file) : null;
+    return file?.format === FORMAT && READ.includes(file.version) ? drawingOf(file) : null;
   } catch {
     return null;
   }

@@ -14,7 +14,10 @@ const VERBS = { 1: "place", 2: "turn", 3: "mark", 4: "draw" };
 /** @type {Record<string, string>} */
 const KINDS = { a: "arrow", f: "full", d: "dashed" };
 /** @type {Record<string, string>} */
-const BUTTONS = { z: "undo", y: "redo", o: "onto", l: "along", j: "judge", 0: "whole", "+": "closer", "=": "closer", "-": "farther" };
+const BUTTONS = { z: "undo", y: "redo", o: "onto", l: "along", g: "against", j: "judge", 0: "whole", "+": "closer", "=": "closer", "-": "farther" };
+
+/** @type {Record<string, string[]>} a key takes the first of these that is not in hand */
+const TOOLS = { r: ["ruler"], p: ["protractor"], s: ["square-60", "square-45"], m: ["compasses"] };
 
 /**
  * @param {Desk} desk
@@ -26,6 +29,7 @@ export function listen(desk, press) {
 
   function showPencil() {
     const tip = tools.tip(desk.edge);
+    if (desk.edge === "compasses") desk.moved();
     view.reveal(tip);
     view.pencil(tip, desk.line(tip));
     view.look(tip);
@@ -42,15 +46,18 @@ export function listen(desk, press) {
   function arrow([across, down], size) {
     const verb = desk.verb;
     if (leads()) {
-      // On the protractor the figures go up anticlockwise, which is to the left of its middle.
-      const sign = desk.edge === "ruler" ? across - down : -across - down;
+      // Round a centre degrees go up anticlockwise, which is to the left of its top.
+      const sign = tools.shapes[desk.edge].isStraight ? across - down : -across - down;
       tools.lead(desk.edge, Math.round((tools.pencil[desk.edge] + sign * size) * 1000) / 1000);
       showPencil();
+    } else if (verb === "turn" && tools.kind === "compasses") {
+      tools.openTo(Math.round((tools.open + (across - down) * size) * 1000) / 1000);
+      showTool();
     } else if (verb === "turn") {
       tools.turn(tools.pose.deg + (-across - down) * size);
       showTool();
     } else {
-      tools.place(tools.pose.x + across * size, tools.pose.y + down * size);
+      tools.step(across * size, down * size);
       showTool();
     }
   }
@@ -59,10 +66,11 @@ export function listen(desk, press) {
     if (desk.verb === "mark") {
       desk.did(mark(tools, drawing));
     } else if (desk.verb === "draw" && !desk.begun) {
-      desk.begin(tools.tip("ruler"));
+      tools.turned = 0;
+      desk.begin(tools.tip(desk.edge));
       showPencil();
-      desk.say("begun");
-    } else if (desk.verb === "draw") desk.end(tools.tip("ruler"));
+      desk.say(desk.edge === "compasses" ? "begun-arc" : "begun");
+    } else if (desk.verb === "draw") desk.end(tools.tip(desk.edge));
   }
 
   /** @param {string} key @param {boolean} fine */
@@ -73,13 +81,17 @@ export function listen(desk, press) {
       tools.turn(tools.pose.deg + TURNS[key]);
       showTool();
     } else if (key === "Enter" || key === " ") enter();
+    else if (small === "c" && desk.verb === "turn" && tools.kind === "compasses") {
+      if (tools.openNext()) showTool();
+      else desk.say("no-point");
+    } else if (small === "e" && leads() && tools.nextEdge()) showPencil();
     else if (small === "c" && leads()) {
       if (tools.next(desk.edge)) showPencil();
       else desk.say("no-edge-point");
     } else if (small === "b") {
       tools.turn(wrap(tools.pose.deg + 180));
       showTool();
-    } else if (small === "r" || small === "p") press("tool", small === "r" ? "ruler" : "protractor");
+    } else if (small in TOOLS) press("tool", TOOLS[small].find((name) => name !== tools.inHand) ?? tools.inHand);
     else if (key in VERBS) press("verb", VERBS[key]);
     else if (small in KINDS) press("kind", KINDS[small]);
     else if (small in BUTTONS) press(BUTTONS[small]);

@@ -1,6 +1,7 @@
 // The layers of the drawing, each an element of its own: paper, instruments, lines, the pencil. What moves is moved by CSS,
 // so that nothing is painted anew while a finger leads it. There are two scenes: the view's and the close-up's.
 
+import { isArc, pathOf } from "./draw-arcs.js";
 import { regionHTML } from "./trusted.js";
 
 /** @import { DrawItem, DrawReply, ToolName, ToolPicture, ToolPose } from "../types/draw.js" */
@@ -51,21 +52,27 @@ export function stroke(line, kind, thick) {
   return parts;
 }
 
-/** The pencil's point and the line that it is drawing: the same three shapes all the time. */
+/** An arc, dashed. @param {string} d @param {number} thick */
+export const arc = (d, thick) => element("path", { d, fill: "none", "stroke-width": thick, stroke: "currentColor", "stroke-dasharray": "3 2" });
+
+/** The pencil's point and what it is drawing: the same four shapes all the time. */
 class Pencil {
+  arc = arc("", 0.4);
   line = element("line", { "stroke-width": 0.5, stroke: "currentColor" });
   head = element("polygon", { fill: "currentColor" });
   dot = element("circle", { r: DOT, class: "draw-pencil" });
 
   /** @param {{ x: number, y: number } | null} tip @param {DrawItem | null} line */
   put(tip, line) {
-    const { shaft, head } = line ? shapes(line, line.kind) : { shaft: { x1: 0, y1: 0, x2: 0, y2: 0 }, head: "" };
+    const d = line && isArc(line) ? pathOf(line) : "";
+    if (this.arc.getAttribute("d") !== d) this.arc.setAttribute("d", d);
+    const { shaft, head } = line && !isArc(line) ? shapes(line, line.kind) : { shaft: { x1: 0, y1: 0, x2: 0, y2: 0 }, head: "" };
     for (const [mark, value] of Object.entries(shaft)) this.line.setAttribute(mark, String(value));
     this.line.setAttribute("stroke-dasharray", line?.kind === "dashed" ? "3 2" : "none");
     this.head.setAttribute("points", head);
     this.dot.setAttribute("cx", number(tip?.x ?? 0));
     this.dot.setAttribute("cy", number(tip?.y ?? 0));
-    this.line.toggleAttribute("hidden", !line);
+    this.line.toggleAttribute("hidden", !line || isArc(line));
     this.dot.toggleAttribute("hidden", !tip);
   }
 }
@@ -84,11 +91,37 @@ class Tool {
     this.root.append(this.picture);
   }
 
+  /** Its picture is the same however it lies. @param {ToolPose} _pose */
+  open(_pose) {}
+
   /** @param {number} scale px for each mm */
   resize(scale) {
     const { style } = this.picture;
     [style.left, style.top] = this.at.map((part) => `${-part * scale}px`);
     [style.width, style.height] = this.size.map((part) => `${part * scale}px`);
+  }
+}
+
+/** The compasses: two legs, a point and a pencil, as far apart as they are open (mm). */
+class Compasses extends Tool {
+  legs = element("path", { fill: "none", class: "draw-legs" });
+  joint = element("circle", { r: 3, class: "draw-joint" });
+  lead = element("circle", { r: 1.3, class: "draw-lead" });
+
+  /** @param {ToolPicture} picture */
+  constructor({ open = 40 }) {
+    super("compasses", { svg: "", at: [0, 0] });
+    this.picture.replaceChildren(this.legs, this.joint, this.lead, element("circle", { r: 0.9, class: "draw-needle" }));
+    this.open({ x: 0, y: 0, deg: 0, open });
+  }
+
+  /** @override @param {ToolPose} pose */
+  open({ open = 40 }) {
+    const high = -Math.max(16, 0.45 * open);
+    this.legs.setAttribute("d", `M0 0L${number(open / 2)} ${number(high)}L${number(open)} 0`);
+    this.joint.setAttribute("cx", number(open / 2));
+    this.joint.setAttribute("cy", number(high));
+    this.lead.setAttribute("cx", number(open));
   }
 }
 
@@ -108,9 +141,11 @@ export class Scene {
     this.paper = this.#layer("paper", sheet, groupOf(paper.svg).group);
     this.true = this.#layer("true");
     this.lines = this.#layer("lines");
-    this.hand = this.#layer("hand", this.pencil.line, this.pencil.head, this.pencil.dot);
+    this.hand = this.#layer("hand", this.pencil.arc, this.pencil.line, this.pencil.head, this.pencil.dot);
     const names = /** @type {ToolName[]} */ (Object.keys(tools));
-    this.tools = new Map(names.map((name) => [name, new Tool(name, tools[name])]));
+    this.tools = new Map(names.map((name) => [name, name === "compasses" ? new Compasses(tools[name]) : new Tool(name, tools[name])]));
+    // An instrument is seen once it is laid.
+    for (const { root } of this.tools.values()) root.hidden = true;
     this.root.className = "draw-scene";
     this.root.append(this.paper, ...[...this.tools.values()].map(({ root }) => root), this.lines, this.true, this.hand);
     this.pencil.put(null, null);
@@ -136,9 +171,12 @@ export class Scene {
   /** @param {ToolName} name @param {ToolPose} pose */
   lay(name, pose) {
     const { x, y, deg } = pose;
-    this.#poses.set(name, { x, y, deg });
+    this.#poses.set(name, { ...pose });
     const tool = this.tools.get(name);
-    if (tool) tool.root.style.transform = `translate(${number(x * this.scale)}px, ${number(y * this.scale)}px) rotate(${number(-deg)}deg)`;
+    if (!tool) return;
+    tool.root.hidden = false;
+    tool.open(pose);
+    tool.root.style.transform = `translate(${number(x * this.scale)}px, ${number(y * this.scale)}px) rotate(${number(-deg)}deg)`;
   }
 
   /** Lay a place of the sheet (mm) on the upper left corner, at so many px for each mm. @param {number} x @param {number} y @param {number} scale */

@@ -1,14 +1,18 @@
 // What was drawn: a list of what the hand did, of which any part can be undone, brought back or played again; the lines
 // and marks that come of it, in mm from the left and from the top of the sheet; and the points at which they can be met.
 
+import { arcOf, crossings, isArc, offArc } from "./draw-arcs.js";
+
 /** @import { DrawItem, DrawOp, DrawPoint } from "../types/draw.js" */
 
 const SAME = 0.05; // mm: points nearer than this are one
+const ONE = 0.5; // mm: crossings with an arc that are nearer to another crossing are none of their own
 const BEYOND = 1; // mm by which lines may miss each other and still cross
 
 /** @param {DrawItem[]} items @param {DrawOp} op @returns {DrawItem[]} */
 function after(items, op) {
   if (op.do === "line") return [...items, { ...op, name: "" }];
+  if (op.do === "arc") return [...items, arcOf(op)];
   if (op.do === "mark") return [...items, { ...op, kind: "mark", x2: op.x1, y2: op.y1, name: "" }];
   if (op.do === "name") return items.map((one) => (one.id === op.id ? { ...one, name: op.name } : one));
   return op.do === "rub" ? items.filter(({ id }) => id !== op.id) : [];
@@ -26,6 +30,13 @@ function crossing(one, other) {
   /** @param {number} share @param {number} long */
   const isOn = (share, long) => share * long > -BEYOND && (share - 1) * long < BEYOND;
   return isOn(here, along) && isOn(there, beside) ? { x: one.x1 + here * ax, y: one.y1 + here * ay } : null;
+}
+
+/** Where arcs cross each other, then where they cross lines. @param {DrawItem[]} strokes */
+function arcsMeet(strokes) {
+  const arcs = strokes.filter(isArc);
+  const pairs = arcs.flatMap((one, place) => arcs.slice(place + 1).flatMap((other) => crossings(one, other)));
+  return [...pairs, ...arcs.flatMap((arc) => strokes.filter((one) => !isArc(one)).flatMap((line) => crossings(arc, line)))];
 }
 
 export class Drawing {
@@ -69,8 +80,14 @@ export class Drawing {
     return (this.#items ??= this.ops.slice(0, this.at).reduce(after, /** @type {DrawItem[]} */ ([])));
   }
 
-  lines() {
+  /** All that is judged: lines and arcs. */
+  strokes() {
     return this.items().filter(({ kind }) => kind !== "mark");
+  }
+
+  /** The straight ones. */
+  lines() {
+    return this.strokes().filter((item) => !isArc(item));
   }
 
   /**
@@ -92,11 +109,14 @@ export class Drawing {
       if (!found.some(({ x, y }) => Math.hypot(x - point.x, y - point.y) < SAME)) found.push(point);
     };
     add({ ...this.start, what: "start" });
-    const lines = this.lines().filter(({ id }) => id !== but);
-    for (const item of this.items().filter(({ id }) => id !== but)) {
+    const items = this.items().filter(({ id }) => id !== but);
+    const [strokes, lines] = [items.filter(({ kind }) => kind !== "mark"), items.filter((item) => item.kind !== "mark" && !isArc(item))];
+    for (const item of items) {
       if (item.kind === "mark") add({ x: item.x1, y: item.y1, what: "mark", item });
-      else add({ x: item.x2, y: item.y2, what: "tip", item });
+      else if (item.kind === "arrow") add({ x: item.x2, y: item.y2, what: "tip", item });
     }
+    for (const met of arcsMeet(strokes)) if (!found.some(({ x, y }) => Math.hypot(x - met.x, y - met.y) < ONE)) add({ ...met, what: "crossing" });
+    for (const item of lines) add({ x: item.x2, y: item.y2, what: "tip", item });
     for (const item of lines) add({ x: item.x1, y: item.y1, what: "tail", item });
     lines.forEach((one, place) => {
       for (const other of lines.slice(place + 1)) {
@@ -128,7 +148,9 @@ export class Drawing {
    * @param {number} x @param {number} y @param {number} reach
    */
   under(x, y, reach) {
-    const away = (/** @type {DrawItem} */ { x1, y1, x2, y2 }) => {
+    const away = (/** @type {DrawItem} */ item) => {
+      if (isArc(item)) return offArc(item, x, y);
+      const { x1, y1, x2, y2 } = item;
       const [dx, dy] = [x2 - x1, y2 - y1];
       const share = Math.min(1, Math.max(0, ((x - x1) * dx + (y - y1) * dy) / (dx * dx + dy * dy || 1)));
       return Math.hypot(x1 + share * dx - x, y1 + share * dy - y);
@@ -148,6 +170,7 @@ function isOp(op) {
   if (op.do === "clear") return true;
   if (!Number.isInteger(op.id)) return false;
   if (op.do === "line") return KINDS.includes(op.kind) && isPlace(["x1", "y1", "x2", "y2"]);
+  if (op.do === "arc") return isPlace(["x", "y", "r", "deg", "sweep"]) && op.r > 0 && Math.abs(op.sweep) <= 360;
   if (op.do === "mark") return isPlace(["x1", "y1", "deg"]);
   return op.do === "rub" || (op.do === "name" && typeof op.name === "string" && op.name.length <= 20);
 }

@@ -1,12 +1,17 @@
 // The instruments: where they lie on the paper, their edges, what they touch. Places are mm from the left and from the
 // top; angles are degrees, anticlockwise from the right, as a protractor shows them.
 
+import { shapesOf } from "./draw-shapes.js";
+import * as slide from "./draw-slide.js";
+
 /** @import { Drawing } from "./draw-strokes.js" */
-/** @import { DrawItem, DrawPoint, ToolName, ToolPicture, ToolPose } from "../types/draw.js" */
+/** @import { DrawItem, DrawPoint, ToolName, ToolPicture, ToolPose, ToolPoses } from "../types/draw.js" */
 
 const RADIANS = Math.PI / 180;
 const LEVER = 12; // mm: what lies nearer to an instrument's zero says nothing of its direction
 const BESIDE = 0.3; // mm within which an instrument's zero lies on a line
+const LIFT = 12; // mm by which an instrument is lifted off another one
+const NARROWEST = 2; // mm between point and pencil of the compasses
 const SWING = 2; // degrees: the most by which an instrument swings onto a point
 
 /** A degree between -180 and 180. @param {number} deg */
@@ -45,64 +50,136 @@ export class Tools {
   /** @type {ToolName} */
   inHand = "ruler";
   catches = true; // whether instruments and pencil catch on what was drawn
-  /** @type {Record<ToolName, number>} where the pencil is at an edge: mm from the ruler's zero, degrees from the zero line */
-  pencil = { ruler: 0, protractor: 90 };
+  turned = 0; // degrees that the compasses have gone round since an arc was begun
+  /** @type {Record<ToolName, number>} where the pencil is: mm along an edge, degrees from the zero line */
+  pencil = { ruler: 0, protractor: 90, "square-60": 0, "square-45": 0, compasses: 0 };
 
   /**
    * @param {Record<ToolName, ToolPicture>} pictures
-   * @param {Record<ToolName, ToolPose>} poses
+   * @param {ToolPoses} poses of the instruments on the paper
    * @param {Drawing} drawing
    */
   constructor(pictures, poses, drawing) {
-    this.pictures = pictures;
+    this.shapes = shapesOf(pictures);
     this.poses = poses;
     this.drawing = drawing;
-    this.long = pictures.ruler.length ?? 150;
-    this.before = pictures.ruler.before ?? 5;
-    this.wide = pictures.ruler.width ?? 25;
-    this.radius = pictures.protractor.radius ?? 75;
-    this.base = pictures.protractor.base ?? 9;
-    this.circle = pictures.protractor.circle === true;
+    const { compasses } = this.shapes;
+    if (compasses.kind === "compasses") compasses.open = poses.compasses?.open ?? compasses.open;
   }
 
   get pose() {
-    return this.poses[this.inHand];
+    return this.poseOf(this.inHand);
+  }
+
+  get kind() {
+    return this.shapes[this.inHand].kind;
+  }
+
+  /** How far the compasses are open, mm. */
+  get open() {
+    const { compasses } = this.shapes;
+    return compasses.kind === "compasses" ? compasses.open : 0;
+  }
+
+  /** @param {ToolName} name @returns {ToolPose} */
+  poseOf(name) {
+    return this.poses[name] ?? { x: 0, y: 0, deg: 0 };
   }
 
   /** Where a place is on an instrument: along its edge and up from it. @param {ToolName} name @param {number} x @param {number} y */
   #own(name, x, y) {
-    const { x: left, y: top, deg } = this.poses[name];
+    const { x: left, y: top, deg } = this.poseOf(name);
     const [across, up, turn] = [x - left, top - y, deg * RADIANS];
     return { along: across * Math.cos(turn) + up * Math.sin(turn), up: up * Math.cos(turn) - across * Math.sin(turn) };
   }
 
-  /** Whether a place lies on an instrument. @param {ToolName} name @param {number} x @param {number} y */
-  #covers(name, x, y) {
-    const { along, up } = this.#own(name, x, y);
-    if (name === "ruler") return along >= -this.before && along <= this.long + this.before && up <= 0 && up >= -this.wide;
-    return Math.hypot(along, up) <= this.radius ? this.circle || up >= -this.base : up < 0 && up >= -this.base && Math.abs(along) <= this.radius;
-  }
-
   /** The instrument that a finger at a place takes hold of. @param {number} x @param {number} y @returns {ToolName | null} */
   at(x, y) {
-    /** @type {ToolName[]} */
-    const order = this.inHand === "ruler" ? ["ruler", "protractor"] : ["protractor", "ruler"];
-    return order.find((name) => this.#covers(name, x, y)) ?? null;
+    const names = /** @type {ToolName[]} */ (Object.keys(this.poses));
+    const order = [this.inHand, ...names.filter((name) => name !== this.inHand).reverse()];
+    return order.find((name) => this.shapes[name].covers(this.#own(name, x, y))) ?? null;
+  }
+
+  // A set square at the ruler.
+
+  /** @param {ToolName} name @param {ToolPose} [pose] */
+  #laid(name, pose = this.poseOf(name)) {
+    return { shape: this.shapes[name], pose };
+  }
+
+  /** What the instrument in hand may lie against. @returns {ToolName[]} */
+  #others() {
+    if (this.kind === "square") return this.poses.ruler ? ["ruler"] : [];
+    const squares = /** @type {ToolName[]} */ (["square-60", "square-45"]);
+    return this.kind === "ruler" ? squares.filter((name) => this.poses[name]) : [];
+  }
+
+  /** The ruler's edge that the set square in hand lies against; undefined if it does not. */
+  rail() {
+    if (this.kind !== "square" || !this.poses.ruler) return undefined;
+    return slide.touching(this.#laid(this.inHand), this.#laid("ruler"))?.its;
+  }
+
+  /** Whether there is another instrument that the one in hand may lie against. */
+  hasOther() {
+    return this.#others().length > 0;
+  }
+
+  /** Whether the instrument in hand lies against another one. */
+  rests() {
+    return this.#others().some((name) => slide.touching(this.#laid(this.inHand), this.#laid(name)));
+  }
+
+  /** Lay the instrument in hand against another one, or lift it off. Gives whether there is one. */
+  against() {
+    const [other] = this.#others();
+    if (!other) return false;
+    const rail = slide.touching(this.#laid(this.inHand), this.#laid(other))?.its;
+    const { x, y } = this.pose;
+    if (rail && slide.isCarried(this.#laid(this.inHand), this.#laid(other))) Object.assign(this.pose, { x: x + LIFT * rail.nx, y: y + LIFT * rail.ny });
+    else Object.assign(this.pose, slide.laidAgainst(this.#laid(this.inHand), this.#laid(other)));
+    this.pose.deg = wrap(this.pose.deg);
+    return true;
+  }
+
+  /** Slide the set square in hand along the ruler so that an edge leads through a point within reach (mm).
+   * @param {slide.Edge} rail @param {number} along @param {number} reach */
+  #slide(rail, along, reach) {
+    Object.assign(this.pose, slide.slid(this.pose, rail, along));
+    if (!this.catches || !reach) return;
+    const near = slide.ways(this.#laid(this.inHand), rail, this.drawing.points()).find(({ off }) => off <= reach);
+    if (near) Object.assign(this.pose, slide.slid(this.pose, rail, near.along));
+  }
+
+  /** Move the instrument in hand a step; along the ruler, if it lies against it. @param {number} dx @param {number} dy */
+  step(dx, dy) {
+    const rail = this.rail();
+    const { x, y } = this.pose;
+    if (!rail) this.place(x + dx, y + dy);
+    else this.#slide(rail, Math.hypot(dx, dy) * (slide.parts(rail, dx, dy).along < 0 ? -1 : 1), 0);
   }
 
   /**
-   * Lay the zero of the instrument in hand on a place; it catches on a point within reach (mm).
+   * Lay the zero of the instrument in hand on a place; it catches on a point within reach (mm). A set square at the ruler
+   * slides along it, until it is drawn off.
    * @param {number} x @param {number} y @param {number} reach
    */
   place(x, y, reach = 0) {
-    const caught = this.catches && reach ? this.drawing.near(x, y, reach) : null;
-    Object.assign(this.pose, { x: caught?.x ?? x, y: caught?.y ?? y });
-  }
-
-  /** The directions in which its edge, or its zero line, would go through a point. @param {DrawPoint} point */
-  #towards(point) {
-    const deg = direction(this.pose, point);
-    return this.inHand === "ruler" ? [deg] : [deg, deg + 180];
+    const rail = reach ? this.rail() : undefined;
+    const [dx, dy] = [x - this.pose.x, y - this.pose.y];
+    if (rail && !slide.drawnOff(rail, dx, dy)) {
+      this.#slide(rail, slide.parts(rail, dx, dy).along, reach);
+      return;
+    }
+    const point = this.catches && reach ? this.drawing.near(x, y, reach) : null;
+    Object.assign(this.pose, { x: point?.x ?? x, y: point?.y ?? y });
+    if (point || !this.catches || !reach || rail) return;
+    const onto = this.kind === "square" ? slide.ontoBase(this.#laid(this.inHand), this.drawing.points(), reach) : null;
+    if (onto) Object.assign(this.pose, { x: x + onto.dx, y: y + onto.dy });
+    for (const name of this.#others()) {
+      const pose = slide.caught(this.#laid(this.inHand), this.#laid(name), reach);
+      if (pose) Object.assign(this.pose, pose, { deg: wrap(pose.deg) });
+    }
   }
 
   /**
@@ -115,7 +192,8 @@ export class Tools {
       for (const point of this.drawing.points()) {
         const far = apart(this.pose, point);
         if (far < LEVER) continue;
-        for (const way of this.#towards(point)) {
+        for (const from of this.shapes[this.inHand].ways) {
+          const way = direction(this.pose, point) - from;
           const off = Math.abs(wrap(way - deg));
           if (off < Math.min(SWING, least) && far * Math.sin(off * RADIANS) <= reach) [best, least] = [way, off];
         }
@@ -124,27 +202,73 @@ export class Tools {
     this.pose.deg = wrap(best);
   }
 
+  /** Open the compasses so far (mm), as far as they go. @param {number} far */
+  openTo(far) {
+    const { compasses } = this.shapes;
+    if (compasses.kind !== "compasses") return;
+    compasses.open = Math.min(Math.max(far, NARROWEST), compasses.most);
+    this.poseOf("compasses").open = compasses.open;
+  }
+
+  /** Open the compasses up to a place; they catch on a point within reach (mm). @param {{ x: number, y: number }} place @param {number} reach */
+  openOnto(place, reach = 0) {
+    const to = (this.catches && reach ? this.drawing.near(place.x, place.y, reach) : null) ?? place;
+    const { pose } = this;
+    if (apart(pose, to) < NARROWEST) return;
+    pose.deg = wrap(direction(pose, to));
+    this.openTo(apart(pose, to));
+  }
+
+  /** The arc that the compasses have drawn since it was begun: at the most a whole circle. */
+  arc() {
+    const { x, y, deg } = this.poseOf("compasses");
+    const sweep = Math.min(Math.max(this.turned, -360), 360);
+    return { x, y, r: this.open, deg: wrap(deg - this.turned), sweep };
+  }
+
   // The pencil at an edge.
 
   /** Where the pencil is, at an edge. @param {ToolName} name @param {number} [value] */
   tip(name = this.inHand, value = this.pencil[name]) {
-    const pose = this.poses[name];
-    return name === "ruler" ? moved(pose, value, pose.deg) : moved(pose, this.radius, pose.deg + value);
+    const { along, up } = this.shapes[name].place(value);
+    const pose = this.poseOf(name);
+    return moved(moved(pose, along, pose.deg), up, pose.deg + 90);
+  }
+
+  /** Let the pencil go along the edge of an instrument that is nearest to a place. @param {ToolName} name @param {number} x @param {number} y */
+  pick(name, x, y) {
+    this.shapes[name].pick(this.#own(name, x, y));
+  }
+
+  /** Let the pencil go along the next edge of the set square in hand. */
+  nextEdge() {
+    const shape = this.shapes[this.inHand];
+    if (shape.kind !== "square") return false;
+    shape.edge = (shape.edge + 1) % shape.edges.length;
+    this.pencil[this.inHand] = 0;
+    return true;
   }
 
   /** What an edge reads beside a place, as far as the edge goes. @param {ToolName} name @param {number} x @param {number} y */
   reading(name, x, y) {
-    const { along, up } = this.#own(name, x, y);
-    if (name === "ruler") return this.#within(name, along);
-    return this.#within(name, Math.atan2(up, along) / RADIANS);
+    return this.shapes[name].value(this.#own(name, x, y));
+  }
+
+  /** The direction across the edge where the pencil is. @param {ToolName} name */
+  across(name = this.inHand) {
+    return wrap(this.poseOf(name).deg + this.shapes[name].across(this.pencil[name]));
   }
 
   /** @param {ToolName} name @param {number} value */
-  #within(name, value) {
-    if (name === "ruler") return Math.min(Math.max(value, -this.before), this.long + this.before);
-    if (this.circle) return ((value % 360) + 360) % 360;
-    const turned = wrap(value);
-    return turned >= 0 ? turned : turned < -90 ? 180 : 0;
+  #put(name, value) {
+    if (name !== "compasses") {
+      this.pencil[name] = this.shapes[name].within(value);
+      return;
+    }
+    // The compasses go round with their pencil.
+    const pose = this.poseOf(name);
+    this.turned += wrap(value);
+    pose.deg = wrap(pose.deg + value);
   }
 
   /** The readings at which points lie at an edge, within reach (mm). @param {ToolName} name @param {number} reach */
@@ -160,8 +284,8 @@ export class Tools {
    * @param {ToolName} name @param {number} value @param {number} reach
    */
   lead(name, value, reach = 0) {
-    this.pencil[name] = this.#within(name, value);
-    if (!this.catches || !reach) return null;
+    this.#put(name, value);
+    if (!this.catches || !reach || name === "compasses") return null;
     const here = this.tip(name);
     const near = this.#met(name, reach).filter((one) => apart(one.point, here) <= reach)
       .sort((one, other) => apart(one.point, here) - apart(other.point, here))[0];
@@ -174,27 +298,45 @@ export class Tools {
     const met = this.#met(name, 1).map(({ value }) => value).sort((one, other) => one - other);
     const here = this.pencil[name];
     const onward = met.find((value) => value > here + 0.05) ?? met[0];
-    if (onward !== undefined) this.pencil[name] = onward;
+    if (onward !== undefined) this.#put(name, onward);
     return onward !== undefined;
   }
 
   // Laid on by a press, without dragging.
 
-  /** Lay the instrument in hand on the next point after the one it lies on. */
+  /** Lay the instrument in hand on the next point after the one it lies on; slide a set square at the ruler to the next. */
   onto() {
     const points = this.drawing.points().filter((point) => point.what !== "zero" && !isLoose(point));
-    const here = points.findIndex((point) => apart(point, this.pose) < 0.05);
-    const point = points[(here + 1) % points.length];
-    Object.assign(this.pose, { x: point.x, y: point.y });
-    return point;
+    const rail = this.rail();
+    if (rail) {
+      const ways = slide.ways(this.#laid(this.inHand), rail, points).sort((one, other) => one.along - other.along);
+      const onward = ways.find(({ along }) => along > 0.05) ?? ways[0];
+      if (onward) this.#slide(rail, onward.along, 0);
+      return;
+    }
+    const next = this.#nextOf(points, (point) => apart(point, this.pose) < 0.05);
+    Object.assign(this.pose, { x: next.x, y: next.y });
+  }
+
+  /** Open the compasses up to the next point. */
+  openNext() {
+    const points = this.drawing.points().filter((point) => !isLoose(point) && apart(point, this.pose) > NARROWEST);
+    const next = points.length ? this.#nextOf(points, (point) => apart(point, this.tip("compasses")) < 0.05) : null;
+    if (next) this.openOnto(next);
+    return Boolean(next);
+  }
+
+  /** The point after the one that is meant, in turn. @param {DrawPoint[]} points @param {(point: DrawPoint) => boolean} isHere */
+  #nextOf(points, isHere) {
+    return points[(points.findIndex(isHere) + 1) % points.length];
   }
 
   /** The directions of lines and of the sheet's mark that go through the zero of the instrument in hand, and of the points to
-   * which a ruler would lead from there. */
+   * which an edge would lead from there. */
   #through() {
     const { pose } = this;
     const isFar = (/** @type {DrawPoint} */ point) => apart(point, pose) > LEVER;
-    const led = this.inHand === "ruler" ? (/** @type {DrawPoint} */ point) => point.what !== "tail" && !isLoose(point) : (/** @type {DrawPoint} */ point) => point.what === "zero";
+    const led = this.kind !== "protractor" ? (/** @type {DrawPoint} */ point) => point.what !== "tail" && !isLoose(point) : (/** @type {DrawPoint} */ point) => point.what === "zero";
     const ways = this.drawing.points().filter((point) => isFar(point) && led(point)).map((point) => direction(pose, point));
     for (const line of this.drawing.lines()) if (offLine(pose, line) < BESIDE) ways.push(...bothWays(line));
     return ways;

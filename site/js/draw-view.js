@@ -1,6 +1,7 @@
 // The paper on the screen: which part of it is seen and how large, and the close-up beside the finger.
 
-import { element, number, Scene, stroke } from "./draw-scene.js";
+import { isArc, pathOf } from "./draw-arcs.js";
+import { arc, element, number, Scene, stroke } from "./draw-scene.js";
 import { regionHTML } from "./trusted.js";
 
 /** @import { DrawItem, DrawName, DrawReply, ToolName, ToolPose, TruePath } from "../types/draw.js" */
@@ -127,6 +128,12 @@ export class View {
     this.show();
   }
 
+  /** The middle of what is seen (mm). @returns {Place} */
+  middle() {
+    const { x, y, scale } = this.seen;
+    return { x: x + this.box.width / scale / 2, y: y + this.box.height / scale / 2 };
+  }
+
   /** Bring a place of the sheet into view, for whom no finger moves what is seen. @param {Place} place */
   reveal({ x, y }) {
     const { scale } = this.seen;
@@ -173,6 +180,11 @@ export class View {
       group.append(...stroke({ x1: item.x1 - dx, y1: item.y1 - dy, x2: item.x1 + dx, y2: item.y1 + dy }, "full", 0.5));
       return group;
     }
+    if (isArc(item)) {
+      if (band === "wrong") group.append(element("path", { d: pathOf(item), class: "draw-off" }));
+      group.append(arc(pathOf(item), 0.35));
+      return group;
+    }
     if (band === "wrong") group.append(element("line", { x1: item.x1, y1: item.y1, x2: item.x2, y2: item.y2, class: "draw-off" }));
     group.append(...stroke(item, item.kind, item.kind === "arrow" ? 0.6 : item.kind === "full" ? 0.25 : 0.35));
     if (name) group.append(this.#label(item, name));
@@ -191,8 +203,11 @@ export class View {
   /** @param {TruePath[]} paths */
   layOver(paths) {
     for (const scene of this.both) {
-      scene.true.replaceChildren(...paths.flatMap(({ role, points: [[x1, y1], [x2, y2]] }) =>
-        stroke({ x1, y1, x2, y2 }, role === "parallel" ? "dashed" : "arrow", 0.9)));
+      scene.true.replaceChildren(...paths.flatMap(({ role, points }) => {
+        if (points.length > 2) return [arc(`M${points.map((place) => place.join(" ")).join("L")}`, 0.9)];
+        const [[x1, y1], [x2, y2]] = points;
+        return stroke({ x1, y1, x2, y2 }, role === "parallel" ? "dashed" : "arrow", 0.9);
+      }));
     }
   }
 

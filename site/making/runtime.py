@@ -27,7 +27,8 @@ OURS = {
     ),
     "draw": (
         "practice/drawn_here.py", "sums/drawn_here.py", "words/draw_here.py", "render/draw_panel.py",
-        "render/draw_here.py",
+        "render/draw_here.py", "practice/arcs_here.py", "practice/lines_here.py", "render/draw_tools.py",
+        "sheet/set_squares.py", "words/arcs_here.py",
     ),
     "strokes": (
         "sheet/printed.py", "practice/strokes.py", "practice/stroke_shapes.py", "practice/stroke_names.py",

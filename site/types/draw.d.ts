@@ -4,11 +4,12 @@ import type { Point, Reply, Values } from "./shared.js";
 
 export type LineKind = "arrow" | "full" | "dashed";
 export type Verb = "place" | "turn" | "mark" | "draw";
-export type ToolName = "ruler" | "protractor";
+export type ToolName = "ruler" | "protractor" | "square-60" | "square-45" | "compasses";
 
 /** What the hand did. */
 export type DrawOp =
   | { do: "line"; id: number; kind: LineKind; x1: number; y1: number; x2: number; y2: number }
+  | { do: "arc"; id: number; x: number; y: number; r: number; deg: number; sweep: number }
   | { do: "mark"; id: number; x1: number; y1: number; deg: number }
   | { do: "name"; id: number; name: string }
   | { do: "rub"; id: number }
@@ -17,7 +18,7 @@ export type DrawOp =
 /** A line or a mark on the paper. `deg`: the direction of a mark's tick. */
 export interface DrawItem {
   id: number;
-  kind: LineKind | "mark";
+  kind: LineKind | "mark" | "arc";
   x1: number;
   y1: number;
   x2: number;
@@ -26,15 +27,30 @@ export interface DrawItem {
   deg?: number;
 }
 
+/** An arc: its centre, its radius, where it begins and how far it goes (degrees, anticlockwise). */
+export interface DrawArc extends DrawItem {
+  kind: "arc";
+  x: number;
+  y: number;
+  r: number;
+  deg: number;
+  sweep: number;
+}
+
 export interface DrawPoint extends Point {
   what: "start" | "zero" | "tip" | "tail" | "mark" | "crossing";
   item?: DrawItem;
 }
 
-/** Where an instrument lies: its zero point, and the direction of its edge (degrees, anticlockwise from the right). */
+/** Where an instrument lies: its zero point, and the direction of its edge (degrees, anticlockwise from the right). `open`:
+ * how far compasses are open (mm). */
 export interface ToolPose extends Point {
   deg: number;
+  open?: number;
 }
+
+/** Where the instruments lie that are on the paper. */
+export type ToolPoses = Partial<Record<ToolName, ToolPose>>;
 
 /** An instrument in true size as pycore draws it; `at`: its zero in the picture. */
 export interface ToolPicture {
@@ -46,6 +62,11 @@ export interface ToolPicture {
   radius?: number;
   base?: number;
   circle?: boolean;
+  /** The two edges at the right angle of a set square. */
+  legs?: [number, number];
+  /** How far compasses open, and how far they are open at first. */
+  most?: number;
+  open?: number;
 }
 
 export interface DrawName {
@@ -67,6 +88,8 @@ export interface DrawReply extends Reply {
   /** The mark that the sheet has in its first direction; null if it has none. */
   zero: [number, number] | null;
   tools: Record<ToolName, ToolPicture>;
+  /** The instruments that the sheet's own construction needs. */
+  front: ToolName[];
   names: Record<string, DrawName>;
   problem: string;
   bands: [number, string][];

@@ -19,7 +19,7 @@ from pycore import api, geometry
 from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.moves import ConstructionError, SetOff, TurnAngle, carry_out, deviations_of
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.drawn_here import WantedLine, wanted_lines
+from pycore.practice.lines_here import WantedLine, wanted_lines
 from pycore.sums.drawn_here import DrawingTask, drawing_task
 
 COUNT = 400

@@ -86,7 +86,7 @@ class Hand:
         x, y, _ = self.pose(tool)
         # Where the instrument can be held so that the hand stays on the paper.
         for along in (12.0, 50.0, 90.0, 130.0, -4.0):
-            held = self.on_tool(tool, along, -6.0 if tool == "ruler" else 6.0)
+            held = self.on_tool(tool, along, 6.0 if tool == "protractor" else -6.0)
             to = (held[0] + place[0] - x, held[1] + place[1] - y)
             if self.is_seen(held) and self.is_seen(to):
                 break

@@ -164,7 +164,7 @@ def test_a_drawing_is_saved_and_opened_as_a_file(drawing: Opened, tmp_path) -> N
     file = tmp_path / "drawing.json"
     taken.value.save_as(file)
     saved = json.loads(file.read_text("utf-8"))
-    assert saved["format"] == "phasor-folio drawing" and saved["version"] == 1 and saved["page"] == SLUG
+    assert saved["format"] == "phasor-folio drawing" and saved["version"] == 2 and saved["page"] == SLUG
     with page.expect_download() as picture:
         hand.press("save-svg")
     picture.value.save_as(tmp_path / "drawing.svg")
