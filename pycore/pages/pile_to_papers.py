@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from pycore.errors import InputError
-from pycore.pages import paper_lines
+from pycore.pages import paper_columns, paper_lines
 from pycore.pages.pile import Pile, PileRow
 from pycore.pages.question_paper import QuestionPaper, place_of
 from pycore.pages.question_paper_marks import columns_of, question_of
@@ -43,6 +43,7 @@ def into_papers(pile: Pile, texts: Sequence[object]) -> list[dict[str, object]]:
 
 def filled(paper: QuestionPaper, text: str, rows: Sequence[PileRow]) -> tuple[str, int]:
     """Return the answers to a paper with those of these rows, and how many were put in."""
+    text = _line_by_line(paper, text)
     listed = tables.read(text, paper_lines.is_row)
     columns = columns_of(listed)
     known = _known(paper, listed[1:] if columns else listed, columns)
@@ -62,6 +63,15 @@ def filled(paper: QuestionPaper, text: str, rows: Sequence[PileRow]) -> tuple[st
         known[key] = _Line(len(lines), cells, whole=False)
         put += 1
     return "\n".join(lines), put
+
+
+def _line_by_line(paper: QuestionPaper, text: str) -> str:
+    """The answers with a line for each question, where a row holds several: a line can be added to those alone."""
+    try:
+        lines = paper_columns.unfolded(paper, tables.read(text, paper_lines.is_row))
+    except InputError:
+        return text
+    return "\n".join("; ".join(tables.cell(one, ";") for one in line.cells) for line in lines) if lines else text
 
 
 def cells_of(row: PileRow) -> dict[str, str]:

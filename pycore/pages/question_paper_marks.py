@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from pycore.errors import Fault, InputError
-from pycore.pages import paper_lines
+from pycore.pages import paper_columns, paper_lines
 from pycore.pages.class_marks import verdict_of
 from pycore.pages.mistake_names import short
 from pycore.pages.paper_day import day_of
@@ -103,6 +103,8 @@ class PaperMarking:
         self.results.sort(key=lambda one: (one.name.casefold(), one.place, one.question))
 
     def _refuse(self, line: TableLine, who: Sequence[str], why: str) -> None:
+        if not who and any(one.line == line.number for one in self.refused):
+            return  # a row of a learner whom nobody knows is told once, not once for each question
         whole = "; ".join(line.cells).rstrip("; ")
         quote = whole if len(whole) <= LONGEST_QUOTE else f"{whole[:LONGEST_QUOTE]}…"
         self.refused.append(RefusedLine(line.number, words.refused(who, why, line.number, quote)))
@@ -239,6 +241,15 @@ def columns_of(lines: Sequence[TableLine]) -> tuple[str, ...]:
     return roles if "question" in roles or "learner" in roles else ()
 
 
+def lines_of(paper: QuestionPaper, lines: Sequence[TableLine]) -> tuple[tuple[str, ...], tuple[TableLine, ...]]:
+    """What the columns of a table are (empty: they come in order), and its lines, each of one question: those of a row
+    with several come one by one. Raises InputError."""
+    if by_question := paper_columns.unfolded(paper, lines):
+        return paper_columns.ROLES, by_question
+    roles = columns_of(lines)
+    return roles, tuple(lines[1:] if roles else lines)
+
+
 def _written(marks: Range) -> str:
     return str(marks[0]) if marks[0] == marks[1] else words.between(*marks)
 
@@ -297,8 +308,7 @@ def _mistakes(replies: Mapping[str, AnswerJudgement | None]) -> tuple[str, ...]:
 def marking_of(paper: QuestionPaper, text: str, settled: Settled | None = None) -> PaperMarking:
     """The marking of a pasted table. Raises InputError where there is nothing, or too much."""
     lines = tables.read(text, paper_lines.is_row)
-    roles = columns_of(lines)
-    lines = lines[1:] if roles else lines
+    roles, lines = lines_of(paper, lines)
     if not lines:
         raise InputError(Fault("results", "", words.NOTHING))
     if len(lines) > MOST_LINES:

@@ -7,21 +7,24 @@ from pycore.words.question_paper import PARTS
 
 TITLE = "Mark the papers"
 LEAD = (
-    "Type or paste one line for each learner and question. It has the learner’s name or number and the question. Then "
-    "come the drawn answer and the calculated answer. A question that asks for one of them has one answer. Leave an "
-    "answer empty where there is none: it has 0 marks."
+    "Paste a table with one row for each learner, as a form saves it. Or type one line for each learner and question: "
+    "the name or number, the question, then the drawn and the calculated answer. An empty answer has 0 marks."
 )
 MORE_ABOUT = "More about the lines"
 ABOUT = (
+    "In a table with one row for each learner, the heads of the columns say which question: Name, Q1 drawn, Q1 "
+    "calculated, Q2 drawn. 1a and 1b will do too. An angle may have a column of its own: Q1 drawn angle. Other columns, "
+    "such as a time or points, are passed over.",
     "An answer is a size and an angle: 6.4 A at 145 anticlockwise. You can also type 6.4∠145, 6.4 @ 145, 6.4 A 145 "
     "acw, 64 mm, a comma as decimal mark, lagging, leading, left or right.",
     "Each sheet says which way is positive. An angle without sign or side is positive, and 340 is −20.",
     "A first name is enough if no other learner of the paper has it. The code on the paper can stand for the name.",
     "After the answers you can give marks for the parts of the question, in this order: " + ", ".join(PARTS.values())
     + ". Leave out those that the question does not ask for. What you leave empty is marked from the answers.",
-    "A line with the names of the columns may come first. Then the columns may have any order.",
+    "A question that asks for one answer has one. A line with the names of the columns may come first: then the "
+    "columns may have any order.",
 )
-RESULTS = "Answers, one line for each learner and question"
+RESULTS = "Answers of the class"
 EXAMPLE = "Ada Lark; 1; 6.4 A at 145 anticlockwise; 6.43 A at 145.5 anticlockwise"
 RESULTS_HELP = "Names, answers and marks are never sent."
 STAYS = "They stay on this device for a year after the last change, unless you erase them or choose another time."
@@ -70,6 +73,14 @@ ROLES: Mapping[str, tuple[str, ...]] = {
     "resultant": (PARTS["resultant"].lower(), "result drawn"),
 }
 """How a column may be called, in small letters."""
+SAID_BY: Mapping[str, str] = {"drawn": "draw", "calculated": "calcul"}
+"""What the head of a column of answers has in it, by how they were found."""
+ANGLE = "angle"
+NO_ANSWERS = ("point", "score", "mark", "feedback", "comment")
+"""What is in the head of a column that is for a question and holds no answer."""
+WHO = ("name", "learner", "student")
+NAME_PARTS = (("first name", "given name", "forename"), ("last name", "surname", "family name"))
+NOBODY_NAMED = "The first line names questions, but no column says whose answers they are. Call that column “Name”."
 MOST_LISTED = 12
 
 
@@ -77,6 +88,11 @@ def refused(who: Sequence[str], why: str, line: int, quote: str) -> str:
     """A line that cannot be used: who and which question it is for, why, and the line itself."""
     named = f"{', '.join(who)}: " if who else ""
     return f"{named}{why} Line {line} is “{quote}”."
+
+
+def at_angle(size: str, angle: str) -> str:
+    """An answer whose angle had a cell of its own."""
+    return f"{size} at {angle}".strip()
 
 
 def not_marked(questions: Sequence[int]) -> str:

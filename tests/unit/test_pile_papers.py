@@ -148,3 +148,12 @@ def test_marks_of_parts(bands: tuple[str, ...], marks: tuple[int, int]):
 @pytest.mark.parametrize("papers", [None, 3, [None], [{"form": 1}], [{"form": {"questions": "x"}}]])
 def test_strange_papers_do_no_harm(papers: Any):
     assert ask(do="answer", page="photographs", form={}, rows=[row(1, 1)], papers=papers)["ok"]
+
+
+def test_a_table_with_a_row_for_each_learner_gets_its_lines_before_a_drawing_is_put_in():
+    """The drawing was put below the table as a line of another kind, and was lost."""
+    table = "Name;Q1 drawn;Q1 calculated;Q2\nAda Lark;;7.24 A;\nBo Finch;9 A;9 A;9 A\n"
+    text, _ = put([row(1, 1), row(2, 3)], table)
+    found = marked(text)
+    assert {(1, 1), (1, 2), (2, 1), (2, 2), (3, 2)} == set(found)
+    assert all((worth, worth) == found[1, 1][part] for part, worth in FULL.items())
