@@ -107,14 +107,14 @@ def _unit_of(example: str) -> str:
 
 
 def _written(text: str, mark: str) -> str:
-    """A value as typed, with its decimal mark, and with micro as it is printed."""
+    """A value as typed, with its decimal mark, and with minus and micro as they are printed."""
     try:
         rest = quantity.split_number(text)[1]
     except QuantityError:
         rest = ""
     if rest[:1] == "u" and quantity.unit_parts(rest) is not None:
         text = f"{text.strip().removesuffix(rest)}µ{rest[1:]}"
-    return text.replace(".", mark)
+    return text.replace(".", mark).replace("-", quantity.MINUS)
 
 
 def _on_paper(text: str, unit: str, task: Task, sizes: Sequence[float]) -> str:

@@ -37,7 +37,7 @@ def _given(rows: Sequence[KeyRow], label: str) -> tuple[str, list[str]]:
     units = [match[2] if match else "" for match in found]
     factors = [_factor(unit, units[0]) for unit in units] if units else []
     if not units or not all(found) or not units[0] or None in factors:
-        return "", cells
+        return "", [tables.ascii_number(cell) for cell in cells]
     made, place = [], 0
     for cell in cells:
         match, factor = (found[place], factors[place]) if cell else (None, None)

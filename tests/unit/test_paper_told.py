@@ -1,12 +1,16 @@
 """What the marking of a question paper tells: near misses, ranges that do not add up, wrong units, blanks; what an
 exam's sheet says and does not say; the decimal mark of the college."""
 
+import re
+
 import pytest
 
 from pycore.errors import InputError
 from pycore.forms.fields import default_form
 from pycore.forms.opening import SetPlace
 from pycore.geometry import Point
+from pycore.pages import class_set
+from pycore.pages.class_job import key_job
 from pycore.pages.question_paper import FIELDS, read_paper
 from pycore.pages.question_paper_job import papers_job, scheme_job
 from pycore.pages.question_paper_marks import PaperMarking, marking_of
@@ -116,3 +120,19 @@ def test_a_unit_behind_in_is_no_symbol(unit: str):
     """It slanted like the symbol of a voltage."""
     assert (f"Calculate it in {unit}, and its angle.",) == with_symbols(f"Calculate it in {unit}, and its angle.")
     assert 3 == len(with_symbols("The voltage V is measured."))
+
+
+@pytest.mark.parametrize(("topic", "tier"), [("add-phasors", "core"), ("two-wattmeters", "stretch")])
+def test_given_values_have_the_minus_of_print_on_paper_and_that_of_a_keyboard_in_a_table(topic: str, tier: str):
+    """The rows of a key printed a hyphen: "12.3 at -150"."""
+    form = {"questions": "1", "q1-topic": topic, "q1-tier": tier, "learners": "4", "overlays": "no"}
+    printed = pages_of(scheme_job(read_paper(default_form(FIELDS) | form), Point(1.0, 1.0)))
+    assert re.search(r" −\d", printed)
+    assert not re.search(r"(?<!\S)-\d", printed)
+    group = class_set.read_set(default_form(class_set.FIELDS) | {"topic": topic, "tier": tier, "learners": "4"})
+    job = key_job(group)
+    while not job.ended:
+        job.go_on(50)
+    _, table = job.result()
+    assert table is not None
+    assert b"-" in table and " '-".encode() not in table and "−".encode() not in table.split(b"\r\n", 1)[1]
