@@ -114,7 +114,7 @@ def _written(text: str, mark: str) -> str:
         rest = ""
     if rest[:1] == "u" and quantity.unit_parts(rest) is not None:
         text = f"{text.strip().removesuffix(rest)}µ{rest[1:]}"
-    return text.replace(".", mark).replace("-", quantity.MINUS)
+    return text.replace(",", ".").replace(".", mark).replace("-", quantity.MINUS)
 
 
 def _on_paper(text: str, unit: str, task: Task, sizes: Sequence[float]) -> str:

@@ -18,10 +18,11 @@ from pycore.words import paper_marks as words
 
 ROLES = ("learner", "question", DRAWN, CALCULATED)
 """The columns of the lines that a row becomes."""
-_NUMBERED = re.compile(r"(?:\bq(?:uestion)?[\s.]*|^\W*)(\d{1,2})(?:[\s.(]*([ab])\b|(?![\d.,]*\d))", re.IGNORECASE)
-_NUMBER = re.compile(r"(?:q(?:uestion)?)?[\s.]*(\d{1,2})[.)]?", re.IGNORECASE)
-_SPEAKS = re.compile(r"\bq(?:uestion)?[\s.]*\d|draw|calcul", re.IGNORECASE)
-_WORD = re.compile(r"[^\W\d_]+")
+_NUMBERED = re.compile(r"(?:\bq(?:uestion)?[\s.]*|^\W*)(\d{1,2})(?:[\s.(]*([ab])\b|(?![\d.,]*\d))")
+_NUMBER = re.compile(r"(?:q(?:uestion)?)?[\s.]*(\d{1,2})[.)]?")
+_SPEAKS = re.compile(r"\bq(?:uestion)?[\s.]*\d|draw|calcul")
+"""All of these read small letters."""
+_NO_WORD = re.compile(r"[\W\d_]+")
 _BY_LETTER = {"a": DRAWN, "b": CALCULATED}
 
 
@@ -48,11 +49,12 @@ class _Answer:
 
 def _column(paper: QuestionPaper, at: int, head: str) -> _Column | None:
     """A column of answers by its head; None for any other."""
-    found, plain = _NUMBERED.search(head), head.lower()
+    plain = head.lower()
+    found = _NUMBERED.search(plain)
     if not found or not 1 <= int(found[1]) <= len(paper.questions) or any(one in plain for one in words.NO_ANSWERS):
         return None
     said = [how for how, beginning in words.SAID_BY.items() if beginning in plain]
-    how = said[0] if len(said) == 1 else _BY_LETTER.get((found[2] or "").lower(), "")
+    how = said[0] if len(said) == 1 else _BY_LETTER.get(found[2] or "", "")
     return _Column(at, paper.questions[int(found[1]) - 1], how, words.ANGLE in plain)
 
 
@@ -85,11 +87,11 @@ def _written(cells: Sequence[str], answer: _Answer) -> str:
 
 def _who(heads: Sequence[str], taken: set[int]) -> tuple[int, ...]:
     """The columns that together say who it is: first and last name, a name, else any other column for a learner."""
-    plain = {at: " ".join(_WORD.findall(head.lower())) for at, head in enumerate(heads) if at not in taken}
+    plain = {at: _NO_WORD.sub(" ", head.lower()).strip() for at, head in enumerate(heads) if at not in taken}
     first, last = ([at for at, head in plain.items() if head in part] for part in words.NAME_PARTS)
     if first and last:
         return (first[0], last[0])
-    named = [at for at, head in plain.items() if not set(words.WHO).isdisjoint(head.split())]
+    named = [at for at, head in plain.items() if any(word in words.WHO for word in head.split())]
     exact = [at for at in plain if paper_lines.role(heads[at]) == "learner"]
     by_name = [at for at in exact if "name" in plain[at]]
     return tuple((by_name or exact or named)[:1])
@@ -100,7 +102,7 @@ def _unfolded(line: TableLine, who: Sequence[int], answers: Mapping[int, Sequenc
     name = " ".join(_cell(line.cells, at) for at in who).strip()
     lines: list[TableLine] = []
     for number, own in answers.items():
-        typed = {how: "" for how in (DRAWN, CALCULATED)}
+        typed = dict.fromkeys((DRAWN, CALCULATED), "")
         for one in own:
             typed[one.how] = typed[one.how] or _written(line.cells, one)
         lines.append(TableLine(line.number, (name, str(number), *typed.values()), line.open_quote))
@@ -116,7 +118,7 @@ def _without_head(paper: QuestionPaper, lines: Sequence[TableLine]) -> dict[int,
         answers[question.number] = [_Answer(how, at + place) for place, how in enumerate(ways)]
         at += len(ways)
     is_wide = len(answers) > 1 and all(len(line.cells) == at for line in lines)
-    return answers if is_wide and not all(_NUMBER.fullmatch(line.cells[1]) for line in lines) else {}
+    return answers if is_wide and not all(_NUMBER.fullmatch(line.cells[1].lower()) for line in lines) else {}
 
 
 def unfolded(paper: QuestionPaper, lines: Sequence[TableLine]) -> tuple[TableLine, ...]:
@@ -131,7 +133,7 @@ def unfolded(paper: QuestionPaper, lines: Sequence[TableLine]) -> tuple[TableLin
         answers = _without_head(paper, lines)
         return tuple(made for line in lines for made in _unfolded(line, (0,), answers)) if answers else ()
     who = _who(heads, {one.at for one in columns})
-    if not who and not any(_SPEAKS.search(heads[one.at]) for one in columns):
+    if not who and not any(_SPEAKS.search(heads[one.at].lower()) for one in columns):
         return ()  # numbers alone: a line of answers, not of heads
     if not who:
         raise InputError(Fault("results", "", words.NOBODY_NAMED))

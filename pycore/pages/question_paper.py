@@ -19,6 +19,7 @@ from pycore.lettering.glyphs import NO_LETTERS, Letters
 from pycore.pages import class_set
 from pycore.pages.class_job import learners_of, named
 from pycore.pages.class_set import TOPICS, ClassSet, LearnerName
+from pycore.pages.own_values import LONGEST_LINK, read_own
 from pycore.pages.practice import methods_of
 from pycore.practice import codes
 from pycore.practice.class_set import Learner
@@ -33,7 +34,7 @@ from pycore.words import question_paper as words
 MOST_QUESTIONS = 10
 MOST_MARKS, MOST_MINUTES = 20, 999
 LONGEST = {"title": 60, "college": 60, "group": 40, "date": 40, "instructions": 300}
-LONGEST_BEFORE, LONGEST_LINK = 400, 1500
+LONGEST_BEFORE = 400
 SET_APART = 7919
 """What the seeds of two questions differ by: a prime, so that no two of a paper are the same."""
 EXAMPLE = ("neutral-current", "add-phasors", "power-triangle")
@@ -79,7 +80,7 @@ def _fields_of(number: int) -> tuple[Field, ...]:
         *(Field(name(f"marks-{key}"), label, "quantity", f"{group}-marks", MARKS[key])
           for key, label in words.PARTS.items()),
         Field(name("before"), words.BEFORE, "text", f"{group}-more", longest=LONGEST_BEFORE),
-        Field(name("link"), words.LINK, "text", f"{group}-more", longest=LONGEST_LINK),
+        Field(name("link"), words.LINK, "text", f"{group}-own", longest=LONGEST_LINK),
     )  # fmt: skip
 
 
@@ -196,38 +197,11 @@ def _text(reader: Reader, name: str, most: int) -> str:
     return typed
 
 
-def _own_values(reader: Reader, name: str) -> tuple[Any, Mapping[str, str]] | None:
-    """The calculator and the form of a link in a field; None where there is none, or a fault."""
-    typed = reader.text(name).strip()
-    if not typed:
-        return None
-    address, _, fragment = typed.partition("#")
-    slug = next((part for part in reversed(address.partition("?")[0].split("/")) if part), "")
-    if slug not in TOPICS or not fragment or len(typed) > LONGEST_LINK:
-        reader.fault(name, words.bad_link(reader.label(name), typed))
-        return None
-    from pycore.pages.own_problem import as_problem, fill
-
-    page = TOPICS[slug]
-    link = links.open_fragment(fragment, page.fields, links.RESERVED)
-    opened = fill(page, link)
-    if opened.fault or opened.page or not (link.has_values or opened.form.get("code")):
-        message = opened.fault.message if opened.fault else words.NO_VALUES
-        reader.fault(name, words.bad_values(reader.label(name), message))
-        return None
-    try:
-        form = as_problem(page, opened.form)
-    except InputError as error:
-        reader.fault(name, words.bad_values(reader.label(name), error.faults[0].message))
-        return None
-    return page, {**form, "code": ""}
-
-
 def _question(reader: Reader, number: int, common: ClassSet) -> Question:
     """One question as its fields say."""
     name = partial(key_of, number)
-    own = _own_values(reader, name("link"))
     chosen = {key: reader.choice(name(key)) for key in ("topic", "tier", "method", "asks", "working")}
+    own = read_own(reader, name("link"), TOPICS[chosen["topic"]], common.chosen)
     page = own[0] if own else TOPICS[chosen["topic"]]
     asked = {"both": words.PARTS, "drawing": words.OF_DRAWING, "calculation": words.OF_CALCULATION}[chosen["asks"]]
     marks = tuple((key, _count(reader, name(f"marks-{key}"), MOST_MARKS)) for key in words.PARTS if key in asked)

@@ -90,8 +90,17 @@ def marks_html(marking: PaperMarking) -> Markup:
         counted, refused, _table("totals", words.TOTALS, words.TOTALS_HEAD, totals),
         h("p", None, words.without_marks(absent)) if absent else None, _chart(marking),
         _table("lines", words.LINES, words.HEAD, lines,
-               h("p", {"class": "help"}, words.to_choose(len(open_ranges))) if open_ranges else None),
+               _to_choose(len(open_ranges)) if open_ranges else None),
     )  # fmt: skip
+
+
+def _to_choose(count: int) -> Markup:
+    """Return how many ranges are open, with the buttons that choose from all of them."""
+    buttons = [
+        h("button", {"type": "button", "class": "plain", "data-do": "settle-all", "data-end": end}, label)
+        for end, label in {"least": words.LEAST, "most": words.MOST}.items()
+    ]
+    return join(h("p", {"class": "help"}, words.to_choose(count)), h("div", {"class": "row"}, buttons))
 
 
 def _total(place: int, one: LearnerTotal, whole: int) -> Markup:
@@ -160,7 +169,8 @@ def paste_html() -> Markup:
     ]
     to_register = h("a", {"href": f"../{register_words.SLUG}/"}, register_words.TITLE)
     texts: Marks = {"class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-old": words.OLD,
-                    "data-added": words.ADDED, "data-other": words.OTHER_PAPER}  # fmt: skip
+                    "data-added": words.ADDED, "data-added-open": words.ADDED_OPEN,
+                    "data-other": words.OTHER_PAPER}  # fmt: skip
     about = h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP, " ", keeps_html(words.STAYS))
     field = h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message, about)
     row = h("div", {"class": "row"}, buttons, to_register, link_to_kept("../"))

@@ -13,7 +13,8 @@ from pycore.forms.fields import Field
 from pycore.forms.links import Longest
 from pycore.pages import question_paper as page
 from pycore.pages.class_job import Job
-from pycore.pages.class_set import name_notices
+from pycore.pages.class_set import TOPICS, name_notices
+from pycore.pages.own_values import LONGEST_LINK, example_of
 from pycore.pages.print_setup import correction_of
 from pycore.pages.question_paper import FIELDS, QUESTION_FIELDS, QuestionPaper
 from pycore.pages.question_paper_job import first_page, papers_job, scheme_job
@@ -30,7 +31,7 @@ from pycore.words.phrase import say
 from pycore.writers import svg
 
 Reply = tuple[dict[str, Any], bytes | None]
-LONGEST = Longest(8000, page.LONGEST_LINK + 1)
+LONGEST = Longest(8000, LONGEST_LINK + 1)
 """Of a paper's link and its values: one character more than is read, so that a text is refused and never cut."""
 
 
@@ -117,7 +118,8 @@ def _question_html(number: int, form: Mapping[str, str], *, shown: bool) -> Mark
     """Return the fields of one question; the script shows it when the paper has so many."""
     fields = QUESTION_FIELDS[number - 1]
     group = f"q{number}"
-    parts = {name: [field for field in fields if field.group == f"{group}{name}"] for name in ("", "-marks", "-more")}
+    parts = {name: [field for field in fields if field.group == f"{group}{name}"]
+             for name in ("", "-own", "-marks", "-more")}  # fmt: skip
     marks = [
         h("div", {"class": "fields of-marks", "data-marks-of": asks, "data-of": number},
           fields_html([field for field in parts["-marks"] if field.name.rpartition("-")[2] in keys], form, {}))
@@ -127,8 +129,11 @@ def _question_html(number: int, form: Mapping[str, str], *, shown: bool) -> Mark
     more = [
         h("details", {"class": "more"}, h("summary", None, words.MARKS), marks),
         h("details", {"class": "more"}, h("summary", None, words.MORE), h("div", {"class": "fields of-more"},
-          fields_html(parts["-more"], form, {}), h("p", {"class": "help wide"}, words.LINK_HELP))),
+          fields_html(parts["-more"], form, {}))),
     ]  # fmt: skip
+    example = h("span", {"data-own-example": True}, example_of(TOPICS[form[f"{group}-topic"]]))
+    own = h("div", {"class": "fields of-own"}, fields_html(parts["-own"], form, {}),
+            h("p", {"class": "help wide"}, words.OWN_HELP[0], example, words.OWN_HELP[1]))  # fmt: skip
     moves = {"up": words.UP, "down": words.DOWN, "remove": words.REMOVE}
     buttons = h("div", {"class": "row"}, [_button(do, label, number) for do, label in moves.items()])
     named = f"question-{number}"
@@ -137,7 +142,7 @@ def _question_html(number: int, form: Mapping[str, str], *, shown: bool) -> Mark
     heading = h("h2", {"id": named, "tabindex": -1}, words.question(number))
     worth = h("span", {"class": "worth", "data-total-of": number})
     return h("section", attributes, h("div", {"class": "question-head"}, heading, worth),
-             h("div", {"class": "fields"}, fields_html(parts[""], form, {})), more, buttons)  # fmt: skip
+             h("div", {"class": "fields"}, fields_html(parts[""], form, {})), own, more, buttons)  # fmt: skip
 
 
 def form_html(form: Mapping[str, str]) -> Markup:
@@ -150,7 +155,9 @@ def form_html(form: Mapping[str, str]) -> Markup:
              h("div", {"class": "fields"}, fields_html(_of("head"), form, {})), hidden)  # fmt: skip
     questions = [_question_html(n, form, shown=n <= count) for n in range(1, page.MOST_QUESTIONS + 1)]
     add = h("p", {"class": "row"}, _button("add", words.ADD))
-    return join(head, h("div", {"class": "questions-list", "data-questions": True}, questions), message, add)
+    examples: Marks = {f"data-own-{slug}": example_of(topic) for slug, topic in TOPICS.items()}
+    attributes: Marks = {"class": "questions-list", "data-questions": True, **examples}
+    return join(head, h("div", attributes, questions), message, add)
 
 
 def groups_html(form: Mapping[str, str]) -> Markup:

@@ -54,8 +54,8 @@ def _register_html(register: Register) -> Markup:
         for name, counts in register.mistakes()
     ]
     marks_table = h("table", {"class": "register"}, _head(words.LEARNER, register, words.TOTAL), h("tbody", None, rows))
-    named = register.group or words.NO_GROUP
-    parts = [h("h2", None, f"{words.GROUP}: {named}"), _scrolled(f"{words.MARKS}: {named}", marks_table)]
+    named = f"{words.GROUP}: {register.group}" if register.group else words.NO_GROUP
+    parts = [h("h2", None, named), _scrolled(f"{words.MARKS}: {named}", marks_table)]
     if mistakes:
         table = h("table", {"class": "register"}, _head(words.MISTAKE, register), h("tbody", None, mistakes))
         parts += [h("h3", None, words.MISTAKES), h("p", {"class": "help"}, words.MISTAKES_NOTE),

@@ -100,6 +100,11 @@ EDITION_LOSES = (
 )
 UNKEPT = "This browser stores nothing for this site. What you do here is lost when you close the page."
 """What stands in the place of every sentence that promises to keep something, where the browser keeps nothing."""
+FULL = (
+    "This browser has no room for more. What it kept before is still here. What you do now is lost when you close the "
+    "page."
+)
+"""What stands there where the browser has kept something, and keeps no more."""
 NOT_KEPT = {
     "drawings": "This browser did not store your drawing. It is lost when you close the page. Save it as a file.",
     "practice": "This browser did not store your practice record. It is lost when you close the page.",

@@ -13,8 +13,8 @@ LEAD = (
 MORE_ABOUT = "More about the lines"
 ABOUT = (
     "In a table with one row for each learner, the heads of the columns say which question: Name, Q1 drawn, Q1 "
-    "calculated, Q2 drawn. 1a and 1b will do too. An angle may have a column of its own: Q1 drawn angle. Other columns, "
-    "such as a time or points, are passed over.",
+    "calculated, Q2 drawn. 1a and 1b will do too. An angle may have a column of its own: Q1 drawn angle. Other "
+    "columns, such as a time or points, are passed over.",
     "An answer is a size and an angle: 6.4 A at 145 anticlockwise. You can also type 6.4∠145, 6.4 @ 145, 6.4 A 145 "
     "acw, 64 mm, a comma as decimal mark, lagging, leading, left or right.",
     "Each sheet says which way is positive. An angle without sign or side is positive, and 340 is −20.",
@@ -33,6 +33,10 @@ REGISTER = "Add to the register"
 OLD = "The answers or the paper have changed since they were marked. Mark them again."
 ERASED = "The answers are erased."
 ADDED = "The marks are in the register."
+ADDED_OPEN = (
+    "The marks are in the register. Some are still a range: choose them in the table below, then add them again."
+)
+LEAST, MOST = "The least for all", "The most for all"
 FILE = "paper-marks.csv"
 NOTHING = "There is nothing to mark yet. Enter at least one line with a learner, a question and an answer."
 NO_ANSWER = "no answer"

@@ -34,10 +34,11 @@ COUNT = "Number of questions"
 
 TOPIC, TIER, METHOD = "Topic", "Level", "Method"
 LINK = "Your own values"
-LINK_HELP = (
-    "Leave it empty, and each learner gets other values. To use your own, set them on the calculator, press Share, "
-    "and paste the link here. Then topic, level and method come from the link."
+OWN_HELP = (
+    "Leave it empty, and each learner gets other values. Or type the same values for all: ",
+    ". The link of a sheet will do too; then the topic comes from it.",
 )
+"""What stands before and behind the values that a topic needs."""
 ASKS = "What is asked"
 ASKS_CHOICES = (("both", "drawing and calculation"), ("drawing", "drawing"), ("calculation", "calculation"))
 BEFORE = "Your sentences before the question"
@@ -120,7 +121,7 @@ NOTE = f"For a test, leave the codes as they are: no phone can open a question. 
 MOST_LISTED = 6
 PAPER_LINE = "Paper **{code}**"
 HEADS = ("No.", "Topic", "Marks")
-MORE = "Your own sentences and values"
+MORE = "Your own sentences"
 KEPT = "Papers on this device"
 KEPT_HELP = (
     "A paper is kept here when you make it or begin a new one, with its names and the answers to it. It is never sent."
@@ -235,8 +236,18 @@ def bad_link(label: str, typed: str) -> str:
 
 
 def bad_values(label: str, message: str) -> str:
-    """A link whose values cannot be used."""
-    return f"{label}: the values in the link cannot be used. {message}"
+    """Own values that cannot be used."""
+    return f"{label}: these values cannot be used. {message}"
+
+
+def own_example(labels: Sequence[str], values: Sequence[str]) -> str:
+    """Which values a calculator needs, in their order, with an example."""
+    return f"{'; '.join(labels)} ({'; '.join(values)})"
+
+
+def bad_count(label: str, topic: str, example: str, count: int) -> str:
+    """Too few values, or too many."""
+    return f"{label}: {count} typed. {topic} takes {example}. Put a semicolon between two values."
 
 
 def no_learner(typed: str, most: int) -> str:

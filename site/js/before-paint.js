@@ -14,15 +14,24 @@
     }, { once: true });
   }
 
+  /** Whether what was kept before can be read, though nothing can be written. */
+  function holdsOurs() {
+    try {
+      return Object.keys(localStorage).some((one) => one.startsWith("phasor-folio"));
+    } catch {
+      return false;
+    }
+  }
+
   const key = "phasor-folio-theme"; // as in kept.js
   const former = "theme"; // without our name until version 1.3
 
-  // Where nothing is kept, every page says that in the place of what it would keep (page.css).
+  // Where nothing is kept, or no more, every page says that in the place of what it would keep (page.css).
   try {
     localStorage.setItem("phasor-folio-try", "");
     localStorage.removeItem("phasor-folio-try");
   } catch {
-    root.dataset.unkept = "";
+    root.dataset.unkept = holdsOurs() ? "more" : "nothing";
   }
 
   /** @param {unknown} theme */

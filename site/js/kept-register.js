@@ -85,7 +85,9 @@ function changesOf(own, before) {
   if (!old.questions?.length) return [{ place, name, before: old }];
   return (own.questions ?? []).flatMap((one) => {
     const was = old.questions?.find(({ number }) => number === one.number);
-    const differs = was && (was.low !== one.low || was.high !== one.high);
+    // Marks chosen from the range that is there are what was still to come.
+    const isChosen = was && was.low < was.high && was.low <= one.low && one.high <= was.high;
+    const differs = was && !isChosen && (was.low !== one.low || was.high !== one.high);
     return differs ? [{ place, name, question: one.number, before: was, after: one }] : [];
   });
 }

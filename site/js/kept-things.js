@@ -82,7 +82,9 @@ function listRow(name, entry, part) {
 /** Question papers, and the answers to them apart. @param {Entry} entry @returns {KeptRow[]} */
 function paperRows(entry) {
   const { answers, ...papers } = objectOf(entry.text) ?? {};
-  const row = listRow("papers", entry, "made");
+  const made = Array.isArray(papers.made) ? papers.made : [];
+  const isNamed = [papers.draft, ...made].some((one) => one?.roll?.trim?.());
+  const row = listRow(`papers${papers.draft ? "" : "-made"}${isNamed ? "" : "-unnamed"}`, entry, "made");
   const texts = typeof answers === "string" ? [answers] : Object.values(answers ?? {}).map((one) => String(one?.text ?? ""));
   const written = texts.filter(Boolean).join("\n");
   if (!written) return [row];

@@ -122,12 +122,30 @@ async function markDue() {
 
 const markSoon = afterQuiet(CHOICE_PAUSE, () => markDue().catch(setPage.failed));
 
+/** The marks of a button, with the question and the answers that they are for. @param {HTMLElement} group @param {HTMLElement} button @returns {SettledMarks} */
+function chosen({ dataset: { place, question, drawn = "", calculated = "" } }, button) {
+  return { place: Number(place), question: Number(question), marks: Number(button.dataset.marks), drawn, calculated };
+}
+
+/** Of every range that nobody has chosen from, take the least or the most. @param {HTMLElement} button */
+function settleAll({ dataset }) {
+  const open = [...document.querySelectorAll(".settle")].filter((group) => !group.querySelector('[aria-pressed="true"]'));
+  const added = open.map((one) => {
+    const group = /** @type {HTMLElement} */ (one);
+    const buttons = [...group.children].map((each) => /** @type {HTMLElement} */ (each));
+    return chosen(group, buttons[dataset.end === "most" ? buttons.length - 1 : 0]);
+  });
+  const isAdded = (/** @type {SettledMarks} */ one) => added.some(({ place, question }) => place === one.place && question === one.question);
+  settled = [...settled.filter((one) => !isAdded(one)), ...added];
+  keep();
+  return mark();
+}
+
 /** Choose marks from a range; the same again gives the range back. @param {HTMLElement} button */
 function settle(button) {
   const group = button.closest("[data-drawn]");
   if (!(group instanceof HTMLElement)) return;
-  const { place, question, drawn = "", calculated = "" } = group.dataset;
-  const own = { place: Number(place), question: Number(question), marks: Number(button.dataset.marks), drawn, calculated };
+  const own = chosen(group, button);
   const others = settled.filter((one) => one.place !== own.place || one.question !== own.question);
   const isTaken = button.getAttribute("aria-pressed") === "true";
   settled = isTaken ? others : [...others, own];
@@ -151,10 +169,11 @@ function changeSaid({ place, name, question = 0, before, after }) {
   return told(after ? "one" : "whole", values);
 }
 
-/** @param {WorkReply} marking @returns {string[]} what is to be known before these marks are added */
+/** @param {WorkReply} marking @returns {string[]} what is to be known before these marks are added; ranges alone need no asking */
 function doubts({ entry, count = 0 }) {
   if (!entry) return [];
   const { changes, missing, open } = weigh(entry);
+  if (!changes.length && !missing && !count) return [];
   const counts = Object.entries({ refused: count, missing, open }).filter(([, many]) => many);
   return [
     ...(changes.length ? [told("replaced", { count: changes.length }), ...changes.slice(0, LISTED).map(changeSaid)] : []),
@@ -179,9 +198,11 @@ async function register() {
   ask.scrollIntoView({ block: "nearest" });
 }
 
-function put() {
+/** @param {boolean} [isTold] whether ranges have been told of before */
+function put(isTold) {
   ask.hidden = true;
-  if (table?.entry && add(table.entry)) say("added");
+  const open = !isTold && table?.entry ? weigh(table.entry).open : 0;
+  if (table?.entry && add(table.entry)) say(open ? "addedOpen" : "added");
   toRegister.focus();
 }
 
@@ -198,8 +219,9 @@ function showLine(number) {
 export const actions = {
   mark,
   settle,
+  "settle-all": settleAll,
   register,
-  "add-anyway": put,
+  "add-anyway": () => put(true),
   "add-not": () => {
     ask.hidden = true;
     toRegister.focus();
@@ -229,4 +251,10 @@ results.addEventListener("input", async () => {
     isAhead = false;
   }
   keep();
+});
+
+// A table that was pasted is marked at once; what is typed waits for the button.
+results.addEventListener("paste", ({ clipboardData }) => {
+  if (!clipboardData?.getData("text").trim().includes("\n")) return;
+  results.addEventListener("input", () => mark().catch(setPage.failed), { once: true });
 });

@@ -8,6 +8,8 @@ import * as form from "./form.js";
 
 const sections = [...document.querySelectorAll("[data-question]")].map((one) => /** @type {HTMLElement} */ (one));
 
+const list = need("[data-questions]");
+
 export const count = () => Number(form.read().questions);
 
 export function show() {
@@ -26,10 +28,11 @@ export function show() {
   showMarks();
 }
 
-/** Marks are given for what is asked; own values have neither a tier nor a method to draw them by. */
+/** Marks are given for what is asked; own values have neither a tier nor a method to draw them by; which values they are follows the topic. */
 export function showMarks() {
   const values = form.read();
   sections.forEach((section, place) => {
+    need("[data-own-example]", HTMLElement, section).textContent = list.getAttribute(`data-own-${values[`q${place + 1}-topic`]}`);
     const isOwn = Boolean(values[`q${place + 1}-link`]?.trim());
     for (const name of ["tier", "method"]) {
       need(`[name="q${place + 1}-${name}"]`, HTMLElement, section).closest(".field, .choose-one")?.toggleAttribute("hidden", isOwn);
@@ -40,6 +43,16 @@ export function showMarks() {
     const asks = values[`q${of}-asks`];
     /** @type {HTMLElement} */ (part).hidden = asks !== marksOf && (asks === "drawing" || asks === "calculation");
   }
+}
+
+/** A drawing alone needs no page for working; the page comes back with a calculation. @param {HTMLElement} control */
+export function fitSpace(control) {
+  const { name = "", value } = /** @type {HTMLSelectElement} */ (control);
+  if (!/^q\d+-asks$/.test(name)) return;
+  const space = name.replace("asks", "working");
+  const now = form.read()[space];
+  if (value === "drawing" && now === form.initial()[space]) form.fill({ [space]: "none" });
+  else if (value !== "drawing" && now === "none") form.fill({ [space]: form.initial()[space] ?? "" });
 }
 
 /** What each question is worth, beside its heading. @param {string[]} totals */

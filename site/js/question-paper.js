@@ -44,6 +44,13 @@ let before = null; // the paper that stood here before another was opened
 /** @type {(() => void) | null} */
 let bringBack = null; // brings back the paper that was erased last
 let isOwn = false; // whether what stands here is kept as the paper that is being put together
+let link = ""; // the fragment of what stands here, as it was last answered
+
+/** From here on what stands here is the paper that is being put together: somebody works on it. */
+function own() {
+  isOwn = true;
+  papers.keepDraft(shown(), link);
+}
 
 /** What is said of a paper that took the place of another. @param {string} [name] */
 const sayBegun = (name) => sayIn("[data-begun]", name);
@@ -188,6 +195,7 @@ async function make() {
   if (!reply) return;
   give(reply);
   keepMade(paper, reply.code ?? "");
+  own();
 }
 
 /** @param {Record<string, unknown> & { work: string }} more */
@@ -258,12 +266,14 @@ actOnPress(actions, failed);
 
 document.addEventListener("input", (event) => {
   const control = controlOf(event);
+  if (control?.matches("[data-results]")) own();
   if (event.target !== roll && control?.form?.id !== "problem") return;
   isOwn = true;
   say("");
   sayBegun();
   sayIn("[data-roll-said]");
   papers.keepDraft(shown());
+  if (control) questions.fitSpace(control);
   questions.showMarks();
   marks.old();
   setPage.updateSoon();
@@ -306,6 +316,7 @@ follow("college", showNotes);
 /** @param {AnswerReply} reply */
 function answered(reply) {
   ({ code } = reply);
+  link = reply.fragment;
   if (isOwn) papers.keepDraft(shown(), reply.fragment);
   marks.showOf(code, form.read().group);
   questions.showTotals(reply.totals ?? []);
@@ -325,7 +336,6 @@ function openOwn(hash) {
     // Every lecturer has values of their own, and has them again.
     college.fill();
     form.fill({ seed: newSeed() });
-    isOwn = true;
     update();
   }
   questions.show();

@@ -69,3 +69,18 @@ def test_a_press_that_would_keep_or_erase_says_that_nothing_is_kept(
         page.wait_for_selector(press, timeout=30_000)
         page.click(press)
         page.get_by_text(said).locator("visible=true").first.wait_for(timeout=5000)
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_where_there_is_no_room_for_more_what_was_kept_is_not_denied(browser: Browser, site: str, name: str) -> None:
+    """A full storage that can be read was called one that stores nothing."""
+    with keeping(browser, site, service_workers="block") as context:
+        page = context.new_page()
+        page.goto(site + name)
+        page.evaluate("localStorage.setItem('phasor-folio-theme', 'day')")
+        context.add_init_script(FULL)
+        page.goto(f"{site}checks/")
+        page.goto(site + name)
+        text = page.evaluate(OPENED)
+        assert furniture.FULL in text
+        assert furniture.UNKEPT not in text

@@ -17,16 +17,19 @@ LONG = (
 )
 """The answers of the class, line by line: what each table below says too."""
 ONE_CELL = {
-    "as a form saves it": "Timestamp\tEmail\tYour name\tQ1 drawn answer\tQ1 calculated answer\tQuestion 2\tPoints - Question 2\n"
+    "as a form saves it": "Timestamp\tEmail\tYour name\tQ1 drawn answer\tQ1 calculated answer\t"
+    "Question 2\tPoints - Question 2\n"
     "30/11/2026 18:00\ta@hall.example\tAda Lark\t7.2 A at 101 cw\t7.24 A at 101 cw\t7.3 A at 100 cw\t3\n"
     "30/11/2026 18:02\tb@hall.example\tBen Stone\t14.7 A\t7.24 A at 101 cw\t\t0\n",
-    "with the letters of the paper": "ID,Name,1(a),1(b),2a\n8,Ada Lark,7.2 A at 101 cw,7.24 A at 101 cw,7.3 A at 100 cw\n"
+    "with the letters of the paper": "ID,Name,1(a),1(b),2a\n"
+    "8,Ada Lark,7.2 A at 101 cw,7.24 A at 101 cw,7.3 A at 100 cw\n"
     "9,Ben Stone,14.7 A,7.24 A at 101 cw,\n",
     "questions in another order": "Drawn answer to question 2;Calculated: q. 1;Drawn: q. 1;Learner\n"
     "7.3 A at 100 cw;7.24 A at 101 cw;7.2 A at 101 cw;Ada Lark\n;7.24 A at 101 cw;14.7 A;Ben Stone",
     "first and last names": "First name;Last name;Question 1;Question 1;Question 2\n"
     "Ada;Lark;7.2 A at 101 cw;7.24 A at 101 cw;7.3 A at 100 cw\nBen;Stone;14.7 A;7.24 A at 101 cw;",
-    "angles in columns of their own": "Name;Q1 drawn;Q1 drawn angle;Q1 calculated;Q1 calculated angle;Q2 size;Q2 angle\n"
+    "angles in columns of their own": "Name;Q1 drawn;Q1 drawn angle;Q1 calculated;Q1 calculated angle;"
+    "Q2 size;Q2 angle\n"
     "Ada Lark;7.2 A;101 cw;7.24 A;101 cw;7.3 A;100 cw\nBen Stone;14.7 A;;7.24 A;101 cw;;\n",
     "no words but the order": "Name;Q1 size;Q1 angle;Q1 size;Q1 angle;Q2 size;Q2 angle\n"
     "Ada Lark;7.2 A;101 cw;7.24 A;101 cw;7.3 A;100 cw\nBen Stone;14.7 A;;7.24 A;101 cw;;\n",

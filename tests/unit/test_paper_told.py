@@ -135,4 +135,4 @@ def test_given_values_have_the_minus_of_print_on_paper_and_that_of_a_keyboard_in
         job.go_on(50)
     _, table = job.result()
     assert table is not None
-    assert b"-" in table and " '-".encode() not in table and "−".encode() not in table.split(b"\r\n", 1)[1]
+    assert b"-" in table and b" '-" not in table and "−".encode() not in table.split(b"\r\n", 1)[1]

@@ -5,11 +5,15 @@ from pathlib import Path
 
 import pytest
 
+from pycore import quantity
 from pycore.api import handle
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
 from pycore.forms import links
 from pycore.forms.fields import default_form
+from pycore.pages.class_job import given_of
+from pycore.pages.class_set import TOPICS
+from pycore.pages.own_values import example_of, value_fields
 from pycore.pages.question_paper import FIELDS, QuestionPaper, place_of, read_paper
 from pycore.practice import codes
 from pycore.practice.class_set import Learner
@@ -190,3 +194,51 @@ def test_no_code_is_written_that_could_not_be_read(fingerprint: int, number: int
 def test_a_calculator_sends_a_papers_code_to_its_own_page(slug: str):
     reply, _ = handle(json.dumps({"do": "code", "page": slug, "code": str(PaperCode(5, 1)), "form": {}}))
     assert "Question papers" in json.loads(reply)["errors"][0]["message"]
+
+
+@pytest.mark.parametrize(
+    "typed", ["9.2; 14.7; 6.5", "9,2; 14,7; 6,5", "9.2 A, 14.7 A, 6.5 A", "9.2 14.7 6.5", "9.2\t14.7\t6.5"]
+)
+def test_own_values_can_be_typed_without_a_link(typed: str):
+    """Nine presses and fields went into a link: to the calculator, its values, Share, and back."""
+    own = form(q2_topic="neutral-current", q2_link=typed, colours="american-208", paper="A3")
+    paper = read_paper(own, "Ada Lark\nBen Stone")
+    ada, ben = learners(paper, 2)
+    assert [9.2, 14.7, 6.5] == [quantity.read(ada.form[name], "A") for name in ("i1", "i2", "i3")]
+    assert [ada.form[name] for name in ("i1", "i2", "i3")] == [ben.form[name] for name in ("i1", "i2", "i3")]
+    assert ("american-208", "A3") == (ada.form["colours"], ada.form["paper"])
+    assert read_paper(form(q2_link=OWN, paper="A3")).code() == paper.code()
+
+
+@pytest.mark.parametrize("slug", TOPICS)
+def test_the_example_that_the_page_shows_for_own_values_can_be_typed(slug: str):
+    shown = example_of(TOPICS[slug])
+    typed = shown[shown.rindex("(") + 1 : -1]
+    (question,) = read_paper(form(questions="1", q1_topic=slug, q1_link=typed)).questions
+    expected = default_form(TOPICS[slug].fields)
+    own = dict(question.own or {})
+    for field in value_fields(TOPICS[slug]):
+        assert expected[field.name] in (own[field.name], own[field.name].removesuffix(f" {field.unit}"))
+
+
+def test_more_branches_than_the_example_has_come_in_the_order_of_the_page():
+    typed = ["60", "20", "47 µF", "10", "230 V", "50"]
+    (question,) = read_paper(form(questions="1", q1_topic="parallel-circuit", q1_link="; ".join(typed))).questions
+    own = dict(question.own or {})
+    assert typed == [own[name] for name in ("b1", "b2", "b3", "b4", "supply", "frequency")]
+
+
+def test_own_values_that_cannot_be_used_say_what_the_topic_takes():
+    found = faults(form(q1_link="9.2; 14.7", q2_link="20 at 0; many"))
+    assert "2 typed" in found["q1-link"] and "L1; L2; L3 (18.4 A; 11.2 A; 24.6 A)" in found["q1-link"]
+    assert "“many”" in found["q2-link"]
+
+
+@pytest.mark.parametrize("own", [f"{OWN}&decimal=comma", "9,2; 14,7; 6,5"])
+def test_a_question_of_own_values_has_the_decimal_mark_of_the_paper(own: str):
+    """Its sheets kept the mark of the link though the paper's setting said otherwise."""
+    paper = read_paper(form(questions="1", q1_link=own, learners="1", decimal="point"))
+    (learner,) = learners(paper, 1)
+    assert "point" == learner.form["decimal"]
+    given = [amount.size for _, amount in given_of(paper.questions[0].group, learner, None)]
+    assert ["9.2 A", "14.7 A", "6.5 A"] == given[:3]
