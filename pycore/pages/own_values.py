@@ -32,7 +32,7 @@ def example_of(page: Any) -> str:
 def _with_unit(field: Field) -> str:
     """The example of a field with its unit."""
     bare = field.unit and field.unit != "°" and field.default[-1:].isdigit()
-    return f"{field.default} {field.unit}" if bare else field.default
+    return f"{field.default}\u00a0{field.unit}" if bare else field.default
 
 
 def _split(text: str) -> list[str]:

@@ -35,8 +35,8 @@ COUNT = "Number of questions"
 TOPIC, TIER, METHOD = "Topic", "Level", "Method"
 LINK = "Your own values"
 OWN_HELP = (
-    "Leave it empty, and each learner gets other values. Or type the same values for all: ",
-    ". The link of a sheet will do too; then the topic comes from it.",
+    "Empty: each learner gets other values. For the same values, type ",
+    ", or paste the link of a sheet.",
 )
 """What stands before and behind the values that a topic needs."""
 ASKS = "What is asked"

@@ -47,7 +47,7 @@ let isOwn = false; // whether what stands here is kept as the paper that is bein
 let link = ""; // the fragment of what stands here, as it was last answered
 
 /** From here on what stands here is the paper that is being put together: somebody works on it. */
-function own() {
+function keepShown() {
   isOwn = true;
   papers.keepDraft(shown(), link);
 }
@@ -195,7 +195,7 @@ async function make() {
   if (!reply) return;
   give(reply);
   keepMade(paper, reply.code ?? "");
-  own();
+  keepShown();
 }
 
 /** @param {Record<string, unknown> & { work: string }} more */
@@ -266,7 +266,7 @@ actOnPress(actions, failed);
 
 document.addEventListener("input", (event) => {
   const control = controlOf(event);
-  if (control?.matches("[data-results]")) own();
+  if (control?.matches("[data-results]")) keepShown();
   if (event.target !== roll && control?.form?.id !== "problem") return;
   isOwn = true;
   say("");

@@ -529,6 +529,6 @@ def test_which_values_are_typed_follows_the_topic(papers: Callable[..., Page]):
     example = page.locator('[data-question="1"] [data-own-example]')
     expect(example).to_contain_text("L1; L2; L3")
     page.select_option("[name=q1-topic]", "series-circuit")
-    expect(example).to_contain_text("30 Ω; 0.2 H; 100 µF; 230 V; 50 Hz")
+    expect(example).to_contain_text("30 Ω; 0.2 H; 100 µF; 230 V; 50\u00a0Hz")
     page.fill("[name=q1-link]", "40; 100 mH")
     expect(page.locator("#m-q1-link")).to_contain_text("2 typed")

@@ -218,7 +218,7 @@ def test_the_example_that_the_page_shows_for_own_values_can_be_typed(slug: str):
     expected = default_form(TOPICS[slug].fields)
     own = dict(question.own or {})
     for field in value_fields(TOPICS[slug]):
-        assert expected[field.name] in (own[field.name], own[field.name].removesuffix(f" {field.unit}"))
+        assert expected[field.name] in (own[field.name], own[field.name].removesuffix(f"\u00a0{field.unit}"))
 
 
 def test_more_branches_than_the_example_has_come_in_the_order_of_the_page():
@@ -230,7 +230,7 @@ def test_more_branches_than_the_example_has_come_in_the_order_of_the_page():
 
 def test_own_values_that_cannot_be_used_say_what_the_topic_takes():
     found = faults(form(q1_link="9.2; 14.7", q2_link="20 at 0; many"))
-    assert "2 typed" in found["q1-link"] and "L1; L2; L3 (18.4 A; 11.2 A; 24.6 A)" in found["q1-link"]
+    assert "2 typed" in found["q1-link"] and "L1; L2; L3 (18.4\u00a0A; 11.2\u00a0A; 24.6\u00a0A)" in found["q1-link"]
     assert "“many”" in found["q2-link"]
 
 
