@@ -56,6 +56,7 @@ PROMPTS = {
 }
 KEY_LINES = (
     "Two fingers on an instrument move and turn it. Beside it, they move the paper and change its size.",
+    "For a parallel, lay the set square along a line and the ruler against it. Then slide the set square along.",
     "Arrow keys move the instrument by 1 mm, with Shift by 0.1 mm. [ and ] turn it by 1°, with Shift by 0.1°.",
     "1 Place, 2 Turn, 3 Mark, 4 Draw. R takes the ruler, P the protractor, S a set square, M the compasses.",
     "O lays the instrument on the next point. L lays it along the next line. B turns it half round.",

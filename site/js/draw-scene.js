@@ -8,6 +8,7 @@ import { regionHTML } from "./trusted.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 const HEAD = 4.6; // mm of an arrowhead, as on sheets
+const [NEEDLE, PENCIL] = [7, 12]; // mm of the compasses' needle and of their pencil
 const DOT = 0.7; // mm of the pencil's point
 
 export const number = (/** @type {number} */ value) => value.toFixed(3);
@@ -105,23 +106,31 @@ class Tool {
 /** The compasses: two legs, a point and a pencil, as far apart as they are open (mm). */
 class Compasses extends Tool {
   legs = element("path", { fill: "none", class: "draw-legs" });
+  needle = element("path", { fill: "none", class: "draw-needle" });
   joint = element("circle", { r: 3, class: "draw-joint" });
-  lead = element("circle", { r: 1.3, class: "draw-lead" });
+  lead = element("polygon", { class: "draw-lead" });
 
   /** @param {ToolPicture} picture */
   constructor({ open = 40 }) {
     super("compasses", { svg: "", at: [0, 0] });
-    this.picture.replaceChildren(this.legs, this.joint, this.lead, element("circle", { r: 0.9, class: "draw-needle" }));
+    this.picture.replaceChildren(this.legs, this.joint, this.needle, this.lead);
     this.open({ x: 0, y: 0, deg: 0, open });
   }
 
   /** @override @param {ToolPose} pose */
   open({ open = 40 }) {
-    const high = -Math.max(16, 0.45 * open);
-    this.legs.setAttribute("d", `M0 0L${number(open / 2)} ${number(high)}L${number(open)} 0`);
-    this.joint.setAttribute("cx", number(open / 2));
+    const [middle, high] = [open / 2, -Math.max(16, 0.45 * open)];
+    const long = Math.hypot(middle, high);
+    // The ends of the legs: a needle, and a pencil that is thicker.
+    const [x, y] = [(middle * NEEDLE) / long, (high * NEEDLE) / long];
+    const [right, up] = [open - (middle * PENCIL) / long, (high * PENCIL) / long];
+    const side = (/** @type {number} */ far, /** @type {number} */ wide) =>
+      `${number(open - (middle * far + high * wide) / long)},${number((high * far - middle * wide) / long)}`;
+    this.legs.setAttribute("d", `M${number(x)} ${number(y)}L${number(middle)} ${number(high)}L${number(right)} ${number(up)}`);
+    this.needle.setAttribute("d", `M0 0L${number(x)} ${number(y)}`);
+    this.lead.setAttribute("points", [side(0, 0), ...[[4, 1.5], [PENCIL, 1.5], [PENCIL, -1.5], [4, -1.5]].map(([far, wide]) => side(far, wide))].join(" "));
+    this.joint.setAttribute("cx", number(middle));
     this.joint.setAttribute("cy", number(high));
-    this.lead.setAttribute("cx", number(open));
   }
 }
 

@@ -86,8 +86,8 @@ export const drawnOff = (its, dx, dy) => parts(its, dx, dy).away > PULL;
 export const slid = ({ x, y }, its, along) => ({ x: x + along * its.ux, y: y + along * its.uy });
 
 /**
- * How far along a ruler's edge a set square must go so that the edge that is drawn along leads through a point, or
- * else another one; the shortest way first.
+ * How far along a ruler's edge a set square must go so that the edge that is drawn along leads through a point (its
+ * base, or another one, where that edge lies along the ruler); the shortest way first.
  * @param {Laid} square @param {Edge} its @param {DrawPoint[]} points
  */
 export function ways(square, its, points) {
@@ -95,8 +95,9 @@ export function ways(square, its, points) {
   const found = [];
   const isAcross = (/** @type {Edge} */ { nx, ny }) => Math.abs(its.ux * nx + its.uy * ny) > 0.2;
   const edges = edgesOf(square);
-  const drawn = edges[square.shape.kind === "square" ? SIDES[square.shape.edge] : 0];
-  for (const edge of isAcross(drawn) ? [drawn] : edges.filter(isAcross)) {
+  const drawn = square.shape.kind === "square" ? square.shape.edge : 0;
+  const [edge] = [edges[SIDES[drawn]], edges[SIDES[0]], ...edges].filter(isAcross);
+  if (edge) {
     const across = its.ux * edge.nx + its.uy * edge.ny;
     for (const point of points) {
       const off = (point.x - edge.a.x) * edge.nx + (point.y - edge.a.y) * edge.ny;

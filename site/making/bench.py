@@ -96,9 +96,13 @@ def _blank_paper(_stage: Stage) -> Iterable[Result]:
 def _drawn_here(_stage: Stage) -> Iterable[Result]:
     """How lines drawn on the screen are judged: right drawings called wrong, mistakes found at their line."""
     drawn = _from_tests("drawn_here")
-    with step(f"judging {drawn.COUNT} drawings"):
-        counts = dict(drawn.count())
-    return [Finding("drawn on the screen", counts, _short(counts))]
+    found = []
+    for parallels in ("", *drawn.PARALLELS):
+        with step(f"judging {drawn.COUNT} drawings" + (f" by {parallels}" if parallels else "")):
+            counts = dict(drawn.count(parallels=parallels))
+        name = "drawn on the screen" + (f", parallels by {parallels}" if parallels else "")
+        found.append(Finding(name, counts, _short(counts)))
+    return found
 
 
 def _short(counts: Mapping[str, int]) -> tuple[str, ...]:

@@ -14,6 +14,8 @@ AT = f"""(() => {{ const sheet = document.querySelector("{SHEET}"), box = sheet.
 LINES = """JSON.parse(localStorage.getItem("phasor-folio-drawings") ?? '{"drawings":[{"ops":[]}]}').drawings[0].ops
   .filter((op) => op.do === "line").map((op) => [op.x1, op.y1, op.x2, op.y2])"""
 
+ARCS = LINES.replace('"line"', '"arc"').replace("op.x1, op.y1, op.x2, op.y2", "op.x, op.y, op.r")
+
 
 @pytest.fixture(params=["Firefox", "WebKitGTK"])
 def engine(request, playwright: Playwright, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Engine]:
@@ -36,7 +38,8 @@ def drag(engine: Engine, first: Place, last: Place) -> None:
 
 
 def test_an_arrow_is_drawn_by_pointer_and_judged(engine: Engine, site: str) -> None:
-    """The ruler dragged to the start, turned by a press, an arrow along it: right. Nothing is refused or uncaught."""
+    """The ruler dragged to the start, turned by a press, an arrow along it: right; then an arc with its length. Nothing
+    is refused or uncaught."""
     engine.go(f"{site}{SLUG}/{PROBLEM}")
     engine.wait(f"document.querySelector('{SHEET}') && document.querySelector('.draw-board').dataset.start")
     x, y = map(float, engine.value("document.querySelector('.draw-board').dataset.start").split())
@@ -53,4 +56,13 @@ def test_an_arrow_is_drawn_by_pointer_and_judged(engine: Engine, site: str) -> N
     press(engine, "judge")
     engine.wait("document.querySelector('[data-draw-line]')")
     assert engine.value("document.querySelector('[data-draw-line]').dataset.band") == "accept"
+    press(engine, "others")
+    press(engine, "tool", "compasses")
+    tip = (x2, y2)
+    arc = (x - 5.0, y - 46.0), (x + 12.0, y - 44.0)
+    for verb, first, last in (("place", (x, y), (x, y)), ("turn", tip, tip), ("draw", *arc)):
+        press(engine, "verb", verb)
+        drag(engine, first, last)
+    engine.wait(f"{ARCS}.length === 1")
+    assert engine.value(ARCS)[0] == pytest.approx([x, y, 46.0], abs=0.6)
     assert engine.faults() == []

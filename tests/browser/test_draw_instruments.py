@@ -6,8 +6,8 @@ import re
 from collections.abc import Callable
 
 import pytest
-from browser.asking import SLUG, wait_until
-from browser.drawn_by_hand import PATIENCE, Hand, Place, moved
+from browser.asking import PHONE, SLUG, wait_until
+from browser.drawn_by_hand import PATIENCE, Hand, Place, fingers, moved
 from browser.test_draw_here import WIDE, arrow, bands, keys, live
 from browser.test_page_access import violations
 from playwright.sync_api import Page
@@ -163,6 +163,61 @@ def test_a_parallelogram_with_compasses_by_mouse(drawing: Opened, tmp_path) -> N
     page.reload()
     hand.opened()
     assert page.locator('.draw-board > .draw-scene [data-kind="arc"]').count() == 2
+
+
+def test_two_presses_draw_an_arc_and_any_edge_of_a_set_square_is_drawn_along(drawing: Opened) -> None:
+    """The second press ends the arc, either way round; a set square that the method does not need is one press away."""
+    hand = drawing("&parallels=compasses")
+    page = hand.page
+    middle = moved(hand.start(), 30.0, 90.0)
+    hand.press("tool", "compasses")
+    hand.press("verb", "place")
+    click(hand, middle)
+    hand.press("verb", "turn")
+    click(hand, moved(middle, 50.0, 0.0))
+    hand.press("verb", "draw")
+    click(hand, moved(middle, 50.0, 10.0))
+    assert "The arc begins here" in page.inner_text("[data-draw-prompt]")
+    click(hand, moved(middle, 50.0, -30.0))
+    drawn = hand.items()[-1]
+    assert drawn["do"] == "arc" and drawn["r"] == pytest.approx(50.0, abs=0.3)
+    assert (drawn["deg"], drawn["sweep"]) == pytest.approx((10.0, -40.0), abs=0.5)
+    click(hand, moved(middle, 50.0, 90.0))
+    click(hand, moved(middle, 50.0, 90.0))
+    assert "too short" in page.inner_text("[data-draw-prompt]") and len(hand.items()) == 1
+    assert not page.is_visible('[data-value="mark"]'), "compasses make no marks"
+    assert not page.is_visible('[data-value="square-45"]')
+    hand.press("others")
+    hand.press("tool", "square-45")
+    hand.press("verb", "draw")
+    hand.press("kind", "full")
+    x, y, deg = hand.pose("square-45")
+    for edge, begun in ((deg, (x, y)), (deg - 90.0, (x, y)), (deg + 225.0, moved((x, y), 120.0, deg))):
+        first, last = moved(begun, 15.0, edge), moved(begun, 45.0, edge)
+        hand.drag(first, last)
+        line = hand.items()[-1]
+        assert math.dist((line["x1"], line["y1"]), first) < 1.0 and math.dist((line["x2"], line["y2"]), last) < 1.0
+
+
+def test_an_arc_is_drawn_by_a_finger(drawing: Opened) -> None:
+    """On a phone: pressed, opened, led round; the fingers need not keep to the circle."""
+    hand = drawing("&parallels=compasses", viewport=PHONE, has_touch=True, is_mobile=True)
+    page = hand.page
+    begun = hand.start()
+    hand.press("tool", "compasses")
+    hand.press("verb", "place")
+    page.touchscreen.tap(*hand.pixel(begun))
+    assert math.dist(hand.pose("compasses")[:2], begun) < 0.05, "its point catches on the start"
+    hand.press("verb", "turn")
+    held, to = hand.on_tool("compasses", 38.0, 2.0), moved(begun, 50.0, 60.0)
+    fingers(page, [hand.pixel(held)], [hand.pixel(to)])
+    radius = number(page, "opened to")
+    hand.press("verb", "draw")
+    assert radius == pytest.approx(50.0, abs=3.0)
+    fingers(page, [hand.pixel(moved(begun, radius - 6.0, 60.0))], [hand.pixel(moved(begun, radius + 5.0, 100.0))])
+    drawn = hand.items()[-1]
+    assert drawn["do"] == "arc" and (drawn["x"], drawn["y"]) == pytest.approx(begun, abs=0.05)
+    assert drawn["r"] == pytest.approx(radius, abs=0.3) and drawn["sweep"] == pytest.approx(40.0, abs=6.0)
 
 
 def test_a_wrong_radius_is_named_at_its_arc_and_rubbed_out(drawing: Opened) -> None:

@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 from itertools import pairwise
 from statistics import NormalDist
 from typing import Any
@@ -176,6 +177,22 @@ def test_every_calculator_opens_with_its_sheet_and_names(slug: str) -> None:
     assert reply["tools"]["ruler"]["length"] in (150.0, 300.0)
     circle = ask({**form, "protractor": "360"}, slug)["tools"]["protractor"]
     assert circle["circle"] and not reply["tools"]["protractor"]["circle"]
+
+
+@pytest.mark.parametrize(("method", "parallels", "more"), [
+    ("parallelogram", "protractor", []), ("parallelogram", "set-squares", ["square-60"]),
+    ("parallelogram", "compasses", ["compasses"]), ("tip-to-tail", "compasses", []), ("components", "", ["square-60"]),
+])  # fmt: skip
+def test_the_instruments_that_a_method_needs_are_in_front(method: str, parallels: str, more: list[str]) -> None:
+    """The others are there in true size, one press away."""
+    reply = ask({**FORM, "method": method, **({"parallels": parallels} if parallels else {})})
+    assert reply["front"] == ["ruler", "protractor", *more]
+    assert set(reply["tools"]) == {"ruler", "protractor", "square-60", "square-45", "compasses"}
+    base, upright = reply["tools"]["square-60"]["legs"]
+    assert math.degrees(math.atan2(upright, base)) == pytest.approx(30.0, abs=0.01)
+    assert len(set(reply["tools"]["square-45"]["legs"])) == 1
+    buttons = re.findall(r'data-value="([a-z0-9-]+)"[^>]*data-draw-other', reply["regions"]["draw"])
+    assert sorted(buttons) == sorted({"square-60", "square-45", "compasses"} - set(more))
 
 
 def test_own_paper_and_large_print_are_drawn_on_the_usual_sheet() -> None:
