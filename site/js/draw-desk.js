@@ -248,7 +248,7 @@ export class Desk {
     if (!this.tools.poses[name]) {
       const { x, y } = this.view.middle();
       this.tools.poses[name] = { x: x - 30, y, deg: 0 };
-      this.showAll();
+      this.showAll(false);
     }
     this.tools.inHand = name;
     this.press("tool", name);
@@ -257,8 +257,8 @@ export class Desk {
     this.save();
   }
 
-  /** Show the buttons of all instruments. */
-  showAll(is = true) {
+  /** Show the buttons of all instruments, or only of those in front and on the paper. @param {boolean} is */
+  showAll(is) {
     this.button("others").setAttribute("aria-expanded", String(is));
     for (const button of this.dialog.querySelectorAll("[data-draw-other]")) {
       const isOut = this.tools.poses[/** @type {ToolName} */ (button.dataset.value)];

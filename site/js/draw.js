@@ -72,6 +72,7 @@ function begin(opened) {
   if (view.seen.scale < COARSE / 1.4) view.about(drawing.start, COARSE);
   if (matchMedia(WIDE).matches) opened.unfold("all");
   opened.lay();
+  opened.showAll(false);
   opened.setVerb("place");
   opened.redraw();
   if (drawing.ops.length) opened.prompt(opened.words.said("back"));

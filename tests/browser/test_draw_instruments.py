@@ -188,7 +188,9 @@ def test_two_presses_draw_an_arc_and_any_edge_of_a_set_square_is_drawn_along(dra
     assert not page.is_visible('[data-value="mark"]'), "compasses make no marks"
     assert not page.is_visible('[data-value="square-45"]')
     hand.press("others")
+    assert page.is_visible('[data-value="square-60"]')
     hand.press("tool", "square-45")
+    assert page.is_visible('[data-value="square-45"]') and not page.is_visible('[data-value="square-60"]')
     hand.press("verb", "draw")
     hand.press("kind", "full")
     x, y, deg = hand.pose("square-45")
@@ -197,6 +199,10 @@ def test_two_presses_draw_an_arc_and_any_edge_of_a_set_square_is_drawn_along(dra
         hand.drag(first, last)
         line = hand.items()[-1]
         assert math.dist((line["x1"], line["y1"]), first) < 1.0 and math.dist((line["x2"], line["y2"]), last) < 1.0
+    page.reload()
+    hand.opened()
+    assert page.is_visible('[data-value="square-45"]'), "what lies on the paper has its button"
+    assert hand.pose("square-45") == pytest.approx((x, y, deg), abs=0.01)
 
 
 def test_an_arc_is_drawn_by_a_finger(drawing: Opened) -> None:
