@@ -6,7 +6,7 @@ the room for working goes first, then the steps. The figure never moves for them
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -46,6 +46,10 @@ FITS = (
     _Fit(4.2, 2.0, 1.8, 1.42, 0.8, 0.0, NO_STEPS), _Fit(4.0, 1.9, 1.7, 1.42, 0.5, 0.0, NO_STEPS),
 )  # fmt: skip
 """The first that fits is used."""
+LEAST_BESIDE = 2.3
+"""The least capitals of notes beside words on drawing by hand: these words give way to smaller ones."""
+CLOSEST = _Fit(5.2, 2.8, LEAST_BESIDE, 1.48, 1.2, 10.0)
+"""Tried for the sake of these words only."""
 STEP_GAP = 1.0
 """Between numbered steps."""
 LETTER = 0.66
@@ -55,8 +59,9 @@ LETTER = 0.66
 def column(layout: Layout, writing: SheetText) -> tuple[Group, ...]:
     """Return words and tables of a usual sheet, in the order in which they are read."""
     boxes = _columns(layout, writing)
-    for fit in FITS:
+    for fit, hand, place in _tries(writing, len(boxes)):
         sets = _parts(layout, writing, fit, boxes)
+        sets[place].extend([lines_of(hand, fit.note, fit.spacing, boxes[place].width)] if hand else [])
         heights = [_height(parts, fit.gap) for parts in sets]
         left = [box.height - high for box, high in zip(boxes, heights, strict=True)]
         least = fit.gap + fit.working + 1.0 if writing.work and fit.working else 0.0
@@ -74,6 +79,18 @@ def column(layout: Layout, writing: SheetText) -> tuple[Group, ...]:
         if writing.work and squares.height >= max(10.0, fit.working) and spare == max(left):
             groups.append(Group(tuple(working(squares, writing.work.working, layout.style.note)), name="table"))
     return tuple(groups)
+
+
+def _tries(writing: SheetText, columns: int) -> Iterator[tuple[_Fit, str, int]]:
+    """Return with what the columns are tried: sizes, the words on drawing by hand ("" for none), their column. Room for
+    working is worth more than these words, these are worth more than large letters, letters that are read with ease
+    more than these."""
+    for works in (True, False):
+        fits = [fit for fit in FITS if (fit.working > 0.0) == works]
+        beside = [fit for fit in (*fits, *((CLOSEST,) if works else ())) if fit.note >= LEAST_BESIDE]
+        for hand in writing.work.by_hand if writing.work else ():
+            yield from ((fit, hand, place) for place in reversed(range(columns)) for fit in beside)
+        yield from ((fit, "", 0) for fit in fits)
 
 
 def _height(parts: Sequence[Part], gap: float) -> float:

@@ -51,7 +51,8 @@ class ResultColumn:
 @dataclass(frozen=True, slots=True)
 class Worksheet:
     """What a problem gives and asks for. ``head``: heads of the given values. ``stages``: names of the rows of results.
-    ``working``: head of the room for sums."""
+    ``working``: head of the room for sums. ``by_hand``: how to draw so that a photograph of the sheet can be read: the
+    first of these that has room."""
 
     question: str
     head: tuple[Phrase, Phrase, Phrase, Phrase]
@@ -60,6 +61,7 @@ class Worksheet:
     stages: tuple[str, ...]
     results: tuple[ResultColumn, ...]
     working: str
+    by_hand: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.rows import minus_words
 from pycore.sums.sentences import StepSentences
+from pycore.sums.worksheet import by_hand
 from pycore.words import answers, moves_list, plain
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
@@ -39,6 +40,8 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
             one.scale(scale * centimetres) for one, scale in zip(amounts, (plan.scale, plan.second), strict=True)
         )
         look.append(sum_words.second_check(bar, *scale_texts))
+    if kind == kinds.PROBLEM:
+        look.append(by_hand(plan, any_method=request.any_method)[0])
     if minus_words(case, plan):
         look.append(minus_words(case, plan))
     lists = (

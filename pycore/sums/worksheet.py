@@ -1,5 +1,6 @@
 """What a problem sheet gives and asks for: the question, the given values, and the results to be found."""
 
+from pycore.constructions.methods import TIP_TO_TAIL
 from pycore.constructions.names import DIAGONAL_LENGTH, arm_key
 from pycore.sheet.plan import Plan
 from pycore.sheet.sheet_text import GivenRow, ResultColumn, Worksheet
@@ -29,8 +30,13 @@ def worksheet_of(
         ),
         given=given, result=(words.RESULT,), stages=stages if calculated else drawn,
         results=_asked(case, plan, origin) if of_paper else _results(case, plan, origin, any_method=any_method),
-        working=words.WORKING,
+        working=words.WORKING, by_hand=by_hand(plan, any_method=any_method),
     )  # fmt: skip
+
+
+def by_hand(plan: Plan, *, any_method: bool) -> tuple[str, ...]:
+    """Return how to draw so that a photograph can be read, the shortest last; tip to tail has no dashes."""
+    return words.by_hand(dashes=any_method or plan.construction.method != TIP_TO_TAIL)
 
 
 def _companions(case: SumCase) -> tuple[GivenRow, ...]:

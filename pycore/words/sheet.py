@@ -102,6 +102,13 @@ def unequal_load(lags: str, sequence: str, *, short: bool = False) -> str:
     return f"Lag behind their own phase voltages: {lags}. Sequence {sequence}."
 
 
+def by_hand(*, dashes: bool) -> tuple[str, ...]:
+    """How to draw so that a photograph of the sheet can be read, the shortest last; ``dashes``: the drawing may have
+    dashed lines."""
+    firm = "Firm dashes. " if dashes else ""
+    return f"Arrowhead on every tip. {firm}Write outside the drawing.", f"Arrowheads. {firm}Write outside."
+
+
 class SetSheet(Protocol):
     """What the words of a class set's sheet need to know of it."""
 

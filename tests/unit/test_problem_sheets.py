@@ -1,16 +1,18 @@
 """A problem sheet stands alone: question, given values, room for results and working; nothing that nobody can use."""
 
 import pytest
-from unit.sheets import NEUTRAL, given_of, on_page, said_on, table_of, texts
+from unit.sheets import NEUTRAL, Lettered, given_of, on_page, said_on, table_of, texts
 from unit.test_sheet_clear import faults_of
 
 from pycore.calculators.registry import CALCULATORS
-from pycore.drawing import Line, Text, walk
+from pycore.drawing import Line, Page, Run, Text, walk
 from pycore.forms.fields import default_form
 from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.geometry import Box, Point
 from pycore.practice.codes import Code
 from pycore.sheet import skeleton
+from pycore.sheet.media import PAPERS
+from pycore.sheet.printed import printed_matter
 from pycore.sheet.title_block import lower_cells
 
 KINDS = ("problem", "construction", "overlay")
@@ -103,3 +105,61 @@ def test_the_example_in_large_print_is_drawn_at_the_scale_of_the_usual_sheet():
 def test_the_title_block_has_room_for_a_name_of_sixty_millimetres(paper: str):
     name, group, date = lower_cells(paper)
     assert name >= 60.0 and group >= 20.0 and date >= 20.0
+
+
+HELP, SHORT_HELP = "Arrowhead on every tip.", "Arrowheads."
+OF_SET = ReopenInfo("https://f.org/", True, SetPlace("42C-332-3C2-9XZ", 3, 30))
+EASY_LETTERS = 2.3  # mm, the least capitals beside the words on drawing by hand
+
+
+def _helps(page: Page) -> list[Lettered]:
+    return [text for text in texts(page) if text.words.startswith((HELP, SHORT_HELP))]
+
+
+@pytest.mark.parametrize("way", ["landscape", "portrait"])
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_a_problem_sheet_says_how_to_draw_for_a_photograph(slug: str, way: str):
+    """On every paper but the smallest: outside the field, touching nothing, in letters that are read with ease."""
+    for paper in [name for name in PAPERS if name != "A5"]:
+        form = {"sheet": "problem", "paper": paper, "orientation": way}
+        page, *_ = CALCULATORS[slug].pages(form, ReopenInfo("https://f.org/", True))
+        (said,) = _helps(page)
+        field = CALCULATORS[slug].case({**default_form(CALCULATORS[slug].fields), **form}).sheet_plan().layout.field
+        assert not said.box.meets(field)
+        assert min(run.size for run in _runs(page, said.words)) >= EASY_LETTERS, paper
+        assert [] == faults_of(page), paper
+
+
+def _runs(page: Page, words: str) -> list[Run]:
+    return [run for item in walk(page.items) if isinstance(item, Text) and item.plain == words for run in item.runs]
+
+
+def test_a_sheet_of_a_set_says_it_too_and_keeps_its_squares():
+    """The neutral current, both ways round, with code and QR."""
+    for way in ("landscape", "portrait"):
+        page, *_ = NEUTRAL.pages({"sheet": "problem", "orientation": way}, OF_SET)
+        assert 1 == len(_helps(page))
+        assert "working" in [text.words for text in texts(page)] and [] == faults_of(page)
+
+
+def test_only_a_method_with_dashes_asks_for_firm_ones():
+    for method, dashes in (("parallelogram", True), ("components", True), ("tip-to-tail", False)):
+        said = said_on(NEUTRAL.pages({"sheet": "problem", "method": method}))
+        assert ("Firm dashes." in said) == dashes and HELP in said
+    for kind in ("construction", "overlay"):
+        assert HELP not in said_on(NEUTRAL.pages({"sheet": kind}))
+
+
+def test_sheets_for_easy_reading_say_it_on_their_page_of_words():
+    for printed in ("page", "large", "easy"):
+        sheet, *others = NEUTRAL.pages({"sheet": "problem", "print": printed})
+        assert [] == _helps(sheet) and HELP in said_on(others)
+
+
+@pytest.mark.parametrize("way", ["landscape", "portrait"])
+def test_the_field_of_a_problem_is_as_it_was(way: str):
+    """What is printed where a learner draws does not depend on the words beside it: older sheets are read as newer."""
+    form = {"sheet": "problem", "orientation": way, "method": "tip-to-tail"}
+    field = NEUTRAL.case({**default_form(NEUTRAL.fields), **form}).sheet_plan().layout.field
+    one, other = (printed_matter(NEUTRAL.pages(form, opening)[0], field) for opening in (ReopenInfo(), OF_SET))
+    assert one == other
