@@ -13,7 +13,8 @@ from pycore.constructions.roles import GIVEN
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import polar, wrap
 from pycore.practice.drawn import ReferenceDrawing, first_direction
-from pycore.practice.stroke_shapes import BEGUN_AT_START, Shape, Tip
+from pycore.practice.stroke_axes import Tip
+from pycore.practice.stroke_shapes import BEGUN_AT_START, Shape
 
 RIGHT, ONE_SLIP, UNLIKE = 0.0, 1.0, 2.2
 """What a length or a direction costs: right, as one of the usual slips gives it, or any other."""

@@ -14,8 +14,9 @@ from pycore.constructions.moves import Direction, SetOff
 from pycore.constructions.roles import GIVEN
 from pycore.geometry import ORIGIN, Point
 from pycore.practice.drawn import ReferenceDrawing, first_direction, points_to_find
+from pycore.practice.stroke_axes import Tip, is_axial, tips_by_result, tips_on_axes
 from pycore.practice.stroke_names import SLIP_ON_AXES, NamedShape, Names
-from pycore.practice.stroke_shapes import Shape, Tip, chains, is_axial, parallelograms, tips_on_axes
+from pycore.practice.stroke_shapes import Shape, chains, parallelograms
 from pycore.practice.strokes import CLEAR_HEAD, Stroke, StrokeSheet, sine_between
 
 DIFFERENT = 1.5
@@ -31,8 +32,6 @@ CROSSING, LONE_END = 0.17, 0.6
 MOST_CHOICES = 3
 ON_LINE = 1.2
 """How near a stroke passes to a point that lies on it, mm."""
-IMPLIED_NEAR = 2.5
-"""How near the end of a lone arrow must be to where the result and the other arrows say, mm."""
 NOTHING = "nothing"
 
 
@@ -124,7 +123,9 @@ def _candidates(sheet: StrokeSheet, drawing: ReferenceDrawing) -> list[_Candidat
     construction = drawing.construction
     names, count = Names(drawing, sheet.origin), len(construction.arms)
     if construction.method == COMPONENTS:
-        named = names.on_axes(tips_on_axes(sheet), lambda tips: _on_axes(sheet, tips))
+        tips = tips_on_axes(sheet)
+        tips += tips_by_result(sheet, tips, [geometry.distance(ORIGIN, step) for step in names.wanted.values()])
+        named = names.on_axes(tips, lambda tips: _on_axes(sheet, tips))
         return [_Candidate(one.shape.score - SLIP_ON_AXES * one.cost, drawing, one) for one in named]
     if construction.method == PARALLELOGRAM:
         shapes = parallelograms(sheet, count)
@@ -181,11 +182,17 @@ def _why(
     """Why the whole reading is asked."""
     why: list[str] = []
     total = best.named.shape.length
-    for rival in rivals:
-        if rival.named.shape is best.named.shape:
-            if rival.named.cost - best.named.cost < NAMES_APART:
-                why.append("names")
-        elif best.worth - rival.worth < MARGIN * total and not _alike_but_lone(best.named, rival.named):
+    for place, rival in enumerate(rivals):
+        # Another naming of a shape is judged beside its first one.
+        first = next((one for one in (best, *rivals[:place]) if one.named.shape is rival.named.shape), None)
+        apart = first is not None and rival.named.cost - first.named.cost >= NAMES_APART
+        if apart:
+            continue
+        if first is best:
+            why.append("names")
+        elif best.worth - rival.worth < MARGIN * total and not (
+            _alike_but_lone(best.named, rival.named) or _heads_decide(best, rival)
+        ):
             why.append("rival")
     drawn = total if best.method != COMPONENTS else math.fsum(
         geometry.distance(sheet.origin, place) for place in best.named.points.values()
@@ -211,6 +218,27 @@ def _alike_but_lone(one: NamedShape, other: NamedShape) -> bool:
     return set(one.points) == set(other.points) and not _different(crossed, other.points)
 
 
+def _heads_decide(one: _Candidate, other: _Candidate) -> bool:
+    """Whether readings on axes differ only in where arrows end on the same strokes, and arrowheads say it of the
+    first alone."""
+    if not one.method == other.method == COMPONENTS or set(one.named.points) != set(other.named.points):
+        return False
+    keys = {name: key for key, name in one.named.keys.items()}
+    for name, place in one.named.points.items():
+        rival = other.named.points[name]
+        arrow = one.named.shape.corners[keys[name]][0]
+        if geometry.distance(place, rival) > DIFFERENT and (
+            math.fabs(arrow.across(rival)) > ON_LINE or not _headed(arrow, place) or _headed(arrow, rival)
+        ):
+            return False
+    return True
+
+
+def _headed(arrow: Stroke, place: Point) -> bool:
+    off = arrow.head_off(place)
+    return off is not None and off < HEAD_NEAR
+
+
 # Points.
 
 
@@ -222,10 +250,6 @@ def _read_point(
     place, (one, other) = best.named.points[name], shape.corners[key]
     if one is other:
         agreed = shape.lone.get(key, False)
-        implied = _implied(sheet, best, name)
-        headed = one.head_off(place)
-        if implied is not None and headed is not None and headed < HEAD_NEAR:
-            agreed = agreed or geometry.distance(implied, place) < IMPLIED_NEAR
         choices = () if agreed else _choices(sheet, place, name, (one,), candidates)
         return ReadPoint(name, place, LONE_END, agreed, choices)
     sine = sine_between(one, other)
@@ -248,22 +272,6 @@ def _to_its_head(place: Point, one: Stroke, other: Stroke) -> Point:
              for at, _, clear in stroke.heads if clear > CLEAR_HEAD]  # fmt: skip
     _, off, stroke = min(found, key=lambda head: head[0])
     return place.plus(stroke.way.times(0.5 * off))
-
-
-def _implied(sheet: StrokeSheet, best: _Candidate, name: str) -> Point | None:
-    """Where an arrow's tip is by the result and the other arrows; None unless all of these are crossings."""
-    points, end = best.named.points, best.drawing.construction.end
-    shape, keys = best.named.shape, {known: key for key, known in best.named.keys.items()}
-    others = [other for other in points if other != name]
-    if best.method != COMPONENTS or name == end or end not in points:
-        return None
-    if any(shape.corners[keys[other]][0] is shape.corners[keys[other]][1] for other in others):
-        return None
-    place = points[end]
-    for other in others:
-        if other != end:
-            place = place.minus(points[other].minus(sheet.origin))
-    return place
 
 
 def _choices(

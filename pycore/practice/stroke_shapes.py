@@ -1,6 +1,5 @@
 """Shapes among the strokes of a sheet: parallelograms chained to one another, chains of strokes that close on the
-start, and rectangles on two axes. Every point is where two strokes cross; ends of lone strokes stand in where none
-does.
+start. Every point is where two strokes cross; ends of lone strokes stand in where none does.
 """
 
 import math
@@ -10,7 +9,7 @@ from itertools import combinations
 
 from pycore import geometry
 from pycore.geometry import Point
-from pycore.practice.strokes import OUT, LeavingStroke, Stroke, StrokeSheet, crossing, sine_between
+from pycore.practice.strokes import OUT, Stroke, StrokeSheet, crossing
 
 MOST = 60
 """So many shapes are looked at more closely."""
@@ -61,7 +60,7 @@ def _lessened(shape: Shape, lost: float) -> Shape:
     return Shape(shape.kind, shape.points, shape.corners, shape.ways, shape.score - lost, shape.used, shape.lone)
 
 
-def _arm(sheet: StrokeSheet, index: int, tip: Point) -> float:
+def arm_worth(sheet: StrokeSheet, index: int, tip: Point) -> float:
     """What an arrow from the start to a tip counts; a stroke that runs on far beyond is another one."""
     ray = sheet.leaving[index]
     over = max(0.0, ray.end - geometry.distance(sheet.origin, tip))
@@ -129,7 +128,7 @@ def parallelograms(sheet: StrokeSheet, count: int) -> list[Shape]:
     quads, shapes = _quads(sheet), []
     rays = sheet.leaving
     for quad in quads:
-        base = quad.score + _arm(sheet, quad.first, quad.a) + _arm(sheet, quad.second, quad.b)
+        base = quad.score + arm_worth(sheet, quad.first, quad.a) + arm_worth(sheet, quad.second, quad.b)
         corners = {"A": (rays[quad.first].stroke, quad.sides[0]), "B": (rays[quad.second].stroke, quad.sides[1]),
                    "R": quad.sides}  # fmt: skip
         points = {"A": quad.a, "B": quad.b, "R": quad.corner}
@@ -166,7 +165,7 @@ def _chained(sheet: StrokeSheet, quad: _Quad, quads: Sequence[_Quad], base: Shap
                 "two", {**base.points, "C": tip, "N": end},
                 {**base.corners, "C": (sheet.leaving[three].stroke, far_side), "N": second.sides},
                 (*base.ways, (quad.corner, end), (tip, end), (o, tip), (o, end)),
-                base.score + second.score + _arm(sheet, three, tip) - twice, frozenset(used), {},
+                base.score + second.score + arm_worth(sheet, three, tip) - twice, frozenset(used), {},
             )  # fmt: skip
 
 
@@ -198,7 +197,7 @@ def _begun_at_start(sheet: StrokeSheet) -> Iterator[Shape]:
             head = stroke.head_off(far)
             if geometry.distance(a, far) < 10.0 or head is None or head > 1.6:
                 continue
-            base = sheet.worth(stroke, a, far, solid=True) + _arm(sheet, first, a) - OPEN_CHAIN
+            base = sheet.worth(stroke, a, far, solid=True) + arm_worth(sheet, first, a) - OPEN_CHAIN
             for third, ray in enumerate(rays):
                 tip, agreed = sheet.tip(ray)
                 if third == first or not agreed:
@@ -206,7 +205,7 @@ def _begun_at_start(sheet: StrokeSheet) -> Iterator[Shape]:
                 yield Shape(
                     BEGUN_AT_START, {"1": a, "2": far, "3": tip},
                     {"1": (rays[first].stroke, stroke), "2": (stroke, stroke), "3": (ray.stroke, ray.stroke)},
-                    ((o, a), (a, far), (o, tip)), base + _arm(sheet, third, tip), frozenset((first, third)),
+                    ((o, a), (a, far), (o, tip)), base + arm_worth(sheet, third, tip), frozenset((first, third)),
                     {"2": True, "3": True},
                 )  # fmt: skip
 
@@ -218,7 +217,7 @@ def _triangles(sheet: StrokeSheet) -> Iterator[Shape]:
             if geometry.distance(a, b) < 6.0 or sheet.covered(stroke, a, b)[0] < 0.25:
                 continue
             beyond = max(0.0, stroke.length - geometry.distance(a, b))
-            score = sheet.worth(stroke, a, b, solid=True) + _arm(sheet, first, a) + _arm(sheet, second, b)
+            score = sheet.worth(stroke, a, b, solid=True) + arm_worth(sheet, first, a) + arm_worth(sheet, second, b)
             yield Shape(
                 "triangle", {"1": a, "2": b}, {"1": (rays[first].stroke, stroke), "2": (rays[second].stroke, stroke)},
                 ((o, a), (a, b), (o, b)), score - 0.15 * beyond, frozenset((first, second)), {},
@@ -243,101 +242,10 @@ def _loops(sheet: StrokeSheet) -> Iterator[Shape]:
                 )
                 score = (
                     sheet.worth(one, a, met, solid=True) + sheet.worth(other, b, met, solid=True)
-                    + _arm(sheet, first, a) + _arm(sheet, second, b) - 0.15 * beyond
+                    + arm_worth(sheet, first, a) + arm_worth(sheet, second, b) - 0.15 * beyond
                 )  # fmt: skip
                 yield Shape(
                     "loop", {"1": a, "2": met, "3": b},
                     {"1": (rays[first].stroke, one), "2": (one, other), "3": (rays[second].stroke, other)},
                     ((o, a), (a, met), (met, b), (o, b)), score, frozenset((first, second)), {},
                 )  # fmt: skip
-
-
-# Components.
-
-LONE_SHARE = 0.3
-"""What a stroke counts that ends without an arrowhead and where no other begins."""
-SURE_HEAD = 4.0
-"""How clear an arrowhead on a line that runs on must be to be sure by itself."""
-AXIAL = 0.06
-"""Sine of the largest angle between an axis and a stroke along it or across it."""
-
-
-def is_axial(stroke: Stroke) -> bool:
-    """Whether a stroke runs across the paper or up it."""
-    return min(math.fabs(stroke.way.x), math.fabs(stroke.way.y)) < AXIAL
-
-
-@dataclass(frozen=True, slots=True)
-class Tip:
-    """A place where an arrow from the start may end: the stroke's index, the place, what it counts, the strokes that
-    cross there (the second is the arrow itself where none does), whether it is sure, and the ways that lead on."""
-
-    index: int
-    place: Point
-    score: float
-    corner: Pair
-    sure: bool
-    ways: tuple[tuple[Point, Point], ...]
-
-
-def tips_on_axes(sheet: StrokeSheet) -> list[Tip]:
-    """Where arrows from the start may end: where lines along the axes begin on them, or at a lone arrowhead."""
-    drops = [stroke for stroke in sheet.others if is_axial(stroke)]
-    found: list[Tip] = []
-    for index, ray in enumerate(sheet.leaving):
-        met: list[tuple[Point, Stroke]] = []
-        for drop in drops:
-            place = crossing(ray.stroke, drop)
-            if place is None or not 6.0 < ray.distance(sheet.origin, place) < ray.end + 6.0:
-                continue
-            along = drop.along(place)
-            if min(math.fabs(along), math.fabs(along - drop.length)) < 8.0:
-                met.append((place, drop))
-        found += _tips_of(sheet, index, ray, met)
-    return found
-
-
-def _tips_of(
-    sheet: StrokeSheet, index: int, ray: LeavingStroke, met: Sequence[tuple[Point, Stroke]]
-) -> Iterator[Tip]:
-    thin = is_axial(ray.stroke) or sheet.is_guide(ray.stroke)
-    if thin:
-        yield from _tips_along_axis(sheet, index, ray)
-    lone, agreed = sheet.tip(ray)
-    clusters: list[list[tuple[Point, Stroke]]] = []
-    for place, drop in sorted(met, key=lambda one: ray.distance(sheet.origin, one[0])):
-        if clusters and geometry.distance(clusters[-1][-1][0], place) < 2.5:
-            clusters[-1].append((place, drop))
-        else:
-            clusters.append([(place, drop)])
-    for cluster in clusters:
-        place, drop = max(cluster, key=lambda one: sine_between(one[1], ray.stroke))
-        ways = [(at, one.end if one.along(at) < one.length / 2.0 else one.start) for at, one in cluster]
-        worth = math.fsum(sheet.worth(one, *way, solid=False) for way, (_, one) in zip(ways, cluster, strict=True))
-        head = ray.stroke.head_off(place)
-        headed = head is not None and head < 1.8
-        ended = math.fabs(ray.distance(sheet.origin, place) - ray.end) < 2.5
-        both = len({math.fabs(one.way.x) > 0.5 for _, one in cluster}) > 1
-        if is_axial(ray.stroke) or (thin and not both):
-            continue
-        score = _arm(sheet, index, place) + worth + (8.0 if headed else 0.0) + (4.0 if ended else 0.0)
-        score *= 1.0 if both or headed or ended else 0.5
-        yield Tip(index, place, score, (ray.stroke, drop), both or headed or ended, tuple(ways))
-    if not thin and not any(geometry.distance(cluster[0][0], lone) < 2.5 for cluster in clusters):
-        score = _arm(sheet, index, lone) * (1.0 if agreed else LONE_SHARE)
-        yield Tip(index, lone, score, (ray.stroke, ray.stroke), agreed, ())
-
-
-def _tips_along_axis(sheet: StrokeSheet, index: int, ray: LeavingStroke) -> Iterator[Tip]:
-    """An arrow along an axis, which is drawn anyway: it ends in its head, or where the stroke does."""
-    start = ray.stroke.along(sheet.origin)
-    sense = 1 if geometry.dot(ray.way, ray.stroke.way) > 0 else -1
-    heads = sorted(((clear, (at - start) * sense) for at, way, clear in ray.stroke.heads
-                    if way == sense and 8.0 < (at - start) * sense < ray.end + 3.0), reverse=True)  # fmt: skip
-    for clear, head in heads:
-        ended = 6.0 if math.fabs(head - ray.end) < 2.0 else 0.0
-        others = [other for other, at in heads if math.fabs(at - head) > 2.0]
-        sure = clear > SURE_HEAD and clear > 1.7 * max(others, default=0.0)
-        yield Tip(index, sheet.origin_on(ray, head), 8.0 + ended + min(clear, 12.0), (ray.stroke, ray.stroke), sure, ())
-    if all(math.fabs(head - ray.end) > 2.5 for _, head in heads):
-        yield Tip(index, sheet.origin_on(ray, ray.end), 5.0, (ray.stroke, ray.stroke), False, ())

@@ -42,6 +42,8 @@ class Stroke:
     cover: float
     pieces: tuple[int, ...]
     heads: tuple[tuple[float, int, float], ...]
+    beside: tuple[tuple[float, int, float], ...] = ()
+    """Arrowheads a little beside it: of an arrow that lies along it at a flat angle."""
     number: int = 0
     """Its place among the strokes of a sheet."""
 
@@ -75,7 +77,7 @@ class Stroke:
 
 def stroke_of(
     start: Point, end: Point, dark: float, runs: Sequence[tuple[float, float]], blind: Sequence[tuple[float, float]],
-    heads: Sequence[tuple[float, int, float]],
+    heads: Sequence[tuple[float, int, float]], beside: Sequence[tuple[float, int, float]] = (),
 ) -> Stroke | None:  # fmt: skip
     """A stroke from its ends and stretches (mm from its start); None where it has no length."""
     length = geometry.distance(start, end)
@@ -90,8 +92,10 @@ def stroke_of(
     own = pieces[int(BEYOND / BIN) : int((BEYOND + length) / BIN)]
     cover = own.count(DRAWN) / max(1, len(own) - own.count(UNKNOWN))
     way = end.minus(start).times(1.0 / length)
-    tips = tuple((at + HEAD_SHORT * sense, sense, clear) for at, sense, clear in heads)
-    return Stroke(start, end, way, length, dark, min(1.0, cover), tuple(pieces), tips)
+    tips, aside = (
+        tuple((at + HEAD_SHORT * sense, sense, clear) for at, sense, clear in some) for some in (heads, beside)
+    )
+    return Stroke(start, end, way, length, dark, min(1.0, cover), tuple(pieces), tips, aside)
 
 
 def sine_between(one: Stroke, other: Stroke) -> float:

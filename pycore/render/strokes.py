@@ -47,8 +47,11 @@ def _stroke(value: object) -> Stroke | None:
         raise NoPhotoError
     x1, y1, x2, y2, dark = _numbers([value.get(name) for name in ("x1", "y1", "x2", "y2", "dark")], 5)
     runs, blind = ([(low, high) for low, high in _several(value.get(name), 2)] for name in ("runs", "blind"))
-    heads = [(at, 1 if way > 0 else -1, clear) for at, way, clear in _several(value.get("heads"), 3)]
-    return stroke_of(Point(x1, y1), Point(x2, y2), dark, runs, blind, heads)
+    heads, beside = (
+        [(at, 1 if way > 0 else -1, clear) for at, way, clear in _several(value.get(name, []), 3)]
+        for name in ("heads", "beside")
+    )  # fmt: skip
+    return stroke_of(Point(x1, y1), Point(x2, y2), dark, runs, blind, heads, beside)
 
 
 def _strokes(value: object) -> list[Stroke]:

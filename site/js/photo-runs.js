@@ -10,6 +10,7 @@ const SIDE = 3.2; // mm: how far a wing reaches from the line
 const DEGREE = Math.PI / 180;
 const CLEAR = 1.2; // votes of clear points for each wing, from which two are a head
 const LINE_WIDTH = 0.4; // mm: of a stroke of the mean strength
+const ASIDE = [0, -0.8, 0.8]; // mm: how far beside a line the wings of an arrow meet that lies along it at a flat angle
 
 /** @param {number} angle */
 const turned = (angle) => {
@@ -92,24 +93,25 @@ function strokeOf({ x, y, dx, dy, from, to, strength, spread }, points, flat, ma
   const length = to - from;
   const count = Math.ceil((length + 2 * BEYOND) / BIN);
   const [drawn, blind] = [new Uint8Array(count), new Uint8Array(count)];
-  const wings = [0, 1, 2, 3].map(() => /** @type {number[]} */ (new Array(count).fill(0)));
+  const wings = ASIDE.map(() => [0, 1, 2, 3].map(() => /** @type {number[]} */ (new Array(count).fill(0))));
   const start = from - BEYOND;
   const way = Math.atan2(dy, dx);
   for (let at = 0; at < points.count; at += 1) {
     const across = (points.y[at] - y) * dx - (points.x[at] - x) * dy;
-    if (Math.abs(across) > SIDE) continue;
+    if (Math.abs(across) > SIDE + ASIDE[2]) continue;
     const along = (points.x[at] - x) * dx + (points.y[at] - y) * dy - start;
     if (along < 0 || along >= count * BIN) continue;
     const turn = turned(points.way[at] - way);
     if (Math.abs(across) < 0.6 && Math.abs(turn) < 12 * DEGREE) drawn[Math.floor(along / BIN)] = 1;
-    const size = Math.abs(across);
-    if (size < 0.45 || points.strength[at] < 0.2 * mean) continue;
-    const slope = across > 0 ? -turn : turn; // a wing comes in towards the tip
-    const [sense, steep] = slope > 0 ? [1, slope] : [-1, -slope];
-    if (steep < 8 * DEGREE || steep > 40 * DEGREE || size / Math.tan(steep) > WING - 2) continue;
-    const bin = Math.floor((along + (sense * size) / Math.tan(steep)) / BIN);
-    if (bin < 0 || bin >= count) continue;
-    wings[(sense > 0 ? 0 : 2) + (across > 0 ? 0 : 1)][bin] += Math.min(points.strength[at], mean);
+    const steep = Math.abs(turn);
+    if (points.strength[at] < 0.2 * mean || steep < 8 * DEGREE || steep > 40 * DEGREE) continue;
+    ASIDE.forEach((aside, which) => {
+      const [left, size] = [across > aside, Math.abs(across - aside)];
+      if (size < 0.45 || size > SIDE || size / Math.tan(steep) > WING - 2) return;
+      const sense = left === turn < 0 ? 1 : -1; // a wing comes in towards the tip
+      const bin = Math.floor((along + (sense * size) / Math.tan(steep)) / BIN);
+      if (bin >= 0 && bin < count) wings[which][(sense > 0 ? 0 : 2) + (left ? 0 : 1)][bin] += Math.min(points.strength[at], mean);
+    });
   }
   for (let bin = 0; bin < count; bin += 1) {
     const place = start + (bin + 0.5) * BIN;
@@ -123,7 +125,8 @@ function strokeOf({ x, y, dx, dy, from, to, strength, spread }, points, flat, ma
     x1: rounded(x + from * dx), y1: rounded(y + from * dy), x2: rounded(x + to * dx), y2: rounded(y + to * dy),
     width: rounded(LINE_WIDTH * Math.min(2, Math.max(0.5, strength / mean))), dark: Math.round(strength * 1e5) / 1e5,
     dashed: cover < 0.85 && gaps.length > length / 14, sigma: rounded(Math.max(0.05, spread)), cover: rounded(cover),
-    runs, blind: stretches(blind, -BEYOND), heads: headsOf(wings, mean, -BEYOND),
+    runs, blind: stretches(blind, -BEYOND), heads: headsOf(wings[0], mean, -BEYOND),
+    beside: wings.slice(1).flatMap((votes) => headsOf(votes, mean, -BEYOND)),
   };
 }
 

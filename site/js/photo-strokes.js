@@ -7,12 +7,13 @@
 //   box         [left, bottom, right, top]: the part of the paper that is read, mm, y up
 //   printed     { lines: [[x1, y1, x2, y2, width]], discs: [[x, y, radius]], areas: [[left, bottom, right, top]] }, mm:
 //               what stands on the sheet before anybody draws; it and 0.5 mm about it are neither ink nor blank
-// A stroke is { x1, y1, x2, y2, width, dark, dashed, sigma, cover, runs, blind, heads }, in mm, y up:
+// A stroke is { x1, y1, x2, y2, width, dark, dashed, sigma, cover, runs, blind, heads, beside }, in mm, y up:
 //   dark    how much darker than the paper (logarithm), sigma: of one place across the stroke, mm
 //   cover   share of its length that is drawn; dashed: whether it has gaps at even distances
 //   runs    [from, to] along it from its first end: stretches that are drawn; blind: stretches that nobody can judge
 //           both also beyond its ends (negative, or over its length)
-//   heads   [place, way, votes]: where two short wings meet on it; way 1 points to its second end, -1 to its first
+//   heads   [place, way, votes]: where two short wings meet on it; way 1 points to its second end, -1 to its first; beside: those
+//           that meet a little beside it, as of an arrow that lies on a longer line at a flat angle
 // noise is the paper's own unevenness, cover the share of the box that the photograph shows.
 
 import { findLines } from "./photo-lines.js";

@@ -132,7 +132,7 @@ const doings = {
     if (!shown) throw new Error("no photograph is open");
     const { width, height, data } = shown;
     const { strokes } = readStrokes({ pixels: data, width, height }, ground);
-    return strokes.map(({ x1, y1, x2, y2, dark, runs, blind, heads }) => brief({ x1, y1, x2, y2, dark, runs, blind, heads }));
+    return strokes.map(({ x1, y1, x2, y2, dark, runs, blind, heads, beside }) => brief({ x1, y1, x2, y2, dark, runs, blind, heads, beside }));
   },
 };
 

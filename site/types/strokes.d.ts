@@ -67,6 +67,7 @@ export interface Stroke {
   runs: number[][];
   blind: number[][];
   heads: number[][];
+  beside: number[][];
 }
 
 export interface Strokes {

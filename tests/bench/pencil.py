@@ -58,7 +58,8 @@ class Tally:
 def strokes_in(reply: Mapping[str, object]) -> list[Stroke]:
     """The strokes of a reply of the page's script."""
     found = (
-        stroke_of(Point(q["x1"], q["y1"]), Point(q["x2"], q["y2"]), q["dark"], q["runs"], q["blind"], q["heads"])
+        stroke_of(Point(q["x1"], q["y1"]), Point(q["x2"], q["y2"]), q["dark"], q["runs"], q["blind"], q["heads"],
+                  q.get("beside", ()))
         for q in reply["strokes"]
     )
     return [stroke for stroke in found if stroke]
