@@ -248,11 +248,13 @@ def _line(row: PileRow) -> list[str]:
 
 def _file(label: str, name: str, *, camera: bool) -> Markup:
     marks: Marks = {
-        "type": "file", "accept": "image/*", "id": f"pile-{name}", "class": "away", "data-pile-file": True,
+        "type": "file", "accept": "image/*" if camera else "image/*,.pdf,application/pdf",
+        "id": f"pile-{name}", "class": "away", "data-pile-file": True,
         "multiple": not camera, "capture": "environment" if camera else None,
     }  # fmt: skip
     kind = "plain" if camera else "first"
-    return h("p", {"class": "file"}, h("input", marks), h("label", {"for": f"pile-{name}", "class": kind}, label))
+    named: Marks = {"for": f"pile-{name}", "class": kind, "data-next": words.TAKE_NEXT if camera else None}
+    return h("p", {"class": "file"}, h("input", marks), h("label", named, label))
 
 
 def main_html() -> Markup:

@@ -13,7 +13,8 @@ LEAD = (
 )
 DESCRIPTION = "Mark the hand drawings of a class from their photographs, on your own device."
 NO_SCRIPT = "JavaScript is off. Photographs are read in your browser, which needs JavaScript."
-ADD, TAKE, DROP = "Add photographs", "Take a photograph", "You can also drop files on this page."
+ADD, TAKE, DROP = "Add photographs or PDF", "Take a photograph", "You can also drop files on this page."
+TAKE_NEXT = "Take the next photograph"
 ACCEPT_SURE, NEXT, STOP, GO_ON = "Accept the sure ones ({count})", "Next to ask", "Stop", "Go on"
 SAVE_TABLE, PRINT, REGISTER = "Save as a table", "Print the marks", "Add to the register"
 ERASE = "Erase the pile"
@@ -32,7 +33,8 @@ NOT_ADDED = "Accept a row first. Only accepted marks go into the register."
 ACCEPTED_SOME = "Accepted: {count}."
 ABOUT = (
     "Photograph from above, with the whole sheet in the picture, and no shadow on the code.",
-    "JPEG and PNG are read, and HEIC where your browser opens it.",
+    "JPEG and PNG are read, and HEIC where your browser opens it. A PDF from a scanner becomes its pages.",
+    "With a phone, take one sheet after another: each is read while you take the next.",
     "Draw with firm pencil lines. What is not clear is never guessed: you choose a place, or press the points.",
     "Reading takes some seconds for each sheet. It was tried on made-up photographs only: compare the first ones by "
     "eye.",
@@ -65,6 +67,10 @@ FAULTS = {
     "unreadable": (
         "This file cannot be opened as a picture. It may be damaged, or this browser does not read its format. Save it "
         "as JPEG."
+    ),
+    "pdf": (
+        "No photograph was found in this PDF. It may be protected, or in black and white. Scan in colour or grey, or "
+        "save the pages as JPEG."
     ),
     "small": "This picture is too small to measure: its longer side needs at least 500 pixels.",
     "no-code": (

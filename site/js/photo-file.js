@@ -4,6 +4,15 @@
 
 export const MEASURED = 2000; // pixels of the longer side for measuring: finer pictures take time and make nothing surer
 
+/** Whether a file is a PDF. @param {File} file */
+export const isPDF = ({ name, type }) => type === "application/pdf" || /\.pdf$/i.test(name);
+
+/** What tells a file from others. @param {File} file */
+export async function digestOf(file) {
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await file.arrayBuffer()));
+  return [...digest.slice(0, 12)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
 /**
  * The picture in a file, turned as its camera says, smaller if it is too large to be held whole; null if it cannot be read.
  * @param {File} file

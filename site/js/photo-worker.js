@@ -1,7 +1,7 @@
 // Reads photographs beside the page, one at a time: opens a file, finds its QR code, its marks and its strokes. Nothing of a photograph
 // leaves the device, and nothing of it is kept once the next is opened.
 
-import { MEASURED, opened, turned, turnsToUpright } from "./photo-file.js";
+import { digestOf, isPDF, MEASURED, opened, turned, turnsToUpright } from "./photo-file.js";
 import { findMarks } from "./photo-marks.js";
 import { readStrokes } from "./photo-strokes.js";
 
@@ -85,12 +85,6 @@ async function codesOf(bitmap, address) {
   return [];
 }
 
-/** What tells a file from others. @param {File} file */
-async function digestOf(file) {
-  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", await file.arrayBuffer()));
-  return [...digest.slice(0, 12)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
-}
-
 /** @type {Record<string, (asked: any) => Promise<object>>} */
 const doings = {
   /** @param {{ file: File, codes: string }} asked */
@@ -99,7 +93,7 @@ const doings = {
     const digest = await digestOf(file);
     const bitmap = await opened(file);
     if (!bitmap || Math.max(bitmap.width, bitmap.height) < LEAST) {
-      const fault = bitmap ? "small" : "unreadable";
+      const fault = bitmap ? "small" : isPDF(file) ? "pdf" : "unreadable";
       bitmap?.close();
       return { fault, digest };
     }

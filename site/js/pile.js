@@ -9,7 +9,7 @@ import * as store from "./kept-pile.js";
 import { add } from "./kept-register.js";
 import { saveTable } from "./long-work.js";
 import { afterQuiet } from "./pace.js";
-import { onDrop } from "./pile-drop.js";
+import { onDrop, photographsOf, rowOfFile } from "./pile-drop.js";
 import * as sheets from "./pile-feedback.js";
 import * as papers from "./pile-papers.js";
 import { marksOf, Shown } from "./pile-picture.js";
@@ -122,11 +122,11 @@ function mark() {
 
 // Reading.
 
-/** @param {Iterable<File>} chosen */
-function take(chosen) {
-  for (const file of chosen) {
+/** @param {Iterable<File>} chosen @param {boolean} [taken] now, with the camera */
+async function take(chosen, taken = false) {
+  for (const file of await photographsOf(chosen)) {
     // A row whose photograph is no longer here takes it up again.
-    const before = rows.find((one) => one.file === file.name && !files.has(one.id) && one.state !== "waiting");
+    const before = await rowOfFile(rows.filter(({ id, state }) => !files.has(id) && state !== "waiting"), file, taken);
     if (before) {
       files.set(before.id, file);
       if (before.id === inHand) select(inHand).catch(failed);
@@ -139,7 +139,7 @@ function take(chosen) {
     queue.push({ row, file });
   }
   changed();
-  read().catch(failed);
+  await read();
 }
 
 async function read() {
@@ -347,7 +347,10 @@ actOnPress(actions, failed);
 
 document.addEventListener("change", ({ target }) => {
   if (target instanceof HTMLInputElement && target.matches("[data-pile-file]")) {
-    take([...(target.files ?? [])]);
+    const taken = target.hasAttribute("capture");
+    take([...(target.files ?? [])], taken).catch(failed);
+    const label = taken && target.labels?.[0];
+    if (label) label.textContent = label.dataset.next ?? "";
     target.value = "";
   }
   const row = rowOf();
@@ -373,7 +376,7 @@ document.addEventListener("keydown", (event) => {
   Promise.resolve(does()).catch(failed);
 });
 
-onDrop(take);
+onDrop((dropped) => take(dropped).catch(failed));
 
 function start() {
   root.dataset.python = "starting";
