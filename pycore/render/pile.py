@@ -165,7 +165,7 @@ def question_html(seen: Mapping[str, Any]) -> Markup:
 def look_html(row: PileRow, result: Markup | None, question: Markup | None = None) -> Markup:
     """Return what is known of the row in hand, and what can be done with it."""
     said = _said(row) or _why_looked_at(row)
-    needs_code = row.state == "fault" and not row.page
+    needs_code = row.state == "fault" and not row.page and row.said not in words.NO_SHEET_TO_READ
     is_marked = row.state == "judged" and (row.marks[0] == row.marks[1] or row.paper is not None)
     can_press = bool(row.page) and row.state in ("press", "asked", "judged", "fault")
     pressing = words.PRESS_AGAIN if row.state == "judged" else words.PRESS

@@ -81,6 +81,8 @@ FAULTS = {
     "misfit": "The marks found do not fit the sheet of this code. You can set them by hand.",
     "failed": "This photograph could not be read. Take it away and choose it again.",
 }
+NO_SHEET_TO_READ = ("unreadable", "pdf", "small")
+"""Faults of a file in which no sheet is seen: a code would not help."""
 NOT_OURS = "The QR code in this photograph does not belong to a sheet of this site. Type the code printed on the sheet."
 RIGHT, LOOK = "right", "look again"
 OTHER_SCALE, RULER_EDGE = "all lengths at another scale", "zero at the ruler’s edge"
