@@ -157,6 +157,8 @@ def test_a_table_with_a_row_for_each_learner_gets_its_lines_before_a_drawing_is_
     found = marked(text)
     assert {(1, 1), (1, 2), (2, 1), (2, 2), (3, 2)} == set(found)
     assert all((worth, worth) == found[1, 1][part] for part, worth in FULL.items())
+
+
 @pytest.mark.parametrize(("said", "offered"), [
     ("no-code", True), ("many-codes", True), ("pdf", False), ("unreadable", False), ("small", False),
 ])  # fmt: skip
