@@ -9,14 +9,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pycore import geometry
-from pycore.accuracy.hand import ONE_LENGTH
 from pycore.constructions import roles
 from pycore.constructions.construction import Construction
 from pycore.constructions.moves import CrossArcs, Intersect, Join
 from pycore.constructions.names import START_POINT
 from pycore.geometry import Point
 from pycore.phasor import wrap
-from pycore.practice.drawn import AlignedPoints, JudgedLine, ReferenceDrawing
+from pycore.practice.drawn import AlignedPoints, JudgedLine, ReferenceDrawing, allowed_by_hand
 from pycore.practice.marking import ACCEPT, WRONG, band_of
 from pycore.practice.photograph import Path, on_paper
 from pycore.practice.slips import LineMistake, same_length
@@ -181,7 +180,7 @@ class ArcFollower:
     def _judged(self, drawing: ReferenceDrawing, wanted: WantedArc) -> JudgedLine:
         """An arc by its radius, and by how far (mm, ``off``) its centre is from its tip."""
         arc, right = self.arc(wanted), self.radius(wanted)
-        allowed = ONE_LENGTH * drawing.hand.length
+        allowed = allowed_by_hand(drawing).line(0.0)[0]
         away = geometry.distance(arc.centre, self.places[wanted.centre])
         bands = band_of(math.fabs(arc.radius - right) / allowed), band_of(away / (2.0 * allowed))
         line = JudgedLine(KIND, drawing.tags.get(wanted.key, ()), (wanted.centre, wanted.corner), arc.radius, right,

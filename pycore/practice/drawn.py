@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from pycore import geometry
-from pycore.accuracy.hand import ONE_LENGTH, Hand
+from pycore.accuracy.hand import Hand
 from pycore.constructions import roles
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import (
@@ -29,14 +29,12 @@ from pycore.constructions.names import START_POINT
 from pycore.constructions.retrace import RetracedPoint, retrace
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import wrap
+from pycore.practice.allowed import AllowedByHand, band_of_read, within_of
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, band_of
 from pycore.practice.slips import LineMistake, same_length, turned_by_slip
 from pycore.words import mistakes as words
 from pycore.words import photograph as photo_words
 from pycore.words.phrase import Phrase
-
-PENCIL = 0.25
-"""Standard uncertainty in mm of where the end of a pencil line is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,6 +126,16 @@ def points_to_find(construction: Construction) -> tuple[str, ...]:
     return tuple(dict.fromkeys(named))
 
 
+def _points(construction: Construction) -> list[str]:
+    """The same without what only turns the drawing: a line may have the name of a point that nobody shows."""
+    return [name for name in points_to_find(construction) if name != first_direction(construction)]
+
+
+def allowed_by_hand(drawing: ReferenceDrawing) -> AllowedByHand:
+    """What the drawing's hand allows, where two numbers are measured of each point but the start."""
+    return AllowedByHand(drawing.hand, drawing.factor, within_of(2 * len(_points(drawing.construction)) - 2))
+
+
 @dataclass(frozen=True, slots=True)
 class AlignedPoints:
     """Points in the construction's own unit, turned so that the first direction is right; by how much they
@@ -176,17 +184,10 @@ def aligned(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> AlignedPo
     return AlignedPoints(points, wrap(turned * picture.sense), origin, along.degrees)
 
 
-def _band_of_read(off: float, allowed: float, unsure: float) -> str:
-    """The band of a length or direction that a program has read: accepted within what the hand alone allows, wrong only
-    where its own uncertainty does not reach back over that band's edge, and looked at between."""
-    band = band_of(off / allowed)
-    return LOOK if band == WRONG and band_of((off - unsure) / allowed) != WRONG else band
-
-
 class Judge:
     """Judges the lines of one drawing. ``unsure`` gives the uncertainty of a line by the names of its ends;
     on its ``sheet`` the first line's direction is judged too, which on plain paper nobody can know. ``begun``: it is
-    known that every line begins where it should."""
+    known that every line begins where it should, and arcs are judged by themselves."""
 
     def __init__(
         self,
@@ -199,7 +200,8 @@ class Judge:
         self.drawing, self.aligned, self.unsure, self.sheet, self.begun = drawing, aligned, unsure, sheet, begun
         self.moves = drawing.construction.moves
         self.arms = {arm.key: arm for arm in drawing.construction.arms}
-        self.not_drawn = set(points_to_find(drawing.construction)) - set(aligned.points)
+        self.not_drawn = set(_points(drawing.construction)) - set(aligned.points)
+        self.by_hand = allowed_by_hand(drawing)
 
     def lines(self) -> tuple[JudgedLine, ...]:
         """Every line of which both ends are drawn, in the order of drawing."""
@@ -214,40 +216,29 @@ class Judge:
                 judged.extend(self._corner(traced, move))
         return tuple(judged)
 
-    # What a hand and a photograph allow.
-
-    def _allowed(self, ends: tuple[str, str], length: float, kind: str) -> tuple[float, float]:
-        """Half-widths at 95 % of a line's length (mm) and direction (degrees)."""
-        unsure = self.unsure.get(ends, LineUncertainty())
-        own = self._by_hand(length, kind)
-        return math.hypot(own[0], ONE_LENGTH * unsure.length), math.hypot(own[1], ONE_LENGTH * unsure.angle)
-
-    def _by_hand(self, length: float, kind: str) -> tuple[float, float]:
-        """What the hand alone allows."""
-        hand = self.drawing.hand
-        turn = hand.parallel if kind == "parallel" else hand.angle
-        pencil = PENCIL / max(length, 1.0) * 360.0 / math.tau
-        return ONE_LENGTH * hand.length, ONE_LENGTH * math.hypot(turn, pencil)
-
     def _judged_line(
         self, kind: str, symbol: Phrase, ends: tuple[str, str], wanted: Point, drawn: Point,
-        tool: str, read: tuple[float | None, float],
+        by_hand: tuple[float, float], read: tuple[float | None, float],
     ) -> JudgedLine:  # fmt: skip
-        """A line from the step that was wanted and the step that was drawn; ``read`` is how its angle is written."""
+        """A line from the step that was wanted and the step that was drawn; ``by_hand`` is what the hand alone allows
+        (mm, degrees), ``read`` is how its angle is written."""
         factor = self.drawing.factor
         length, expected = (factor * geometry.distance(ORIGIN, step) for step in (drawn, wanted))
         off = wrap(geometry.direction(ORIGIN, drawn) - geometry.direction(ORIGIN, wanted)) if length > 0 else 0.0
-        allowed = self._allowed(ends, expected, tool)
+        unsure, within = self.unsure.get(ends, LineUncertainty()), self.by_hand.within
+        allowed = math.hypot(by_hand[0], within * unsure.length), math.hypot(by_hand[1], within * unsure.angle)
         # A dot has no direction that anybody could draw.
         turned = math.fabs(off) if expected >= 4.0 else 0.0
-        unsure = self.unsure.get(ends, LineUncertainty())
         if unsure.read:
-            by_hand = self._by_hand(expected, tool)
-            bands = (_band_of_read(math.fabs(length - expected), by_hand[0], unsure.length),
-                     _band_of_read(turned, by_hand[1], unsure.angle))  # fmt: skip
+            bands = (band_of_read(math.fabs(length - expected), by_hand[0], unsure.length),
+                     band_of_read(turned, by_hand[1], unsure.angle))  # fmt: skip
         else:
             bands = band_of(math.fabs(length - expected) / allowed[0]), band_of(turned / allowed[1])
         return JudgedLine(kind, symbol, ends, length, expected, *read, off, allowed, bands)
+
+    def _allowed(self, wanted: Point, turn: TurnAngle | None, *, parallel: bool) -> tuple[float, float]:
+        """What the hand allows of the length (mm) and direction of a step that it sets off."""
+        return self.by_hand.line(self.drawing.factor * geometry.distance(ORIGIN, wanted), turn, parallel=parallel)
 
     # One arrow.
 
@@ -259,14 +250,16 @@ class Judge:
         ends = (move.start, move.point)
         if turn is None:
             carried = any(isinstance(m, DrawParallel) and m.line == move.line for m in self.moves)
-            kind, tool = ("dashed", "parallel") if carried else ("first", "angle")
-            line = self._judged_line(kind, symbol, ends, wanted, drawn, tool, (None, 0.0))
+            allowed = self._allowed(wanted, None, parallel=carried)
+            kind = "dashed" if carried else "first"
+            line = self._judged_line(kind, symbol, ends, wanted, drawn, allowed, (None, 0.0))
             line = line if carried or not self.sheet else self._as_on_the_sheet(line)
         else:
             zero, right = zero_of(turn, traced.so_far.lines), turn_of(turn, traced.so_far.readings)
             own = wrap(geometry.direction(ORIGIN, drawn) - zero)
             readings = math.fabs(own), math.fabs(wrap(right))
-            line = self._judged_line("line", symbol, ends, wanted, drawn, "angle", readings)
+            allowed = self._allowed(wanted, turn, parallel=False)
+            line = self._judged_line("line", symbol, ends, wanted, drawn, allowed, readings)
         if line.band == ACCEPT:
             return line
         return replace(line, slips=(*line.slips, *self._slips(traced, move, turn, line)))
@@ -364,15 +357,20 @@ class Judge:
         )
 
     def _dashed(self, traced: RetracedPoint, move: Intersect | CrossArcs, corner: Point) -> Iterator[JudgedLine]:
-        """Both dashed lines as they should be if they met in ``corner``; of these, the ones whose start is drawn."""
+        """Both dashed lines as they should be if they met in ``corner``; of these, the ones whose start is drawn. A
+        dashed line runs on until it meets the other: only its direction is drawn. Of an arc only its radius is."""
         for start, like, line in self._sides(traced, move):
             if start in self.not_drawn:
                 continue
             at = traced.so_far.points[start]
             wanted, drawn = corner.minus(at), self.aligned.points[move.point].minus(at)
-            tool = "angle" if self._turn_before(traced.index, line) else "parallel"
-            yield self._judged_line("dashed", self.drawing.tags.get(like, ()), (start, move.point), wanted, drawn, tool,
-                             (None, 0.0))  # fmt: skip
+            turn = self._turn_before(traced.index, line)
+            allowed = self._allowed(wanted, turn, parallel=turn is None)
+            symbol, ends = self.drawing.tags.get(like, ()), (start, move.point)
+            judged = self._judged_line("dashed", symbol, ends, wanted, drawn, allowed, (None, 0.0))
+            length, direction = judged.bands
+            bands = (length, ACCEPT) if isinstance(move, CrossArcs) and not self.begun else (ACCEPT, direction)
+            yield replace(judged, bands=bands)
 
     def _turn_mistakes(self, traced: RetracedPoint, line: JudgedLine, name: str) -> tuple[LineMistake, ...]:
         """What went wrong at the protractor when a dashed line was set off."""
@@ -390,6 +388,10 @@ class Judge:
     def _plain_end(self, traced: RetracedPoint, move: SetOff | Intersect | CrossArcs) -> JudgedLine:
         """A point that is no corner of a parallelogram, or whose sides start at points that nobody showed: judged by
         its distance and direction from the start."""
-        ends = (START_POINT, move.point)
-        return self._judged_line("line", self.drawing.tags.get("sum", ()), ends, traced.expected,
-                          self.aligned.points[move.point], "angle", (None, 0.0))  # fmt: skip
+        ends, drawn = (START_POINT, move.point), self.aligned.points[move.point]
+        shown = [index for index, one in enumerate(self.moves[: traced.index])
+                 if getattr(one, "point", "") in self.aligned.points]  # fmt: skip
+        hidden = self.moves[shown[-1] + 1 : traced.index + 1]
+        allowed = self.by_hand.end(hidden, traced.so_far, move.point)
+        symbol = self.drawing.tags.get("sum", ())
+        return self._judged_line("line", symbol, ends, traced.expected, drawn, allowed, (None, 0.0))

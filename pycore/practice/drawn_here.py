@@ -9,7 +9,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pycore import geometry
-from pycore.accuracy.hand import ONE_LENGTH
 from pycore.constructions import roles
 from pycore.constructions.moves import Join
 from pycore.constructions.names import START_POINT
@@ -18,7 +17,7 @@ from pycore.geometry import Point, Ray
 from pycore.phasor import wrap
 from pycore.practice import arcs_here
 from pycore.practice.arcs_here import Arc, ArcFollower, WantedArc
-from pycore.practice.drawn import JudgedLine, ReferenceDrawing, aligned
+from pycore.practice.drawn import JudgedLine, ReferenceDrawing, aligned, allowed_by_hand
 from pycore.practice.lines_here import ARROW, DASHED, Stroke, WantedLine, wanted_lines
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, band_of
 from pycore.practice.photograph import Path, alike, judged_lines, on_paper, true_paths
@@ -35,13 +34,6 @@ BEGUN_ELSEWHERE = 3.0
 SHORTEST = 1.0
 DOT = 4.0
 """A line shorter than this (mm) need not be drawn."""
-
-
-ALL_WITHIN = (
-    1.960, 2.236, 2.388, 2.491, 2.569, 2.631, 2.683, 2.727, 2.766, 2.800, 2.830, 2.858,
-    2.883, 2.906, 2.928, 2.948, 2.966, 2.984, 3.000, 3.016, 3.031, 3.045, 3.058, 3.071,
-)  # fmt: skip
-"""Standard deviations between which so many normal values, 1, 2, 3 ..., all lie in 95 of 100 cases (Šidák)."""
 
 
 @dataclass(slots=True)
@@ -234,7 +226,6 @@ class JudgedDrawing:
 def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: Point) -> JudgedDrawing:
     """Judge what was drawn on a sheet whose start is at ``origin`` (mm)."""
     wanted = wanted_lines(drawing.construction)
-    drawing = _for_all(drawing, wanted)
     places = {START_POINT: origin}
     arcs = ArcFollower(arcs_here.wanted_arcs(drawing.construction), _arcs_of(strokes), places)
     follower = _Follower(drawing, strokes, places, wanted, arcs)
@@ -254,10 +245,7 @@ def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: 
             judged = _joined(drawing, places, line, follower.turned(line, stroke))
         if judged is None:
             continue
-        if not line.arrow and line.ends in by_ends and not given:
-            # A dashed line runs on until it meets the other: only its direction is drawn.
-            judged = replace(judged, bands=(ACCEPT, judged.bands[1]))
-        elif line.gives_end:
+        if line.gives_end:
             judged = _begun(judged, places[line.start], stroke, common=line.start == START_POINT)
         lines.append((judged, used[line], line))
     free = [index for index, stroke in follower.free() if stroke.kind == ARROW]
@@ -280,19 +268,6 @@ def _in_order(
     return tuple(sorted((*arcs, *lines), key=lambda one: one[2].index))
 
 
-def _for_all(drawing: ReferenceDrawing, wanted: Sequence[WantedLine]) -> ReferenceDrawing:
-    """The drawing with limits for all its lines together.
-
-    A limit of 95 % for each length and each angle alone leaves something to look at in three of ten right drawings:
-    with six lines there are some ten of them. These keep all of a drawing within its limits in 95 of 100 if what is
-    measured is independent and the hand is as sure; 93 of 100 were counted (tests/bench/drawn_here.py)."""
-    measured = math.fsum(2 if line.gives_end else 1 for line in wanted)
-    wider = ALL_WITHIN[min(max(int(measured), 1), len(ALL_WITHIN)) - 1] / ALL_WITHIN[0]
-    hand = drawing.hand
-    together = replace(hand, length=wider * hand.length, angle=wider * hand.angle, parallel=wider * hand.parallel)
-    return replace(drawing, hand=together)
-
-
 def _begun(line: JudgedLine, start: Point, stroke: Stroke, *, common: bool) -> JudgedLine:
     """The line with what is wrong about where it begins."""
     away = geometry.distance(start, stroke.start)
@@ -311,7 +286,7 @@ def _joined(
         return None
     symbol: Phrase = drawing.tags.get(line.key, ())
     start, end = places[line.start], places[line.end]
-    allowed = 2.0 * ONE_LENGTH * drawing.hand.length
+    allowed = 2.0 * allowed_by_hand(drawing).line(0.0)[0]
     gaps = [geometry.distance(stroke.start, start), geometry.distance(stroke.end, end)]
     if not line.arrow:
         along = Ray(stroke.start, geometry.direction(stroke.start, stroke.end))

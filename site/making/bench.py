@@ -119,16 +119,9 @@ def _short(counts: Mapping[str, int]) -> tuple[str, ...]:
 def _drawn_by_pointer(stage: Stage) -> Iterable[Result]:
     """The same, each line drawn in the browser by presses and drags alone."""
     pointer = _from_tests("drawn_by_pointer")
-    hands = importlib.import_module("browser.drawn_by_hand")
     page = stage.browser.new_page(viewport={"width": 1920, "height": 1080})
-
-    def view(link: str) -> object:
-        page.goto("about:blank")
-        page.goto(stage.address + link)
-        return hands.Hand(page).opened()
-
     with step(f"drawing {pointer.COUNT} problems by pointer"):
-        counts = dict(pointer.count(view))
+        counts = dict(pointer.count(page, stage.address))
     return [Finding("drawn by pointer", counts, _short(counts))]
 
 

@@ -19,11 +19,11 @@ and would bring modules for networks and mail, ten times as large."""
 
 OURS = {
     "photo": (
-        "linear.py", "projection.py", "constructions/retrace.py", "practice/slips.py", "practice/drawn.py",
-        "practice/photograph.py", "practice/photo_checks.py", "sums/photograph.py", "words/photograph.py",
-        "render/photo_panel.py", "render/photograph.py", "pages/pile_marks.py", "words/strokes.py",
-        "render/pile_judged.py", "render/pile_read.py", "sheet/feedback_page.py", "render/pile_feedback.py",
-        "writers/jpeg.py",
+        "linear.py", "projection.py", "constructions/retrace.py", "practice/slips.py", "practice/allowed.py",
+        "practice/drawn.py", "practice/photograph.py", "practice/photo_checks.py", "sums/photograph.py",
+        "words/photograph.py", "render/photo_panel.py", "render/photograph.py", "pages/pile_marks.py",
+        "words/strokes.py", "render/pile_judged.py", "render/pile_read.py", "sheet/feedback_page.py",
+        "render/pile_feedback.py", "writers/jpeg.py",
     ),
     "draw": (
         "practice/drawn_here.py", "sums/drawn_here.py", "words/draw_here.py", "render/draw_panel.py",

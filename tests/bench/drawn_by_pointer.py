@@ -2,17 +2,20 @@
 
 The lines are those of bench/drawn_here.py, with a hand's slips of 0.5 mm and 0.5 degrees: the ruler is laid, turned
 and drawn along for each, and an arrow that is asked for is named by a press. What the pointer adds, whole pixels and
-the gentle catching on points, is in what is counted. A drawing that leaves the paper is none.
+the gentle catching on points, is in what is counted. A drawing that leaves the paper is none. One page draws
+all problems of a calculator: a new problem is a new link in its address.
 """
 
 import math
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
 from bench.drawn_here import Mistake, lines_of, mistakes, problems
 from browser.drawn_by_hand import Hand
+from making.progress import say
+from playwright.sync_api import Page
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.moves import ConstructionError
@@ -21,8 +24,6 @@ from pycore.sums.drawn_here import drawing_task
 
 EDGE = 3.0
 """Millimetres from the paper's edge within which nobody presses."""
-Open = Callable[[str], Hand]
-"""Opens the view of a link, such as ``neutral-current/#v=3&i1=...``."""
 
 
 @dataclass(frozen=True)
@@ -84,19 +85,37 @@ def verdict(hand: Hand, keys: list[str]) -> dict[int, str]:
 COUNT, SEED = 200, 11
 
 
-def count(view: Open, number: int = COUNT, seed: int = SEED) -> Counter[str]:
+def opened(page: Page, address: str, link: str) -> Hand:
+    """A hand on the view of a link, such as ``neutral-current/#v=3&i1=...``; the page may have another one open."""
+    slug, _, fragment = link.partition("#")
+    if page.url.partition("#")[0] == address + slug:
+        page.click('dialog.draw [data-draw-do="close"]')
+        page.evaluate("fragment => { location.hash = fragment; }", fragment)
+    else:
+        page.goto(address + link)
+    return Hand(page).opened()
+
+
+def count(page: Page, address: str, number: int = COUNT, seed: int = SEED) -> Counter[str]:
     """How many right drawings are accepted, to look at or called wrong; how many mistakes are found at their line."""
     counts: Counter[str] = Counter()
-    for problem in drawn_problems(number, seed):
-        hand = view(problem.link)
+    for problem in sorted(drawn_problems(number, seed), key=lambda one: one.link.partition("#")[0]):
+        hand = opened(page, address, problem.link)
         draw(hand, problem.lines)
-        bands = verdict(hand, problem.keys)
-        if problem.mistake:
-            counts["mistakes"] += 1
-            first = next((place for place, band in bands.items() if band == "wrong"), -1)
-            counts["found at their line"] += first == problem.wrong
-            continue
-        worst = "wrong" if "wrong" in bands.values() else "look" if "look" in bands.values() else "accept"
-        counts[f"right: {worst}"] += 1
-        counts["lines not judged"] += len(problem.lines) - len(bands)
+        _tally(counts, problem, verdict(hand, problem.keys))
     return counts
+
+
+def _tally(counts: Counter[str], problem: Problem, bands: dict[int, str]) -> None:
+    if problem.mistake:
+        counts["mistakes"] += 1
+        first = next((place for place, band in bands.items() if band == "wrong"), -1)
+        counts["found at their line"] += first == problem.wrong
+        if first != problem.wrong:
+            say(f"{problem.mistake.name} in line {problem.wrong}, said {bands}: {problem.link}")
+        return
+    worst = "wrong" if "wrong" in bands.values() else "look" if "look" in bands.values() else "accept"
+    counts[f"right: {worst}"] += 1
+    counts["lines not judged"] += len(problem.lines) - len(bands)
+    if worst != "accept" or len(bands) < len(problem.lines):
+        say(f"right, said {bands}: {problem.link}")

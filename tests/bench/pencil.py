@@ -142,7 +142,7 @@ def _tallied(tally: Tally, seed: int, sheet: Pencilled, reading: StrokeReading, 
     tally.verdicts += 1
     tally.same += by_reading.band == by_truth.band
     tally.misled += by_reading.band not in (by_truth.band, "look")
-    tally.right_called_wrong += by_truth.band == "accept" and by_reading.band == "wrong"
+    tally.right_called_wrong += not sheet.mistake and by_reading.band == "wrong"
 
 
 def _photographs(first: int, number: int, kept: Path | None) -> Iterator[tuple[int, Pencilled, Image.Image]]:

@@ -31,6 +31,12 @@ class Hand:
         chosen = f'[data-value="{value}"]' if value else ""
         self.page.click(f'dialog.draw [data-draw-do="{does}"]{chosen}')
 
+    def choose(self, group: str, value: str) -> None:
+        """Press one button of a group, unless it is pressed."""
+        button = f'dialog.draw [data-draw-do="{group}"][data-value="{value}"]'
+        if self.page.get_attribute(button, "aria-pressed") != "true":
+            self.press(group, value)
+
     def pixel(self, place: Place) -> Place:
         """Where a place of the sheet is on the screen."""
         left, top, wide, width = self.page.eval_on_selector(
@@ -81,8 +87,8 @@ class Hand:
 
     def place(self, tool: str, place: Place) -> None:
         """Take an instrument and lay its zero on a place."""
-        self.press("tool", tool)
-        self.press("verb", "place")
+        self.choose("tool", tool)
+        self.choose("verb", "place")
         x, y, _ = self.pose(tool)
         # Where the instrument can be held so that the hand stays on the paper.
         for along in (12.0, 50.0, 90.0, 130.0, -4.0):
@@ -94,8 +100,8 @@ class Hand:
 
     def turn(self, tool: str, deg: float) -> None:
         """Turn an instrument about its zero."""
-        self.press("tool", tool)
-        self.press("verb", "turn")
+        self.choose("tool", tool)
+        self.choose("verb", "turn")
         x, y, before = self.pose(tool)
         for far in (90.0, 60.0, 40.0, 25.0, 15.0, 8.0):
             held, to = moved((x, y), far, before - 4.0), moved((x, y), far, deg - 4.0)
@@ -105,8 +111,8 @@ class Hand:
 
     def mark(self, tool: str, value: float) -> None:
         """Mark at a reading of an instrument: mm on the ruler, degrees from the protractor's zero line."""
-        self.press("tool", tool)
-        self.press("verb", "mark")
+        self.choose("tool", tool)
+        self.choose("verb", "mark")
         self.drag(self.edge(tool, value - 5.0 if value > 5.0 else value + 5.0), self.edge(tool, value))
 
     def edge(self, tool: str, value: float) -> Place:
@@ -116,8 +122,8 @@ class Hand:
 
     def line(self, kind: str, first: float, last: float) -> None:
         """Draw along the ruler from one reading to another."""
-        self.press("verb", "draw")
-        self.press("kind", kind)
+        self.choose("verb", "draw")
+        self.choose("kind", kind)
         self.drag(self.edge("ruler", first), self.edge("ruler", last))
 
     def name(self, key: str) -> None:

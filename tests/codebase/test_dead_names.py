@@ -19,7 +19,6 @@ BY_REGISTRY = {
 BY_REQUEST = {f"pycore.render.{name}": {"reply"} for name in ("draw_here", "photograph", "strokes")}
 """Names that the API looks up in the module that a request is for."""
 FOR_TESTS = {
-    "pycore.constructions.moves": {"deviations_of"},
     "pycore.lettering": {"ascent", "descent", "has"},
     "pycore.writers.collect": {"arrows"},
 }

@@ -12,7 +12,7 @@ import pytest
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
-from pycore.practice.drawn_here import ALL_WITHIN
+from pycore.practice.allowed import ALL_WITHIN
 
 SLUG = "neutral-current"
 FORM = {**default_form(CALCULATORS[SLUG].fields), "i1": "9.2", "i2": "14.7", "i3": "6.5"}

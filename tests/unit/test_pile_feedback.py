@@ -18,7 +18,7 @@ RED = (0xB3, 0x26, 0x1E)
 
 
 def test_each_accepted_row_has_a_tagged_page_in_the_order_of_the_learners_with_its_own_photograph():
-    rows = [kept(3), kept(1, slip=12.0), kept(2, accepted=False)]
+    rows = [kept(3), kept(1, slip=24.0), kept(2, accepted=False)]
     reply, data = feedback(rows, {"r3": jpeg(), "r1": jpeg(90)})
     assert "2 feedback sheets are saved." == reply["told"]
     document = pymupdf.open(stream=data)
@@ -36,13 +36,13 @@ def test_each_accepted_row_has_a_tagged_page_in_the_order_of_the_learners_with_i
 
 
 def test_the_red_line_lies_where_the_learner_drew_the_first_line_that_is_off():
-    _, data = feedback([kept(1, slip=12.0)], {"r1": jpeg()})
+    _, data = feedback([kept(1, slip=24.0)], {"r1": jpeg()})
     page = pymupdf.open(stream=data)[0]
     box = page.get_image_rects(page.get_images()[0][0])[0]
     red = [line for line in page.get_drawings() if tuple(round(255 * one) for one in line["color"] or ()) == RED]
     assert 1 == len(red)
     _, start, end = red[0]["items"][0]
-    taps = seen_from_above(learners()[0], 12.0)["taps"]
+    taps = seen_from_above(learners()[0], 24.0)["taps"]
     share = box.width / WIDE
     ends = [(box.x0 + share * x, box.y0 + share * y) for x, y in taps.values()]
     for at in (start, end):

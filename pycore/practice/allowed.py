@@ -1,0 +1,68 @@
+"""How far each line of a drawing may be off: what its hand allows, for all that is measured of the drawing together."""
+
+import math
+from dataclasses import dataclass
+
+from pycore import geometry
+from pycore.accuracy.hand import Hand
+from pycore.constructions.moves import Figure, Move, Supplement, TurnAngle, carry_out, deviations_of
+from pycore.geometry import ORIGIN, Point
+from pycore.practice.marking import LOOK, WRONG, band_of
+
+PENCIL = 0.25
+"""Standard uncertainty in mm of where the end of a pencil line is."""
+ALL_WITHIN = (
+    1.960, 2.236, 2.388, 2.491, 2.569, 2.631, 2.683, 2.727, 2.766, 2.800, 2.830, 2.858,
+    2.883, 2.906, 2.928, 2.948, 2.966, 2.984, 3.000, 3.016, 3.031, 3.045, 3.058, 3.071,
+)  # fmt: skip
+"""Standard deviations between which so many normal values, 1, 2, 3 ..., all lie in 95 of 100 cases (Šidák)."""
+
+
+def within_of(measured: int) -> float:
+    """The standard deviations that keep all of so many values within their limits in 95 of 100 drawings.
+
+    A limit of 95 % for each length and each angle alone leaves something to look at in three of ten right drawings:
+    with six lines there are some ten of them."""
+    return ALL_WITHIN[min(max(measured, 1), len(ALL_WITHIN)) - 1]
+
+
+@dataclass(frozen=True, slots=True)
+class AllowedByHand:
+    """What a hand allows: ``within`` so many of its standard deviations, at ``factor`` mm for each unit."""
+
+    hand: Hand
+    factor: float
+    within: float
+
+    def line(self, length: float, turned: TurnAngle | None = None, *, parallel: bool = False) -> tuple[float, float]:
+        """Half-widths of a line's length (mm) and direction (degrees). An angle that is ``turned`` may have been
+        read at another place first, and be off by both."""
+        turn = self.hand.parallel if parallel else self.hand.angle
+        if turned and isinstance(turned.turn, Supplement):
+            turn = math.hypot(turn, self.hand.angle)
+        return self.within * self.hand.length, self.within * math.hypot(turn, _degrees(PENCIL, length))
+
+    def end(self, moves: tuple[Move, ...], done: Figure, point: str) -> tuple[float, float]:
+        """The same of a point from the start, to which ``moves`` led that nobody showed: the errors of all of them are
+        carried on to it. ``done``: the figure with them made exactly."""
+        exact = done.points[point]
+        length = geometry.distance(ORIGIN, exact)
+        way = exact.times(1.0 / length) if length > 0.0 else Point(1.0, 0.0)
+        along, across = PENCIL, PENCIL
+        for key in deviations_of(moves):
+            off = self.hand.deviation(key.partition(":")[2], self.factor)
+            moved = carry_out(moves, {key: off}, exact=done).points[point].minus(exact).times(self.factor)
+            along, across = math.hypot(along, geometry.dot(moved, way)), math.hypot(across, geometry.cross(way, moved))
+        return self.within * along, self.within * _degrees(across, self.factor * length)
+
+
+def _degrees(off: float, length: float) -> float:
+    """The angle by which a line is turned whose end is off to the side; both in mm."""
+    return off / max(length, 1.0) * 360.0 / math.tau
+
+
+def band_of_read(off: float, allowed: float, unsure: float) -> str:
+    """The band of a length or direction that a program has read: accepted within what the hand alone allows, wrong only
+    where its own uncertainty does not reach back over that band's edge, and looked at between."""
+    band = band_of(off / allowed)
+    return LOOK if band == WRONG and band_of((off - unsure) / allowed) != WRONG else band
