@@ -45,6 +45,19 @@ def test_a_press_lays_the_instrument_in_hand_even_where_another_lies(hand: Hand)
     assert hand.pose("protractor") == laid and math.dist(hand.pose("ruler")[:2], begun) > 10.0
 
 
+def test_values_and_scale_stand_whole_above_the_paper(hand: Hand) -> None:
+    """Nothing is cut off beside the buttons: "1 cm =" without its amperes had a learner draw at another scale."""
+    assert "1 cm = 2 A" in hand.page.inner_text(".draw-values").replace("\N{NO-BREAK SPACE}", " ")
+    cut = hand.page.evaluate("""() => {
+      const head = document.querySelector(".draw-head").getBoundingClientRect();
+      const isIn = ({ left, top, right, bottom }) =>
+        left >= head.left && top >= head.top && right <= head.right && bottom <= head.bottom;
+      return [...document.querySelectorAll(".draw-values span")].filter((one) => !isIn(one.getBoundingClientRect()))
+        .map((one) => one.textContent);
+    }""")
+    assert cut == []
+
+
 def test_two_presses_draw_a_line(hand: Hand) -> None:
     """Nobody has to drag: one press begins the line at the ruler's edge, the next ends it. What it became is heard, and
     its end is not said to be on itself."""
