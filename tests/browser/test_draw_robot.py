@@ -4,6 +4,7 @@ import math
 from collections.abc import Callable
 
 import pytest
+from bench import draw_killed
 from bench.drawn_by_pointer import Problem, draw, drawn_problems, verdict
 from browser.asking import SLUG
 from browser.drawn_by_hand import SHEET, Hand
@@ -56,3 +57,10 @@ def test_a_drawing_outlives_a_page_that_is_closed_while_a_line_is_drawn(browser:
         hand = Hand(again).opened()
         assert hand.items() == kept and hand.pose("ruler") == laid
         assert again.locator(f"{SHEET} ~ .draw-lines [data-kind=arrow]").count() == 1
+
+
+def test_a_drawing_outlives_a_page_that_ends_at_any_moment(browser: Browser, site: str) -> None:
+    """Closed, loaded anew or its process ended, with a network afterwards or without: what was drawn is there. The
+    bench ends 24 (`draw-killed`)."""
+    counts = draw_killed.count(browser, site, 3, problems=1)
+    assert counts["there again"] == 3, counts
