@@ -50,6 +50,7 @@ export class Tools {
   /** @type {ToolName} */
   inHand = "ruler";
   catches = true; // whether instruments and pencil catch on what was drawn
+  #led = 0; // the mark that an edge was turned to since it was laid
   turned = 0; // degrees that the compasses have gone round since an arc was begun
   /** @type {Record<ToolName, number>} where the pencil is: mm along an edge, degrees from the zero line */
   pencil = { ruler: 0, protractor: 90, "square-60": 0, "square-45": 0, compasses: 0 };
@@ -165,6 +166,7 @@ export class Tools {
    * @param {number} x @param {number} y @param {number} reach
    */
   place(x, y, reach = 0) {
+    this.#led = 0;
     const rail = reach ? this.rail() : undefined;
     const [dx, dy] = [x - this.pose.x, y - this.pose.y];
     if (rail && !slide.drawnOff(rail, dx, dy)) {
@@ -315,6 +317,7 @@ export class Tools {
       return;
     }
     const next = this.#nextOf(points, (point) => apart(point, this.pose) < 0.05);
+    this.#led = 0;
     Object.assign(this.pose, { x: next.x, y: next.y });
   }
 
@@ -342,8 +345,21 @@ export class Tools {
     return ways;
   }
 
-  /** Turn the instrument in hand along the next line: first those through its zero, then the others, for parallels. */
+  /** Turn an edge to the mark after which nothing was drawn, once: that is what the mark was made for. */
+  #toTheMark() {
+    const last = this.drawing.items().at(-1);
+    const isEdge = this.kind === "ruler" || this.kind === "square";
+    if (!isEdge || last?.kind !== "mark" || last.id === this.#led) return false;
+    const mark = { x: last.x1, y: last.y1 };
+    if (apart(this.pose, mark) < LEVER) return false;
+    this.#led = last.id;
+    this.pose.deg = direction(this.pose, mark);
+    return true;
+  }
+
+  /** Turn the instrument in hand along the next line: first to a new mark, then those through its zero, then the others, for parallels. */
   along() {
+    if (this.#toTheMark()) return true;
     const through = sorted(this.#through());
     const others = sorted(this.drawing.lines().flatMap(bothWays)).filter((deg) => !through.includes(deg));
     const ways = [...through, ...others];

@@ -122,6 +122,29 @@ def test_the_first_direction_and_both_sides_of_the_protractor_by_presses(hand: H
     assert sorted(ways) == pytest.approx([90.0, 270.0], abs=0.01)
 
 
+def test_the_first_press_turns_the_ruler_to_the_mark_just_made(hand: Hand) -> None:
+    """Six presses led through older lines before. A second press goes on to them."""
+    begun = hand.start()
+    tap(hand, begun)
+    hand.press("along")
+    hand.line("arrow", 0.0, 46.0)
+    hand.name("i1")
+    tip = moved(begun, 46.0, 90.0)
+    hand.press("tool", "protractor")
+    hand.press("verb", "place")
+    tap(hand, tip)
+    hand.mark("protractor", 40.0)
+    mark = hand.items()[-1]
+    hand.press("tool", "ruler")
+    hand.press("verb", "place")
+    tap(hand, tip)
+    hand.press("along")
+    to_mark = math.degrees(math.atan2(tip[1] - mark["y1"], mark["x1"] - tip[0]))
+    assert hand.pose("ruler")[2] == pytest.approx(to_mark, abs=0.1)
+    hand.press("along")
+    assert abs(hand.pose("ruler")[2] - to_mark) > 10.0
+
+
 WATCH = """() => {
   window.written = [];
   window.watcher = new MutationObserver((all) => window.written.push(...all.map((one) =>
