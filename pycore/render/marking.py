@@ -11,7 +11,7 @@ from pycore.pages.codes import another
 from pycore.practice import answers
 from pycore.practice.judgement_text import JudgementText, tell
 from pycore.practice.limits import read_limits
-from pycore.practice.marking import WRONG
+from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.task import Limits, StepReference, Task
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.own_arrow import arrows_html
@@ -70,7 +70,7 @@ def marked_html(
 ) -> Markup:
     """A judgement as the page shows it; ``link`` opens the problem, ``workings`` whether its page is this one.
 
-    ``picture``: the learner's arrow beside the right one; ``more``: the way to one more problem, after a wrong answer.
+    ``picture``: the learner's arrow beside the right one; ``more``: the way to one more problem.
     """
     lines = [h("p", None, phrase_html(line)) for line in judgement.lines]
     causes = None
@@ -83,8 +83,7 @@ def marked_html(
         introduction = h("p", None, phrase_html(judgement.introduction)) if judgement.introduction else None
         causes = join(introduction, h("ul", None, items))
     headline = h("p", {"class": "verdict"}, _sign(judgement.band), h("span", None, phrase_html(judgement.headline)))
-    onward = more if judgement.band == WRONG else None
-    return h("div", {"class": "marked", "data-band": judgement.band}, headline, lines, picture, causes, onward)
+    return h("div", {"class": "marked", "data-band": judgement.band}, headline, lines, picture, causes, more)
 
 
 def link_of(task: Task) -> str:
@@ -110,7 +109,9 @@ def reply(page: SumPage[Any], problem: Mapping[str, str], form: Mapping[str, str
     judgement = tell(task, judged, page.places(problem))
     wrong = judgement.band == WRONG
     picture = arrows_html(page.case(problem).picture, task, judged) if wrong and shown else None
-    marked = marked_html(judgement, link_of(task), picture=picture, more=one_more(page, problem) if wrong else None)
+    # Whoever has solved a problem by its code goes on; a page's own values are no such problem.
+    goes_on = wrong or (judgement.band == ACCEPT and bool(problem.get("code")))
+    marked = marked_html(judgement, link_of(task), picture=picture, more=one_more(page, problem) if goes_on else None)
     return {
         "ok": True,
         "band": judgement.band,

@@ -198,7 +198,7 @@ def _marked(record: Record, request: Mapping[str, Any]) -> Reply:
         record = ladder.tried(record, text.band == ACCEPT, _counted(judged.marked))
     reply = _reply(request, record, marking_words.announced(text.phrases), band=text.band)
     another: Marks = {"type": "button", "class": "go", "data-do": "another"}
-    more = h("p", {"class": "way"}, h("button", another, marking_words.ONE_MORE))
+    more = h("p", {"class": "way"}, h("button", another, marking_words.ONE_MORE)) if text.band == WRONG else None
     reply["regions"]["marked"] = str(marked_html(text, link_of(task), workings=False, more=more))
     return reply
 

@@ -166,6 +166,11 @@ def make_class_set(page: Page, address: str, learners: int) -> float:
     return make_file(page, address, CLASS_LINK.format(learners))
 
 
+def make_papers(page: Page, address: str, learners: int) -> float:
+    """Make question papers in a page; gives the seconds from the press of the button to their PDF."""
+    return make_file(page, address, PAPER_LINK.format(learners))
+
+
 def make_file(page: Page, address: str, link: str) -> float:
     """Make the PDF of a page's link; gives the seconds from the press of the button to the file."""
     page.goto(f"{address}{link}")

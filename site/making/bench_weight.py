@@ -17,7 +17,7 @@ from playwright.sync_api import Browser, Page
 
 from making.bench_rows import Row
 from making.bench_start import OURS, PYTHON_READY, STOCK, visit, wait
-from making.bench_typing import make_class_set
+from making.bench_typing import ONE_CLASS, QUESTIONS, make_class_set, make_papers
 from making.pages import REST
 from making.progress import step
 from making.serve import Server, serving
@@ -30,6 +30,7 @@ LINK_RATE, LINK_DELAY = 200_000, 0.15
 PIECE = 4096
 SLOW_TIME = 180.0
 CLASSES, CLASS_MEMORY_GOAL = (60, 1023), 1.2
+TIMES_AS_MANY = 4
 
 
 class RecordingServer(Server):
@@ -105,7 +106,7 @@ def _brotli_size(_digest: str, path: Path) -> int:
 
 def memory(browser: Browser, address: str) -> list[Row]:
     """The most that a page's process has held (Linux only: what the kernel counted): by the time Python is ready, and
-    by the time that a large class set and a small one are made."""
+    by the time that a large class set and a small one are made, and question papers for many learners and for few."""
     if sys.platform != "linux":
         return []
     with step("weighing the memory of both"):
@@ -113,9 +114,14 @@ def memory(browser: Browser, address: str) -> list[Row]:
     few, many = CLASSES
     with step(f"weighing class sets of {few} and {many}"):
         small, large = (_peak(browser, partial(make_class_set, address=address, learners=n)) for n in CLASSES)
+    learners = (ONE_CLASS, TIMES_AS_MANY * ONE_CLASS)
+    with step(f"weighing question papers for {learners[0]} and {learners[1]}"):
+        class_papers, all_papers = (_peak(browser, partial(make_papers, address=address, learners=n)) for n in learners)
     return [
         Row("peak memory of the page's process", ours, stock, "MB", goal=MEMORY_GOAL),
         Row(f"  while a class set of {many} is made", large, small, "MB", f"one of {few}", CLASS_MEMORY_GOAL),
+        Row(f"  while papers of {QUESTIONS} questions for {learners[1]} are made", all_papers, class_papers, "MB",
+            f"those for {ONE_CLASS}", CLASS_MEMORY_GOAL),
     ]
 
 

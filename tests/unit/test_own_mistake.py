@@ -258,6 +258,13 @@ def test_one_press_leads_to_one_more_problem_of_the_kind(slug: str):
     assert "One more problem" not in right
 
 
+def test_a_problem_of_a_code_that_is_solved_leads_to_one_more():
+    """Only a wrong answer led on: whoever was right stood before "Correct" and found no way."""
+    form = ask("open", page=MAIN.slug, fragment="#v=3&code=532-JH6-23T")["form"]
+    solved = ask("mark", page=MAIN.slug, form=form, given={"answer": "16.1 A at 49.4 cw"})["regions"]["marked"]
+    assert "Correct" in solved and "One more problem" in solved
+
+
 # Practice.
 
 
