@@ -98,7 +98,7 @@ from host import flows`);
 
 const plain = await start(folder, { parts: [], early: true });
 firstAnswers(plain);
-join(plain, folder, ["later", "codes", "photo"]);
+join(plain, folder, ["later", "codes", "photo", "strokes"]);
 byProxy(plain);
 flows(plain);
 // When the collector runs depends on all before it: here it does, while what it seldom meets is alive.

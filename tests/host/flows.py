@@ -9,7 +9,7 @@ import json
 from collections.abc import Callable, Iterator
 
 from browser import hostile
-from host import class_sets, codes, photographs_by_points, shelf
+from host import class_sets, codes, photographs_by_points, piles, shelf
 from host.seeded import COMMON, SeededChoices
 
 from pycore import api
@@ -230,6 +230,11 @@ def photographs(whole: bool) -> Iterator[object]:
         yield ask(do="photo", page=slug, form=default_form(page.fields), **photo)
 
 
+def pile(whole: bool) -> Iterator[object]:
+    """A pile of photographs: sheets of a class set and of a question paper, read, marked, and given back."""
+    yield list(piles.replies())[:: 1 if whole else 3]
+
+
 def made_codes(whole: bool) -> Iterator[object]:
     """Codes of many sizes."""
     yield codes.digests()[:: 1 if whole else 12]
@@ -271,7 +276,7 @@ def memory(whole: bool) -> Iterator[object]:
 FLOWS: dict[str, Flow] = {
     "answers": answers, "settings": settings, "edits": edits, "own paper": own_paper, "files": files,
     "lessons": lessons, "practice": practice, "printing": printing, "links": links, "sets": sets, "names": names,
-    "photographs": photographs, "codes": made_codes, "faults": faults, "memory": memory,
+    "photographs": photographs, "piles": pile, "codes": made_codes, "faults": faults, "memory": memory,
 }  # fmt: skip
 
 

@@ -10,8 +10,9 @@ from itertools import pairwise
 import pypdfium2 as pdfium
 import pypdfium2.raw as raw
 import pytest
+from host.piles import feedback, kept
 from render.tagged import Element, Tagged, read
-from unit.from_above import feedback, jpeg, kept
+from unit.from_above import jpeg
 
 from pycore.api import handle
 from pycore.calculators.registry import CALCULATORS

@@ -4,7 +4,7 @@ import json
 from typing import Any
 
 import pytest
-from unit.from_above import ROLL, SET, SET_CODE, learners, seen_from_above
+from host.piles import ROLL, SET, SET_CODE, learners, seen_from_above
 
 from pycore import api
 from pycore.errors import InputError

@@ -6,9 +6,10 @@ from typing import Any
 
 import pymupdf
 import pytest
+from host.piles import JUDGED_WRONG, PER_MM, WIDE, feedback, kept, learners, seen_from_above
 from PIL import Image
 from render.tagged import read
-from unit.from_above import JUDGED_WRONG, PER_MM, WIDE, feedback, jpeg, kept, learners, seen_from_above
+from unit.from_above import jpeg
 
 from pycore import api
 from pycore.errors import DrawingError

@@ -4,7 +4,9 @@ import json
 from typing import Any
 
 import pytest
-from unit.from_above import SET, seen_from_above
+from host.piles import PAPER as FORM
+from host.piles import PAPERS, SET
+from host.piles import row_of_paper as row
 
 from pycore import api
 from pycore.pages.pile import entry_of, read_pile
@@ -12,11 +14,6 @@ from pycore.pages.pile_papers import kept_papers, paper_marks_of
 from pycore.pages.question_paper_marks import marking_of
 from pycore.practice.class_set import Learner
 
-FORM = {
-    "title": "Autumn paper", "questions": "2", "seed": "77", "codes": "problem",
-    "q1-topic": "neutral-current", "q2-topic": "neutral-current", "q2-asks": "drawing",
-}  # fmt: skip
-PAPERS = [{"form": FORM, "roll": "Ada Lark\nBo Finch\nCy Wren"}]
 FULL = {"scale": 1, "directions": 2, "lengths": 2, "resultant": 2}
 
 
@@ -35,19 +32,6 @@ def ask(**request: Any) -> dict[str, Any]:
     """A reply of the api."""
     reply: dict[str, Any] = json.loads(api.handle(json.dumps({"do": "pile", "papers": PAPERS, **request}))[0])
     return reply
-
-
-def row(question: int, place: int, slip: float = 0.0) -> dict[str, Any]:
-    """An accepted row, its drawing judged by pycore itself."""
-    learner = sheet(question, place)
-    seen = seen_from_above(learner, slip, "parallelogram")
-    judged = ask(move="judge", sheet="neutral-current", group="", **seen)
-    assert judged["ok"], judged
-    return {
-        "id": f"r{question}{place}", "file": "a.jpg", "digest": f"d{question}{place}", "state": "judged",
-        "page": "neutral-current", "form": seen["form"], "code": str(learner.code), "group": "533-22D-227",
-        "drawing": judged["drawing"], "points": judged["points"], "accepted": True,
-    }  # fmt: skip
 
 
 def put(rows: list[dict[str, Any]], text: str = "") -> tuple[str, str]:
