@@ -186,7 +186,8 @@ def count(problems_of: int = COUNT, seed: int = SEED, parallels: str = "") -> Co
     counts: Counter[str] = Counter()
     for number, (slug, form, rng) in enumerate(problems(problems_of, seed, parallels)):
         task = drawing_task(CALCULATORS[slug], form)
-        mistake = rng.choice(mistakes(task) or [None]) if number % 2 else None
+        # The other half in the next round, so that no calculator has only right drawings, or only mistaken ones.
+        mistake = rng.choice(mistakes(task) or [None]) if (number + number // len(CALCULATORS)) % 2 else None
         try:
             lines, wanted = lines_of(task, rng, {mistake.key: mistake.size} if mistake else {})
         except ConstructionError:

@@ -160,6 +160,14 @@ def test_a_parallelogram_with_compasses_by_mouse(drawing: Opened, tmp_path) -> N
     page.set_input_files("[data-draw-open]", str(file))
     wait_until(page, "document.querySelectorAll('.draw-board > .draw-scene [data-kind=\"arc\"]').length === 2")
     assert hand.items() == items
+    page.evaluate("window.print = () => undefined")
+    hand.press("print")
+    assert page.locator('.draw-print [data-kind="arc"] path').count() == 2
+    hand.press("replay")
+    arcs = "document.querySelectorAll('.draw-board > .draw-scene [data-kind=\"arc\"]').length"
+    wait_until(page, f"{arcs} === 0", PATIENCE)
+    wait_until(page, f"{arcs} === 1", PATIENCE)
+    wait_until(page, f"{arcs} === 2", PATIENCE)
     page.reload()
     hand.opened()
     assert page.locator('.draw-board > .draw-scene [data-kind="arc"]').count() == 2
