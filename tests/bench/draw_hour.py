@@ -83,6 +83,8 @@ def draw(hand: Hand, gestures: int, rng: random.Random) -> None:
     for way in rng.choices(ways, shares, k=gestures):
         way(hand, rng)
     hand.press("afresh")
+    hand.choose("tool", "ruler")
+    hand.choose("verb", "place")
     hand.press("onto")
     hand.press("along")
     hand.line("arrow", 0.0, 46.0)
