@@ -5,7 +5,17 @@ from dataclasses import dataclass
 
 from pycore import geometry
 from pycore.accuracy.hand import Hand
-from pycore.constructions.moves import Figure, Move, Supplement, TurnAngle, carry_out, deviations_of
+from pycore.constructions.moves import (
+    DrawParallel,
+    Figure,
+    Join,
+    Move,
+    SetOff,
+    Supplement,
+    TurnAngle,
+    carry_out,
+    deviations_of,
+)
 from pycore.geometry import ORIGIN, Point
 from pycore.practice.marking import LOOK, WRONG, band_of
 
@@ -26,6 +36,17 @@ def within_of(measured: int) -> float:
     return ALL_WITHIN[min(max(measured, 1), len(ALL_WITHIN)) - 1]
 
 
+def length_along(moves: tuple[Move, ...], figure: Figure, line: str) -> float:
+    """Length of the line that an instrument is laid along to draw ``line``; infinite if it has no ends."""
+    laid = next((move.zero if isinstance(move, TurnAngle) else move.to for move in moves
+                 if isinstance(move, (TurnAngle, DrawParallel)) and move.line == line), "")  # fmt: skip
+    for move in moves:
+        if isinstance(move, (SetOff, Join)) and move.line == laid:
+            end = move.point if isinstance(move, SetOff) else move.end
+            return geometry.distance(figure.points[move.start], figure.points[end])
+    return math.inf
+
+
 @dataclass(frozen=True, slots=True)
 class AllowedByHand:
     """What a hand allows: ``within`` so many of its standard deviations, at ``factor`` mm for each unit."""
@@ -34,13 +55,17 @@ class AllowedByHand:
     factor: float
     within: float
 
-    def line(self, length: float, turned: TurnAngle | None = None, *, parallel: bool = False) -> tuple[float, float]:
+    def line(
+        self, length: float, turned: TurnAngle | None = None, *, parallel: bool = False, along: float = math.inf
+    ) -> tuple[float, float]:
         """Half-widths of a line's length (mm) and direction (degrees). An angle that is ``turned`` may have been
-        read at another place first, and be off by both."""
+        read at another place first, and be off by both. ``along``: length of the line that the instrument was laid
+        along: the shorter, the less it tells of its direction."""
         turn = self.hand.parallel if parallel else self.hand.angle
         if turned and isinstance(turned.turn, Supplement):
             turn = math.hypot(turn, self.hand.angle)
-        return self.within * self.hand.length, self.within * math.hypot(turn, _degrees(PENCIL, length))
+        ends = math.hypot(_degrees(PENCIL, length), _degrees(PENCIL, along))
+        return self.within * self.hand.length, self.within * math.hypot(turn, ends)
 
     def end(self, moves: tuple[Move, ...], done: Figure, point: str) -> tuple[float, float]:
         """The same of a point from the start, to which ``moves`` led that nobody showed: the errors of all of them are

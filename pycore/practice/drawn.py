@@ -29,7 +29,7 @@ from pycore.constructions.names import START_POINT
 from pycore.constructions.retrace import RetracedPoint, retrace
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import wrap
-from pycore.practice.allowed import AllowedByHand, band_of_read, within_of
+from pycore.practice.allowed import AllowedByHand, band_of_read, length_along, within_of
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, band_of
 from pycore.practice.slips import LineMistake, same_length, turned_by_slip
 from pycore.words import mistakes as words
@@ -236,9 +236,12 @@ class Judge:
             bands = band_of(math.fabs(length - expected) / allowed[0]), band_of(turned / allowed[1])
         return JudgedLine(kind, symbol, ends, length, expected, *read, off, allowed, bands)
 
-    def _allowed(self, wanted: Point, turn: TurnAngle | None, *, parallel: bool) -> tuple[float, float]:
-        """What the hand allows of the length (mm) and direction of a step that it sets off."""
-        return self.by_hand.line(self.drawing.factor * geometry.distance(ORIGIN, wanted), turn, parallel=parallel)
+    def _allowed(self, traced: RetracedPoint, line: str, wanted: Point, *, parallel: bool) -> tuple[float, float]:
+        """What the hand allows of the length (mm) and direction of a step that it sets off on a line."""
+        earlier, factor = self.moves[: traced.index], self.drawing.factor
+        along = factor * length_along(earlier, traced.so_far, line)
+        turn = None if parallel else self._turn_before(traced.index, line)
+        return self.by_hand.line(factor * geometry.distance(ORIGIN, wanted), turn, parallel=parallel, along=along)
 
     # One arrow.
 
@@ -250,7 +253,7 @@ class Judge:
         ends = (move.start, move.point)
         if turn is None:
             carried = any(isinstance(m, DrawParallel) and m.line == move.line for m in self.moves)
-            allowed = self._allowed(wanted, None, parallel=carried)
+            allowed = self._allowed(traced, move.line, wanted, parallel=carried)
             kind = "dashed" if carried else "first"
             line = self._judged_line(kind, symbol, ends, wanted, drawn, allowed, (None, 0.0))
             line = line if carried or not self.sheet else self._as_on_the_sheet(line)
@@ -258,7 +261,7 @@ class Judge:
             zero, right = zero_of(turn, traced.so_far.lines), turn_of(turn, traced.so_far.readings)
             own = wrap(geometry.direction(ORIGIN, drawn) - zero)
             readings = math.fabs(own), math.fabs(wrap(right))
-            allowed = self._allowed(wanted, turn, parallel=False)
+            allowed = self._allowed(traced, move.line, wanted, parallel=False)
             line = self._judged_line("line", symbol, ends, wanted, drawn, allowed, readings)
         if line.band == ACCEPT:
             return line
@@ -364,8 +367,8 @@ class Judge:
                 continue
             at = traced.so_far.points[start]
             wanted, drawn = corner.minus(at), self.aligned.points[move.point].minus(at)
-            turn = self._turn_before(traced.index, line)
-            allowed = self._allowed(wanted, turn, parallel=turn is None)
+            parallel = self._turn_before(traced.index, line) is None
+            allowed = self._allowed(traced, line, wanted, parallel=parallel)
             symbol, ends = self.drawing.tags.get(like, ()), (start, move.point)
             judged = self._judged_line("dashed", symbol, ends, wanted, drawn, allowed, (None, 0.0))
             length, direction = judged.bands

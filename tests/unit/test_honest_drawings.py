@@ -54,3 +54,16 @@ def test_a_sum_of_readings_may_be_off_by_what_all_of_them_allow() -> None:
         drawn["N"] = drawn["N"].moved(far, geometry.direction(drawn["O"], drawn["N"]))
         (last,) = [line for line in judged(one, drawn).lines if line.ends == ("O", "N")]
         assert last.band == band, (far, last)
+
+
+def test_a_line_set_off_from_a_short_arrow_may_be_off_by_what_that_arrow_hides() -> None:
+    """Two arrows of 6 mm tell their direction to 2°: the third, 88 mm and 4° off, was called wrong. From arrows of
+    60 mm it is."""
+    for short, band in ((True, "accept"), (False, "wrong")):
+        one = want(method="tip-to-tail", i1="1" if short else "10", i2="1" if short else "10", i3="14", scale="1.6")
+        drawn = points(one)
+        start = drawn["P2"]
+        length, way = geometry.distance(start, drawn["N"]), geometry.direction(start, drawn["N"])
+        drawn["N"] = start.moved(length, way + 4.0)
+        bands = {line.ends: line.band for line in judged(one, drawn).lines}
+        assert bands["P2", "N"] == band, (short, bands)
