@@ -17,10 +17,14 @@ from pycore.constructions.moves import (
     deviations_of,
 )
 from pycore.geometry import ORIGIN, Point
-from pycore.practice.marking import LOOK, WRONG, band_of
+from pycore.practice.marking import ACCEPT, LOOK, WRONG, band_of
 
 PENCIL = 0.25
 """Standard uncertainty in mm of where the end of a pencil line is."""
+DOT = 4.0
+"""A line shorter than this (mm) has no direction that anybody could draw, and need not be drawn."""
+ASTRAY = 15.0
+"""Degrees by which an arc's other crossing is out of the way, and no slip of its radius is."""
 ALL_WITHIN = (
     1.960, 2.236, 2.388, 2.491, 2.569, 2.631, 2.683, 2.727, 2.766, 2.800, 2.830, 2.858,
     2.883, 2.906, 2.928, 2.948, 2.966, 2.984, 3.000, 3.016, 3.031, 3.045, 3.058, 3.071,
@@ -34,6 +38,16 @@ def within_of(measured: int) -> float:
     A limit of 95 % for each length and each angle alone leaves something to look at in three of ten right drawings:
     with six lines there are some ten of them."""
     return ALL_WITHIN[min(max(measured, 1), len(ALL_WITHIN)) - 1]
+
+
+def bands_of_dashed(bands: tuple[str, str], length: float, off: float, *, arc: bool) -> tuple[str, str]:
+    """The bands of length and direction that count for a dashed side of this right length (mm), ``off`` by so many
+    degrees. It runs on until it meets the other: only its direction is drawn, of a dot only where it ends. Of an arc
+    only the radius is, but both arcs cross at another place too."""
+    in_length, in_direction = bands
+    if arc:
+        return in_length, in_direction if math.fabs(off) > ASTRAY else ACCEPT
+    return in_length if length < DOT else ACCEPT, in_direction
 
 
 def length_along(moves: tuple[Move, ...], figure: Figure, line: str) -> float:

@@ -29,7 +29,7 @@ from pycore.constructions.names import START_POINT
 from pycore.constructions.retrace import RetracedPoint, retrace
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import wrap
-from pycore.practice.allowed import AllowedByHand, band_of_read, length_along, within_of
+from pycore.practice.allowed import DOT, AllowedByHand, band_of_read, bands_of_dashed, length_along, within_of
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, band_of
 from pycore.practice.slips import LineMistake, same_length, turned_by_slip
 from pycore.words import mistakes as words
@@ -227,8 +227,7 @@ class Judge:
         off = wrap(geometry.direction(ORIGIN, drawn) - geometry.direction(ORIGIN, wanted)) if length > 0 else 0.0
         unsure, within = self.unsure.get(ends, LineUncertainty()), self.by_hand.within
         allowed = math.hypot(by_hand[0], within * unsure.length), math.hypot(by_hand[1], within * unsure.angle)
-        # A dot has no direction that anybody could draw.
-        turned = math.fabs(off) if expected >= 4.0 else 0.0
+        turned = math.fabs(off) if expected >= DOT else 0.0
         if unsure.read:
             bands = (band_of_read(math.fabs(length - expected), by_hand[0], unsure.length),
                      band_of_read(turned, by_hand[1], unsure.angle))  # fmt: skip
@@ -360,8 +359,7 @@ class Judge:
         )
 
     def _dashed(self, traced: RetracedPoint, move: Intersect | CrossArcs, corner: Point) -> Iterator[JudgedLine]:
-        """Both dashed lines as they should be if they met in ``corner``; of these, the ones whose start is drawn. A
-        dashed line runs on until it meets the other: only its direction is drawn. Of an arc only its radius is."""
+        """Both dashed lines as they should be if they met in ``corner``; of these, the ones whose start is drawn."""
         for start, like, line in self._sides(traced, move):
             if start in self.not_drawn:
                 continue
@@ -371,9 +369,8 @@ class Judge:
             allowed = self._allowed(traced, line, wanted, parallel=parallel)
             symbol, ends = self.drawing.tags.get(like, ()), (start, move.point)
             judged = self._judged_line("dashed", symbol, ends, wanted, drawn, allowed, (None, 0.0))
-            length, direction = judged.bands
-            bands = (length, ACCEPT) if isinstance(move, CrossArcs) and not self.begun else (ACCEPT, direction)
-            yield replace(judged, bands=bands)
+            arc = isinstance(move, CrossArcs) and not self.begun
+            yield replace(judged, bands=bands_of_dashed(judged.bands, judged.expected, judged.off, arc=arc))
 
     def _turn_mistakes(self, traced: RetracedPoint, line: JudgedLine, name: str) -> tuple[LineMistake, ...]:
         """What went wrong at the protractor when a dashed line was set off."""

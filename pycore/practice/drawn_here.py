@@ -16,6 +16,7 @@ from pycore.constructions.retrace import continued
 from pycore.geometry import Point, Ray
 from pycore.phasor import wrap
 from pycore.practice import arcs_here
+from pycore.practice.allowed import DOT
 from pycore.practice.arcs_here import Arc, ArcFollower, WantedArc
 from pycore.practice.drawn import JudgedLine, ReferenceDrawing, aligned, allowed_by_hand
 from pycore.practice.lines_here import ARROW, DASHED, Stroke, WantedLine, wanted_lines
@@ -32,8 +33,6 @@ FITS_LENGTH, FITS_ANGLE = 3.0, 3.0
 BEGUN_ELSEWHERE = 3.0
 """How far (mm) from its point a line begins to be called begun at another one."""
 SHORTEST = 1.0
-DOT = 4.0
-"""A line shorter than this (mm) need not be drawn."""
 
 
 @dataclass(slots=True)

@@ -67,3 +67,25 @@ def test_a_line_set_off_from_a_short_arrow_may_be_off_by_what_that_arrow_hides()
         drawn["N"] = start.moved(length, way + 4.0)
         bands = {line.ends: line.band for line in judged(one, drawn).lines}
         assert bands["P2", "N"] == band, (short, bands)
+
+
+def test_the_arcs_other_crossing_is_not_the_corner() -> None:
+    """It has both radii."""
+    one = want(method="parallelogram", parallels="compasses")
+    drawn = points(one)
+    first, second, corner = drawn["T1"], drawn["T2"], drawn["R"]
+    way = geometry.direction(first, second)
+    turned = geometry.direction(first, corner) - way
+    drawn["R"] = first.moved(geometry.distance(first, corner), way - turned)
+    bands = {line.ends: line.band for line in judged(one, drawn).lines}
+    assert geometry.distance(second, corner) == pytest.approx(geometry.distance(second, drawn["R"]))
+    assert {"wrong"} == {bands["T1", "R"], bands["T2", "R"]}, bands
+
+
+def test_a_corner_that_slides_along_the_longer_side_is_wrong_beside_a_dot() -> None:
+    """The shorter side is of 3 mm: it has no direction, but an end."""
+    one = want(method="parallelogram", i1="0.6", i2="20", i3="14", scale="2")
+    drawn = points(one)
+    start, corner = drawn["T1"], drawn["R"]
+    drawn["R"] = start.moved(geometry.distance(start, corner) + 20.0, geometry.direction(start, corner))
+    assert "wrong" in {line.band for line in judged(one, drawn).lines if line.ends[1] == "R"}

@@ -1,6 +1,7 @@
 """Free practice: the rule of its levels, its problems, its record, and the files that others may have written."""
 
 import json
+import re
 
 import pytest
 
@@ -257,8 +258,10 @@ def test_the_answer_is_not_told_before_it_is_found_or_asked_for():
     reply = ask("open", seed=11)
     found = page.problem_of(ladder.read(reply["record"]))
     shown = found.page.answer(found.form)
+    # Numbers of a drawing's own, such as where a word stands, are no answer.
+    said = re.sub("<[^>]*>", " ", " ".join(reply["regions"].values()))
     for output in shown.outputs[:2]:
-        assert output.text not in json.dumps(reply["regions"], ensure_ascii=False)
+        assert output.text not in said
     assert "" == reply["regions"]["drawn"]
     assert shown.outputs[0].text in ask("show", record=reply["record"])["regions"]["drawn"]
 
