@@ -251,7 +251,9 @@ export function listen(desk) {
   /** A line ends where the finger is lifted; after a press without a drag, where the next one is. */
   function endLine() {
     const tip = tools.tip(desk.edge);
-    if (desk.begun && !desk.isBegun && apart(desk.begun, tip) < SHORTEST) desk.begin(tip);
+    // Once round a centre the pencil is where it began.
+    const far = desk.edge === "compasses" ? (tools.open * Math.abs(tools.turned) * Math.PI) / 180 : apart(desk.begun ?? tip, tip);
+    if (desk.begun && !desk.isBegun && far < SHORTEST) desk.begin(tip);
     else desk.end(tip);
   }
 

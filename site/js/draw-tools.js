@@ -201,6 +201,8 @@ export class Tools {
         }
       }
     }
+    // An arc that was begun goes on with them.
+    if (this.inHand === "compasses") this.turned += wrap(best - this.pose.deg);
     this.pose.deg = wrap(best);
   }
 

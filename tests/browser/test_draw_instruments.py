@@ -413,3 +413,30 @@ def test_a_parallel_is_carried_by_keys_alone(drawing: Opened) -> None:
     keys(page, "Enter")
     hand.judge()
     assert bands(hand) == ["accept"] * 3
+
+
+def test_an_arc_goes_on_where_the_compasses_are_turned_and_ends_a_whole_circle(drawing: Opened) -> None:
+    """The keys that turn an instrument lead the arc too; and once round, the pencil is where it began: that was taken
+    for a press."""
+    hand = drawing("&parallels=compasses")
+    page = hand.page
+    middle = moved(hand.start(), 40.0, 150.0)
+    hand.press("tool", "compasses")
+    hand.press("verb", "place")
+    click(hand, middle)
+    hand.press("verb", "turn")
+    click(hand, moved(middle, 20.0, 0.0))
+    hand.press("verb", "draw")
+    page.evaluate("document.querySelector('.draw-board').focus()")
+    keys(page, "Enter")
+    keys(page, "[", 12)
+    keys(page, "Enter")
+    assert hand.items()[-1]["sweep"] == pytest.approx(12.0, abs=0.01)
+    page.mouse.move(*hand.pixel(moved(middle, 20.0, 30.0)))
+    page.mouse.down()
+    for deg in range(30, 391, 20):
+        page.mouse.move(*hand.pixel(moved(middle, 20.0, deg)))
+        page.evaluate("new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))")
+    page.mouse.up()
+    assert len(hand.items()) == 2
+    assert hand.items()[-1]["sweep"] == pytest.approx(360.0, abs=2.0)
