@@ -2,7 +2,7 @@
 
 Such a row becomes a line for each question that the table has columns for. What heads say is common practice: a number
 of the question, then drawn or calculated, or (a) and (b) as the papers have them. Columns of a time, an address or
-points are passed over.
+points are passed over. A line with a learner of the paper, or with sizes such as 3 A, has answers and no heads.
 """
 
 import re
@@ -11,16 +11,32 @@ from dataclasses import dataclass
 
 from pycore.errors import Fault, InputError
 from pycore.pages import paper_lines
-from pycore.pages.question_paper import Question, QuestionPaper
+from pycore.pages.question_paper import Question, QuestionPaper, place_of
 from pycore.practice.tables import TableLine
 from pycore.practice.task import CALCULATED, DRAWN
 from pycore.words import paper_marks as words
 
 ROLES = ("learner", "question", DRAWN, CALCULATED)
 """The columns of the lines that a row becomes."""
-_NUMBERED = re.compile(r"(?:\bq(?:uestion)?[\s.]*|^\W*)(\d{1,2})(?:[\s.(]*([ab])\b|(?![\d.,]*\d))")
+_NAMED = re.compile(r"\bq(?:uestion)?[\s.]*(\d{1,2})(?:[\s.(]*([ab])\b|(?![\d.,]*\d))")
+"""The question where its number has a word: q1, question 1a."""
+_BARE = re.compile(
+    r"[(\[#]?(\d{1,2})(?:\.?([ab])\b|[.\s]*\(([ab])\))?(?![\d.,]*\d)"
+    r"(?:[\s.):]*$|\s*[.):–-]\s*[^\W\d_]{2}|.*(?:draw|calcul)|\D*(?:size|angle|answer)\D*$|(?<=[ab)])\D*$)",
+    re.DOTALL,
+)
+"""The question where its number comes first: 1, 1a, 1(a), 1. current, 1 drawn, 1 size; never 3 A or 3 A at 30."""
 _NUMBER = re.compile(r"(?:q(?:uestion)?)?[\s.]*(\d{1,2})[.)]?")
 _SPEAKS = re.compile(r"\bq(?:uestion)?[\s.]*\d|draw|calcul")
+_OWN_WORD = f"(?:{'|'.join(words.NO_ANSWERS)})"
+_FORMS_OWN = re.compile(
+    rf"\W*{_OWN_WORD}(?::|\s*[-–—]\s)|.*(?:[(\[]|:\s*|\s[-–—]\s+){_OWN_WORD}\W*$"
+    rf"|(?:q(?:uestion)?)?[\s.]*\d+\W*(?:[ab]\b)?\W*(?:drawn|calculated)?\W*\b{_OWN_WORD}\W*$",
+    re.DOTALL,
+)
+"""A column of the form's own, whatever it is for: points - q1 drawn, q1 drawn [score], q1 drawn points."""
+_MAYBE_OWN = re.compile(rf"\W*{_OWN_WORD}\b|.*[^\d\s]\s+{_OWN_WORD}\W*$", re.DOTALL)
+"""One too, unless its head says how an answer was found: score for question 1; but not question 1 (3 marks)."""
 """All of these read small letters."""
 _NO_WORD = re.compile(r"[\W\d_]+")
 _BY_LETTER = {"a": DRAWN, "b": CALCULATED}
@@ -50,11 +66,14 @@ class _Answer:
 def _column(paper: QuestionPaper, at: int, head: str) -> _Column | None:
     """A column of answers by its head; None for any other."""
     plain = head.lower()
-    found = _NUMBERED.search(plain)
-    if not found or not 1 <= int(found[1]) <= len(paper.questions) or any(one in plain for one in words.NO_ANSWERS):
-        return None
     said = [how for how, beginning in words.SAID_BY.items() if beginning in plain]
-    how = said[0] if len(said) == 1 else _BY_LETTER.get(found[2] or "", "")
+    found = _NAMED.search(plain) or _BARE.match(plain)
+    if not found or not 1 <= int(found[1]) <= len(paper.questions):
+        return None
+    if _FORMS_OWN.match(plain) or (not said and _MAYBE_OWN.match(plain)):
+        return None
+    letter = "".join(filter(None, found.groups()[1:]))
+    how = said[0] if len(said) == 1 else _BY_LETTER.get(letter, "")
     return _Column(at, paper.questions[int(found[1]) - 1], how, words.ANGLE in plain)
 
 
@@ -97,6 +116,31 @@ def _who(heads: Sequence[str], taken: set[int]) -> tuple[int, ...]:
     return tuple((by_name or exact or named)[:1])
 
 
+def _is_learner(paper: QuestionPaper, cell: str) -> bool:
+    """Whether a cell names a learner of the paper, and is no usual head of names."""
+    if paper_lines.role(cell) == "learner" or any(cell.lower() in part for part in words.NAME_PARTS):
+        return False
+    try:
+        place_of(paper, cell)
+    except InputError:
+        return False
+    return True
+
+
+def _are_heads(paper: QuestionPaper, heads: Sequence[str], columns: Sequence[_Column], who: Sequence[int]) -> bool:
+    """Whether the first line has heads, and not the answers of a learner."""
+    speaking = [one for one in columns if _SPEAKS.search(heads[one.at].lower())]
+    if len(speaking) > 1:
+        return True
+    named = [heads[at] for at in who]
+    begins = heads[:1] if not columns or columns[0].at else ()
+    if not named or any(_is_learner(paper, one) for one in (*begins, *named)):
+        return False
+    is_usual = all(paper_lines.role(one) == "learner" for one in named)
+    is_numbered = any(sign.isdigit() for one in named for sign in one)  # Student 3
+    return not is_numbered and bool(columns) and (len(columns) > 1 or bool(speaking) or is_usual)
+
+
 def _unfolded(line: TableLine, who: Sequence[int], answers: Mapping[int, Sequence[_Answer]]) -> list[TableLine]:
     """A row as a line for each question."""
     name = " ".join(_cell(line.cells, at) for at in who).strip()
@@ -127,14 +171,12 @@ def unfolded(paper: QuestionPaper, lines: Sequence[TableLine]) -> tuple[TableLin
     heads = lines[0].cells if lines else ()
     columns = [one for at, head in enumerate(heads) if (one := _column(paper, at, head))]
     roles = {paper_lines.role(head) for head in heads}
-    if "question" in roles or ("learner" in roles and len(columns) < 2):
+    if "question" in roles or (len(columns) < 2 and (DRAWN in roles or CALCULATED in roles)):
         return ()
-    if len(columns) < 2:
-        answers = _without_head(paper, lines)
-        return tuple(made for line in lines for made in _unfolded(line, (0,), answers)) if answers else ()
     who = _who(heads, {one.at for one in columns})
-    if not who and not any(_SPEAKS.search(heads[one.at].lower()) for one in columns):
-        return ()  # numbers alone: a line of answers, not of heads
+    if not _are_heads(paper, heads, columns, who):
+        answers = {} if "learner" in roles else _without_head(paper, lines)
+        return tuple(made for line in lines for made in _unfolded(line, (0,), answers)) if answers else ()
     if not who:
         raise InputError(Fault("results", "", words.NOBODY_NAMED))
     numbers = dict.fromkeys(one.question.number for one in columns)

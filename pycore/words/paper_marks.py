@@ -80,8 +80,8 @@ ROLES: Mapping[str, tuple[str, ...]] = {
 SAID_BY: Mapping[str, str] = {"drawn": "draw", "calculated": "calcul"}
 """What the head of a column of answers has in it, by how they were found."""
 ANGLE = "angle"
-NO_ANSWERS = ("point", "score", "mark", "feedback", "comment")
-"""What is in the head of a column that is for a question and holds no answer."""
+NO_ANSWERS = ("points?", "scores?", "marks?", "feedback", "comments?", "remarks?")
+"""Whole words, as patterns, by which a form calls the columns of its own: they hold no answer."""
 WHO = ("name", "learner", "student")
 NAME_PARTS = (("first name", "given name", "forename"), ("last name", "surname", "family name"))
 NOBODY_NAMED = "The first line names questions, but no column says whose answers they are. Call that column “Name”."

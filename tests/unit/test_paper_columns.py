@@ -95,3 +95,85 @@ def test_a_table_that_names_nobody_says_what_the_column_is_called():
 )  # fmt: skip
 def test_lines_of_one_question_stay_what_they_were(text: str):
     assert not unfolded(paper(), tables.read(text))
+
+
+HEADS = {
+    "a star point": "Name;Q1 drawn;Q1 calculated;Q2 drawn: voltage of the star point",
+    "a mark on the sheet": "Name;Q1 drawn from the benchmark;Q1 calculated;Q2: the current to the marked line",
+    "points at the start of what is drawn": "Name;Q1 drawn;Q1 calculated;Points A and B: Q2 drawn",
+    "from point to point": "Name;Q1 drawn;Q1 calculated;Point-to-point, drawn (Q2), to the star-point",
+    "how many marks there are": "Name;Q1 drawn;Q1 calculated;Question 2 (3 marks)",
+}
+"""The last three columns are answers, though each line has a word that a form's own columns have too."""
+
+
+@pytest.mark.parametrize("heads", HEADS.values(), ids=HEADS)
+def test_a_word_of_points_inside_a_head_takes_no_answer_away(heads: str):
+    """Such an answer was passed over, and had no marks."""
+    rows = "Ada Lark;7.2 A at 101 cw;7.24 A at 101 cw;7.3 A at 100 cw\nBen Stone;14.7 A;7.24 A at 101 cw;"
+    assert told(marked(LONG)) == told(marked(f"{heads}\n{rows}"))
+
+
+@pytest.mark.parametrize(
+    "own",
+    [
+        "Points - Question 2", "Points – Q2 drawn", "Q2 drawn [Score]", "Q2 (points)", "Feedback - Q2 drawn",
+        "Q2 points", "Q2 drawn answer - Points",
+        "Score for question 2", "Question 2 comments", "Q2 drawn marks", "Q2: remarks", "Mark Q2", "2a points",
+    ],
+)  # fmt: skip
+def test_a_column_of_a_forms_own_is_passed_over(own: str):
+    """It would be an answer where the cell of the answer is empty."""
+    (two,) = (one for one in marked(f"Name;Q1 drawn;Q2;{own}\nAda Lark;7 A;;3").results if one.question == 2)
+    assert ("", "") == two.given
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Student 3; 1; 3 A at 30; 3.1 A at 32", "Student 3; Q1; 3A; 3.1A", "Student 3; 1; 2 A; 2 A",
+        "Student 3; 1; 2; 2", "Student Ada; 1; 2 A at 30; 1 A", "Ada Lark; Q1; 2A; 3.1A",
+        "Ada Student; 1; 2; 1", "Ada Lark; 1; 2; no", "Ada Lark; Q1; 7 A at 30", "Ada Lark; Q1 drawn; 7 A",
+        "Student Ada; q1; 2a left; 2 A",
+    ],
+)  # fmt: skip
+def test_a_line_of_answers_is_no_line_of_heads(text: str):
+    """The first learner's answers were taken for heads, and were lost without a word."""
+    form, lines = default_form(FIELDS) | {"questions": "3"}, tables.read(f"{text}\nBen Stone; 1; 2 A; 2 A")
+    assert not unfolded(read_paper(form, "Ada Lark\nBen Stone\nStudent Ada\nAda Student\nStudent 3"), lines)
+    if "Student 3" in text:
+        assert not unfolded(read_paper(form), lines), "a paper without names"
+
+
+@pytest.mark.parametrize(
+    "heads",
+    [
+        "Name;1;2;3", "Student number;1;2;3", "Your name;1a;2a;3a",
+        "ID;Name;1. Neutral current;2. Supply;3. Power factor", "Name;1 (b) Neutral current;2b: supply",
+        "Timestamp;First name;Last name;1 drawn;2 calculated", "Student;Q1;Q2", "Name;1 size;1 angle",
+        "Name;1a neutral current;1b neutral current",
+    ],
+)  # fmt: skip
+def test_heads_of_numbers_are_heads_where_a_column_says_who(heads: str):
+    paper_of_three = read_paper(default_form(FIELDS) | {"questions": "3"}, "Ada Lark\nStudent 3")
+    row = ";".join(["Ada Lark"] * len(heads.split(";")))
+    lines = unfolded(paper_of_three, tables.read(f"{heads}\n{row}"))
+    assert lines and {2} == {one.number for one in lines}
+
+
+@pytest.mark.parametrize(
+    "text", ["Name,Q1 drawn\nAda Lark,7.2 A at 101 cw\n", "When;Name;Question 1\n18:00;Ada Lark;7.2 A at 101 cw"]
+)
+def test_a_table_with_one_answer_for_each_learner_is_read(text: str):
+    """A paper of one question that asks for a drawing alone has no second column."""
+    form = {"questions": "1", "q1-link": OWN, "q1-asks": "drawing"}
+    marking = marking_of(read_paper(default_form(FIELDS) | form, "Ada Lark\nBen Stone"), text)
+    for _ in marking.steps():
+        pass
+    assert not marking.refused, marking.refused
+    assert [(1, ("7.2 A at 101 cw", ""))] == [(one.place, one.given) for one in marking.results]
+
+
+def test_one_column_of_a_paper_with_more_questions_is_read():
+    marking = marked("Name;Q2 drawn\nAda Lark;7.3 A at 100 cw")
+    assert [2] == [one.question for one in marking.results] and not marking.refused
