@@ -19,8 +19,11 @@ OwnValues = tuple[Any, Mapping[str, str]]
 
 
 def value_fields(page: Any) -> tuple[Field, ...]:
-    """The fields of a calculator's values, in the order in which they are typed."""
-    return tuple(field for field in page.fields if field.group == "values" and field.kind != "readings")
+    """The fields of a calculator's values, in the order in which they are typed; those that its usual choices hide are
+    not among them."""
+    usual = default_form(page.fields)
+    values = (field for field in page.fields if field.group == "values" and field.kind != "readings")
+    return tuple(field for field in values if field.counts(usual))
 
 
 def example_of(page: Any) -> str:

@@ -35,8 +35,8 @@ COUNT = "Number of questions"
 TOPIC, TIER, METHOD = "Topic", "Level", "Method"
 LINK = "Your own values"
 OWN_HELP = (
-    "Empty: each learner gets other values. For the same values, type ",
-    ", or paste the link of a sheet.",
+    "Leave empty for different values for each learner. For the same values, type them in this order: ",
+    ". Or paste the link of a sheet.",
 )
 """What stands before and behind the values that a topic needs."""
 ASKS = "What is asked"

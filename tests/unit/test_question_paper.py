@@ -234,6 +234,14 @@ def test_own_values_that_cannot_be_used_say_what_the_topic_takes():
     assert "“many”" in found["q2-link"]
 
 
+def test_more_own_values_than_a_topic_shows_are_refused_in_words():
+    """The two readings that the page hides were filled from a fourth and a fifth value, and passed over."""
+    found = faults(form(q1_topic="two-wattmeters", q1_link="400; 10; 40; 1000; 2000"))
+    assert "5 typed" in found["q1-link"] and "(400\u00a0V; 10\u00a0A; 40)" in found["q1-link"]
+    found = faults(form(q1_topic="parallel-circuit", q1_link="60; 20; 47 µF; 10; 230; 50; 7"))
+    assert "7 typed" in found["q1-link"]
+
+
 @pytest.mark.parametrize("own", [f"{OWN}&decimal=comma", "9,2; 14,7; 6,5"])
 def test_a_question_of_own_values_has_the_decimal_mark_of_the_paper(own: str):
     """Its sheets kept the mark of the link though the paper's setting said otherwise."""
