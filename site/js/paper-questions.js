@@ -10,6 +10,9 @@ const sections = [...document.querySelectorAll("[data-question]")].map((one) => 
 
 const list = need("[data-questions]");
 
+/** The controls of questions that are drawn alone and lost their page for working here, with what they had. @type {Map<string, string>} */
+let withoutSpace = new Map();
+
 export const count = () => Number(form.read().questions);
 
 export function show() {
@@ -45,14 +48,27 @@ export function showMarks() {
   }
 }
 
-/** A drawing alone needs no page for working; the page comes back with a calculation. @param {HTMLElement} control */
+/** A drawing alone needs no page for working; with a calculation the page comes back, unless the space was chosen by hand. @param {HTMLElement} control */
 export function fitSpace(control) {
   const { name = "", value } = /** @type {HTMLSelectElement} */ (control);
+  withoutSpace.delete(name);
   if (!/^q\d+-asks$/.test(name)) return;
   const space = name.replace("asks", "working");
-  const now = form.read()[space];
-  if (value === "drawing" && now === form.initial()[space]) form.fill({ [space]: "none" });
-  else if (value !== "drawing" && now === "none") form.fill({ [space]: form.initial()[space] ?? "" });
+  const now = form.read()[space] ?? "";
+  const before = withoutSpace.get(space);
+  if (value === "drawing" && now === form.initial()[space]) {
+    withoutSpace.set(space, now);
+    form.fill({ [space]: "none" });
+  } else if (value !== "drawing" && before) {
+    withoutSpace.delete(space);
+    form.fill({ [space]: before });
+  }
+}
+
+/** Another paper is in the form: its space for working is as whoever made it chose. */
+export function showOpened() {
+  withoutSpace.clear();
+  show();
 }
 
 /** What each question is worth, beside its heading. @param {string[]} totals */
@@ -76,6 +92,8 @@ const named = (number, values) => Object.fromEntries(Object.entries(values).map(
 function reorder(order) {
   const before = order.map(valuesOf);
   form.fill(Object.assign({}, ...before.map((values, place) => named(place + 1, values))));
+  const keys = order.map((number) => `q${number}-working`);
+  withoutSpace = new Map([...withoutSpace].map(([name, value]) => [`q${keys.indexOf(name) + 1}-working`, value]));
 }
 
 /** @param {number} many */

@@ -69,7 +69,7 @@ async function showOther(paper, name = "opened") {
 function fill(paper) {
   form.fill({ ...form.initial(), ...paper.form });
   roll.value = paper.roll;
-  questions.show();
+  questions.showOpened();
 }
 
 /** @param {PaperText} paper */
@@ -341,4 +341,4 @@ function openOwn(hash) {
   questions.show();
 }
 
-setPage.begin("question-papers", answered, openOwn, questions.show);
+setPage.begin("question-papers", answered, openOwn, questions.showOpened);

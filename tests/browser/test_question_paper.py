@@ -524,6 +524,32 @@ def test_a_drawing_alone_has_no_page_of_lines(papers: Callable[..., Page]):
     expect(page.locator("[name=q1-working]")).to_have_value("lines")
 
 
+def test_space_for_working_that_was_chosen_by_hand_stays(papers: Callable[..., Page]):
+    """It came back with any change of what is asked, and after another paper was opened."""
+    page = papers("")
+    space, asks = page.locator("[name=q1-working]"), page.locator("[name=q1-asks]")
+    space.select_option("none")
+    for asked in ("calculation", "both", "drawing", "both"):
+        asks.select_option(asked)
+        expect(space).to_have_value("none")
+    space.select_option("lines")
+    asks.select_option("drawing")
+    page.click('[data-do="down"][data-of="1"]')
+    page.select_option("[name=q2-asks]", "both")
+    expect(page.locator("[name=q2-working]"), "it goes with its question").to_have_value("lines")
+    asks.select_option("drawing")
+    space.select_option("squares")
+    space.select_option("none")
+    asks.select_option("calculation")
+    expect(space, "taken over by hand").to_have_value("none")
+    space.select_option("lines")
+    asks.select_option("drawing")
+    page.evaluate("location.hash = '#v=3&seed=78&q1-working=none'")
+    expect(asks).to_have_value("both")
+    asks.select_option("calculation")
+    expect(space, "of another paper").to_have_value("none")
+
+
 def test_which_values_are_typed_follows_the_topic(papers: Callable[..., Page]):
     page = papers("")
     example = page.locator('[data-question="1"] [data-own-example]')
