@@ -76,6 +76,8 @@ class PileRow:
     fault: str = ""
     paper: PaperPlace | None = None
     """Where the sheet belongs, if it is one of a question paper."""
+    unread: int = 0
+    """How many pages of a PDF are not read, if others are."""
 
     @property
     def is_sure(self) -> bool:
@@ -115,6 +117,10 @@ class Pile:
 
 def _text(value: object) -> str:
     return value[:LONGEST] if isinstance(value, str) else ""
+
+
+def _whole(value: object) -> int:
+    return value if isinstance(value, int) and value > 0 else 0
 
 
 def _drawing(value: object) -> MarkedDrawing | None:
@@ -206,7 +212,7 @@ def _row(
     return PileRow(
         _text(one.get("id")), number, _text(one.get("file")), _text(one.get("digest")), state, _text(one.get("said")),
         _text(one.get("page")), code, _text(one.get("group")), place, name, drawing, _points(one.get("points")),
-        was_accepted and marks[0] == marks[1], was_accepted, decided, marks, of,
+        was_accepted and marks[0] == marks[1], was_accepted, decided, marks, of, unread=_whole(one.get("unread")),
     )  # fmt: skip
 
 

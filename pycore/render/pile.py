@@ -45,6 +45,8 @@ def _said(row: PileRow) -> str:
     if row.fault:
         return row.fault
     if row.state == "fault":
+        if row.said == "pdf" and row.unread:
+            return words.pages_not_read(row.unread)
         return words.FAULTS.get(row.said, row.said)
     return words.STATES.get(row.state, "")
 

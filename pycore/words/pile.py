@@ -33,7 +33,7 @@ NOT_ADDED = "Accept a row first. Only accepted marks go into the register."
 ACCEPTED_SOME = "Accepted: {count}."
 ABOUT = (
     "Photograph from above, with the whole sheet in the picture, and no shadow on the code.",
-    "JPEG and PNG are read, and HEIC where your browser opens it. A PDF from a scanner becomes its pages.",
+    "JPEG and PNG are read, and HEIC where your browser opens it. A scanned PDF is split into its pages.",
     "With a phone, take one sheet after another: each is read while you take the next.",
     "Draw with firm pencil lines. What is not clear is never guessed: you choose a place, or press the points.",
     "Reading takes some seconds for each sheet. It was tried on made-up photographs only: compare the first ones by "
@@ -69,8 +69,8 @@ FAULTS = {
         "as JPEG."
     ),
     "pdf": (
-        "No photograph was found in this PDF. It may be protected, or in black and white. Scan in colour or grey, or "
-        "save the pages as JPEG."
+        "No photograph was found in this PDF. It may be protected, damaged, or in black and white. Scan in colour or "
+        "grey, or save the pages as JPEG."
     ),
     "small": "This picture is too small to measure: its longer side needs at least 500 pixels.",
     "no-code": (
@@ -244,6 +244,12 @@ def other_drawing(row: int) -> str:
 def code_twice(row: int) -> str:
     """One code twice, before both drawings are known."""
     return f"Row {row} has the same code. Take one away, or press the points of both to compare the drawings."
+
+
+def pages_not_read(pages: int) -> str:
+    """Pages of a PDF are missing among the rows."""
+    missing = "1 page of this PDF was not read. It" if pages == 1 else f"{pages} pages of this PDF were not read. They"
+    return f"{missing} may be damaged, or in black and white. Scan in colour or grey, or save the pages as JPEG."
 
 
 def other_set(code: str, group: str) -> str:

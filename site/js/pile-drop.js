@@ -5,28 +5,44 @@ import { digestOf, isPDF } from "./photo-file.js";
 /** @import { PileRow } from "../types/photos.js" */
 
 /**
- * Files, in the place of each PDF the photographs in it. One without any stays itself: its row says what it lacks.
- * @param {Iterable<File>} files
+ * The photographs in a file that may be a PDF. What keeps one PDF from being read must not cost the other files.
+ * @param {File} file
  */
-export async function photographsOf(files) {
-  /** @type {File[]} */
-  const found = [];
-  for (const file of files) {
-    const pages = isPDF(file) ? await (await import("./pile-pdf.js")).photographsIn(file) : [];
-    found.push(...(pages.length ? pages : [file]));
+async function pagesOf(file) {
+  try {
+    if (isPDF(file)) return await (await import("./pile-pdf.js")).photographsIn(file);
+  } catch (error) {
+    reportError(error);
   }
-  return found;
+  return { found: [], unread: 0 };
 }
 
 /**
- * The row to which a file belongs, of those whose photograph is not here: by what is in it, else by its name. Some phones
- * call every photograph that is taken now the same.
+ * Files, in the place of each PDF the photographs in it. One without any stays itself, and so does one with pages that are
+ * not read: its row says so.
+ * @param {Iterable<File>} files
+ */
+export async function photographsOf(files) {
+  /** @type {{ file: File, unread?: number }[]} */
+  const all = [];
+  for (const file of files) {
+    const { found, unread } = await pagesOf(file);
+    all.push(...found.map((page) => ({ file: page })));
+    if (!found.length) all.push({ file });
+    else if (unread) all.push({ file, unread });
+  }
+  return all;
+}
+
+/**
+ * The row to which a file belongs, of those whose photograph is not here: by what is in it. By its name only if the row's
+ * photograph was never opened, and was not taken now: phones call all of these the same, and scanners their PDFs.
  * @param {PileRow[]} rows @param {File} file @param {boolean} taken now, with the camera
  */
 export async function rowOfFile(rows, file, taken) {
   if (!rows.length) return undefined;
   const digest = await digestOf(file);
-  return rows.find((row) => row.digest === digest) ?? rows.find((row) => !taken && row.file === file.name);
+  return rows.find((row) => row.digest === digest) ?? rows.find((row) => !taken && !row.digest && row.file === file.name);
 }
 
 /** Take files that are dropped on the page. @param {(files: File[]) => unknown} take */

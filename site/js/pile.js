@@ -124,19 +124,17 @@ function mark() {
 
 /** @param {Iterable<File>} chosen @param {boolean} [taken] now, with the camera */
 async function take(chosen, taken = false) {
-  for (const file of await photographsOf(chosen)) {
-    // A row whose photograph is no longer here takes it up again.
+  for (const { file, unread } of await photographsOf(chosen)) {
+    // A row whose photograph is no longer here takes it up again, and is read if it was not.
     const before = await rowOfFile(rows.filter(({ id, state }) => !files.has(id) && state !== "waiting"), file, taken);
-    if (before) {
-      files.set(before.id, file);
-      if (before.id === inHand) select(inHand).catch(failed);
-      continue;
-    }
-    if (rows.length >= MOST) break;
-    const row = /** @type {PileRow} */ ({ id: crypto.randomUUID(), file: file.name.slice(0, 100), state: "waiting" });
-    rows.push(row);
+    if (!before && rows.length >= MOST) break;
+    const row = before ?? /** @type {PileRow} */ ({ id: crypto.randomUUID(), file: file.name.slice(0, 100), unread });
     files.set(row.id, file);
-    queue.push({ row, file });
+    if (!before) rows.push(row);
+    if (!row.digest || row.said === "failed") {
+      row.state = "waiting";
+      queue.push({ row, file });
+    } else if (row.id === inHand) select(inHand).catch(failed);
   }
   changed();
   await read();

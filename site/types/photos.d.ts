@@ -32,6 +32,8 @@ export interface PileRow {
   file: string;
   state: "waiting" | "reading" | "fault" | "press" | "asked" | "judged";
   digest?: string;
+  /** How many pages of a PDF are not read; the others have rows of their own. */
+  unread?: number;
   said?: string;
   /** The code that a person typed. */
   typed?: string;

@@ -68,6 +68,17 @@ def test_rows_have_the_names_of_the_kept_set_and_go_into_the_register_once_accep
     assert entry_of(read_pile({"rows": [row(1)], "set": SET, "roll": ROLL})) is None
 
 
+@pytest.mark.parametrize(("unread", "said"), [
+    (1, "1 page of this PDF was not read. It may be"), (3, "3 pages of this PDF were not read. They may be"),
+    (0, "No photograph was found in this PDF."), (-1, "No photograph"), ("2", "No photograph"), (None, "No photograph"),
+])  # fmt: skip
+def test_the_row_of_a_pdf_says_how_many_pages_are_not_read(unread: object, said: str):
+    scan = {"id": "r1", "file": "scan.pdf", "digest": "d1", "state": "fault", "said": "pdf", "unread": unread}
+    assert said in ask(do="answer", page="photographs", form={}, rows=[scan])["regions"]["pile"]
+    look = ask(do="pile", move="look", rows=[scan], row="r1")["regions"]["look"]
+    assert said in look and "pile-code" not in look
+
+
 @pytest.mark.parametrize(("second", "said"), [
     ({"digest": "d1"}, "same photograph as in row 1"),
     ({"code": "one", "points": {"O": [100.5, 100], "N": [120, 90.4]}}, "second photograph of the sheet in row 1"),
