@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from bench.drawn_here import Mistake, lines_of, mistakes, problems
+from browser.asking import wait_until
 from browser.drawn_by_hand import Hand
 from making.progress import say
 from playwright.sync_api import Page
@@ -90,6 +91,8 @@ def opened(page: Page, address: str, link: str) -> Hand:
     slug, _, fragment = link.partition("#")
     if page.url.partition("#")[0] == address + slug:
         page.click('dialog.draw [data-draw-do="close"]')
+        # The page goes back in its history: until it has, another address would be left again.
+        wait_until(page, "!document.querySelector('dialog.draw[open]') && !location.hash.includes('view=draw')")
         page.evaluate("fragment => { location.hash = fragment; }", fragment)
     else:
         page.goto(address + link)
