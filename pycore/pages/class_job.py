@@ -30,10 +30,12 @@ Result = tuple[dict[str, Any], bytes | None]
 @dataclass(slots=True)
 class Job:
     """Work under way: a generator that does a piece between two of its values, which say how far it is
-    (sentence, share from 0 to 1), and what makes the result when it has ended."""
+    (sentence, share from 0 to 1), and what makes the result when it has ended. ``take`` gives the next part of the
+    file where one is ready: the result then has only what follows."""
 
     steps: Iterator[tuple[str, float]]
     result: Callable[[], Result]
+    take: Callable[[], bytes | None] = lambda: None
     said: str = ""
     share: float = 0.0
     ended: bool = False
@@ -200,7 +202,7 @@ def pdf_job(group: ClassSet, opening: ReopenInfo, correction: Point) -> Job:
         name = words.file_name(str(group.code), "pdf")
         return {"filename": name, "type": "application/pdf", "told": message}, data
 
-    return Job(making.sheets(), result)
+    return Job(making.sheets(), result, making.writer.take)
 
 
 def key_job(group: ClassSet) -> Job:

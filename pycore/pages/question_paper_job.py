@@ -220,7 +220,7 @@ def papers_job(paper: QuestionPaper, places: Sequence[int], root: str, correctio
         told = {"told": words.saved(len(places)), "code": str(paper.code())}
         return {"filename": name, "type": "application/pdf", **told}, data
 
-    return Job(making.papers(places), result)
+    return Job(making.papers(places), result, making.writer.take)
 
 
 def scheme_job(paper: QuestionPaper, correction: Point) -> Job:

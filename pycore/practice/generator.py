@@ -5,8 +5,9 @@ check its problems against those. A later version of a generator is a second fun
 """
 
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from itertools import pairwise
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from pycore.practice.codes import Code
 from pycore.practice.seeded_integers import SeededIntegers, integers_of_code
@@ -25,6 +26,13 @@ def first_accepted(
     code: Code, draw: Callable[[SeededIntegers, str], Problem], accepted: Callable[[Problem], bool]
 ) -> Problem:
     """The first problem of the code's tier, in the order of its integers, that may be set. Raises NoProblemError."""
+    found: Problem = _first_accepted(code, draw, accepted)
+    return found
+
+
+@lru_cache(maxsize=16)
+def _first_accepted(code: Code, draw: Callable[..., Any], accepted: Callable[..., bool]) -> Any:
+    # A class set asks several times for the problem of one code: for the sheet, and for the short link on each page.
     integers = integers_of_code(code)
     for _ in range(TRIES):
         problem = draw(integers, code.tier)

@@ -66,17 +66,18 @@ def _request(request: Mapping[str, Any]) -> tuple[int, Job | None]:
 
 
 def go_on(request: Mapping[str, Any]) -> Reply:
-    """Do as many pieces as the request asks for, at least one."""
+    """Do as many pieces as the request asks for, at least one; with ``parts`` the reply brings the next part of the
+    file, where one is ready."""
     number, job = _request(request)
     if job is None:
         return _gone()
     pieces = request.get("pieces")
     job.go_on(max(1, min(MOST_PIECES, pieces)) if isinstance(pieces, int) else 1)
-    return _reply(number, job), None
+    return _reply(number, job), job.take() if request.get("parts") is True else None
 
 
 def finish(request: Mapping[str, Any]) -> Reply:
-    """Return the result of the job, after doing the rest if necessary; the job is then removed."""
+    """Return the result of the job, or what follows the parts of it; the job is then removed."""
     _, job = _request(request)
     if job is None:
         return _gone()

@@ -121,4 +121,4 @@ def feedback_job(pile: Pile, request: Mapping[str, Any]) -> Job:
         file = {"filename": words.FEEDBACK_FILE, "type": "application/pdf", "told": words.made(len(made))}
         return file, writer.finish(words.FEEDBACK_TITLE)
 
-    return Job(steps(), result)
+    return Job(steps(), result, writer.take)

@@ -15,7 +15,7 @@ from pycore.writers import pdf_fonts
 from pycore.writers.numbers import factor
 from pycore.writers.parts import clean
 from pycore.writers.pdf_content import FONT_NAMES, MITRE_LIMIT, Content, Shown, Used
-from pycore.writers.pdf_file import assembled, compressed
+from pycore.writers.pdf_file import FileBody, compressed
 from pycore.writers.pdf_structure import Structure
 
 if TYPE_CHECKING:
@@ -44,7 +44,8 @@ class Writer:
         self._pictures = pydyf.Dictionary()  # of the page that is written
         self._correction = correction
         self._structure = Structure(self._pdf)
-        self._parts: dict[int, list[tuple[pydyf.Dictionary, int]]] = {}
+        self._body = FileBody(self._pdf)
+        self._parts: dict[int, list[tuple[bytes, int]]] = {}
 
     def add(self, page: Page, section: int = 0) -> None:
         """Write a page; in the file, pages of a lower ``section`` come before those of a higher one.
@@ -54,6 +55,7 @@ class Writer:
         width, height = page.width * POINTS_PER_MM, page.height * POINTS_PER_MM
         across, up = self._correction
         self._pictures = pydyf.Dictionary()
+        first = len(self._pdf.objects)
         content = Content(self._used, self._noted, self._letter_fonts, self._picture)
         content.set_matrix(
             factor(POINTS_PER_MM * across), factor(POINTS_PER_MM * up),
@@ -79,7 +81,8 @@ class Writer:
         )
         self._pdf.add_object(sheet)
         tagged = self._structure.add(sheet, content.structure)
-        self._parts.setdefault(section, []).append((sheet, tagged))
+        self._parts.setdefault(section, []).append((sheet.reference, tagged))
+        self._body.write(first)
 
     def _letter_fonts(self) -> "LetterFonts":
         """The letters of other fonts, which few files need."""
@@ -108,11 +111,15 @@ class Writer:
         """Return how many pages of a section have been written so far."""
         return len(self._parts.get(section, ()))
 
+    def take(self) -> bytes | None:
+        """Return the next part of the file as bytes where one is ready; ``finish`` then returns only what follows."""
+        return self._body.take()
+
     def finish(self, title: str, *, language: str = "en-GB", subject: str = "") -> bytes:
-        """Return the complete file; nothing can be added after it."""
+        """Return the file, or what ``take`` has left of it; nothing can be added after it."""
         pdf = self._pdf
         pages = [page for section in sorted(self._parts) for page in self._parts[section]]
-        pdf.pages["Kids"] = pydyf.Array([sheet.reference for sheet, _ in pages])
+        pdf.pages["Kids"] = pydyf.Array([reference for reference, _ in pages])
         pdf.pages["Count"] = len(pages)
         self._structure.finish([tagged for _, tagged in pages])
         for face in sorted(self._used):
@@ -131,7 +138,7 @@ class Writer:
         pdf.info["Title"] = pdf_fonts.text_string(clean(title))
         if subject:
             pdf.info["Subject"] = pdf_fonts.text_string(clean(subject))
-        return assembled(pdf)
+        return self._body.finish()
 
 
 def write(document: Document, *, correction: Point = UNCORRECTED) -> bytes:

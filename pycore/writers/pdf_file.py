@@ -5,7 +5,6 @@ A tagged class set has a hundred small objects on each page; packed they take a 
 """
 
 import zlib
-from collections.abc import Iterable
 from hashlib import md5
 
 import pydyf
@@ -14,10 +13,12 @@ LEVEL = 6
 """Of compression: the highest takes twice as long and leaves four in a thousand less."""
 PACKED = 400
 """Objects in one packed stream: a reader that wants one page need not unpack those of all."""
+PART = 1 << 18
+"""Bytes from which on a part of the file is handed over."""
 _WIDTHS = (1, 4, 2)
 """Bytes of the three fields of a cross-reference entry."""
-
-Entry = tuple[int, int, int]
+_ROW = 7
+"""Bytes of an entry."""
 
 
 def compressed(content: bytes, extra: dict[str, object] | None = None) -> pydyf.Stream:
@@ -25,42 +26,88 @@ def compressed(content: bytes, extra: dict[str, object] | None = None) -> pydyf.
     return pydyf.Stream([zlib.compress(content, LEVEL)], {"Filter": "/FlateDecode", **(extra or {})})
 
 
-def assembled(pdf: pydyf.PDF) -> bytes:
-    """Return the file of these objects; equal objects give equal bytes."""
-    pdf.add_object(pdf.info)
-    digest = md5(usedforsecurity=False)
-    output = bytearray(b"%PDF-1.7\n%\xf0\x9f\x96\xa4\n")
-    entries: dict[int, Entry] = {0: (0, 0, 65535)}
-    small: list[tuple[int, bytes]] = []
+class FileBody:
+    """The body of a file under way: objects that no longer change are written and let go, so that a long file is
+    never in memory as objects. Equal objects in equal order give equal bytes."""
 
-    def put(one: pydyf.Object) -> None:
-        entries[one.number] = (1, len(output), 0)
-        output.extend(one.indirect + b"\n")
+    def __init__(self, pdf: pydyf.PDF) -> None:
+        self._pdf = pdf
+        self._output = bytearray(b"%PDF-1.7\n%\xf0\x9f\x96\xa4\n")
+        self._taken = 0
+        self._table = bytearray(_row(0, 0, 65535))
+        self._small: list[tuple[int, bytes]] = []
+        self._digest = md5(usedforsecurity=False)
 
-    for one in pdf.objects[1:]:
-        data = one.data
-        digest.update(data)
-        if isinstance(one, pydyf.Stream):
-            put(one)
-        else:
-            small.append((one.number, data))
-    for start in range(0, len(small), PACKED):
-        pack = small[start : start + PACKED]
+    def write(self, first: int) -> None:
+        """Write the objects of the PDF from this number on; none of them may change any more."""
+        objects = self._pdf.objects
+        for number in range(first, len(objects)):
+            one = objects[number]
+            if one is None:
+                continue
+            objects[number] = None
+            data = one.data
+            self._digest.update(data)
+            if isinstance(one, pydyf.Stream):
+                self._put(one)
+            else:
+                self._small.append((number, data))
+        while len(self._small) >= PACKED:
+            self._pack()
+
+    def take(self) -> bytes | None:
+        """Return the next part of the file, once it is large enough to be worth handing over; None before."""
+        if len(self._output) < PART:
+            return None
+        part, self._output = bytes(self._output), bytearray()
+        self._taken += len(part)
+        return part
+
+    def finish(self) -> bytes:
+        """Write all that is left and return the file, or what ``take`` has left of it."""
+        pdf = self._pdf
+        pdf.add_object(pdf.info)
+        self.write(1)
+        while self._small:
+            self._pack()
+        place = self._place
+        size = len(pdf.objects)
+        self._enter(size, 1, place, 0)
+        name = b"<" + self._digest.hexdigest().encode() + b">"
+        table = compressed(_differences(self._table), {
+            "Type": "/XRef", "W": pydyf.Array(_WIDTHS), "Size": size + 1, "Root": pdf.catalog.reference,
+            "Info": pdf.info.reference, "ID": pydyf.Array([name, name]),
+            "DecodeParms": pydyf.Dictionary({"Predictor": 12, "Columns": _ROW}),
+        })  # fmt: skip
+        pdf.add_object(table)
+        self._output += table.indirect + f"\nstartxref\n{place}\n%%EOF\n".encode("ascii")
+        return bytes(self._output)
+
+    @property
+    def _place(self) -> int:
+        """Where in the file the next object stands."""
+        return self._taken + len(self._output)
+
+    def _put(self, stream: pydyf.Stream) -> None:
+        self._enter(stream.number, 1, self._place, 0)
+        self._output += stream.indirect + b"\n"
+
+    def _pack(self) -> None:
+        """Write the small objects that wait, as many as one packed stream holds."""
+        pack, self._small = self._small[:PACKED], self._small[PACKED:]
         stream = _packed(pack)
-        pdf.add_object(stream)
-        put(stream)
-        entries |= {number: (2, stream.number, index) for index, (number, _) in enumerate(pack)}
-    place = len(output)
-    entries[len(pdf.objects)] = (1, place, 0)
-    name = b"<" + digest.hexdigest().encode() + b">"
-    table = compressed(_differences(entries[number] for number in range(len(entries))), {
-        "Type": "/XRef", "W": pydyf.Array(_WIDTHS), "Size": len(entries), "Root": pdf.catalog.reference,
-        "Info": pdf.info.reference, "ID": pydyf.Array([name, name]),
-        "DecodeParms": pydyf.Dictionary({"Predictor": 12, "Columns": len(_row((0, 0, 0)))}),
-    })  # fmt: skip
-    pdf.add_object(table)
-    output.extend(table.indirect + f"\nstartxref\n{place}\n%%EOF\n".encode("ascii"))
-    return bytes(output)
+        self._pdf.add_object(stream)
+        self._pdf.objects[stream.number] = None
+        self._put(stream)
+        for index, (number, _) in enumerate(pack):
+            self._enter(number, 2, stream.number, index)
+
+    def _enter(self, number: int, kind: int, place: int, index: int) -> None:
+        """Note in the cross-reference table where an object stands."""
+        start = _ROW * number
+        if len(self._table) < start + _ROW:
+            self._table.extend(bytes(start + _ROW - len(self._table)))
+        self._table[start : start + _ROW] = _row(kind, place, index)
 
 
 def _packed(pack: list[tuple[int, bytes]]) -> pydyf.Stream:
@@ -74,16 +121,13 @@ def _packed(pack: list[tuple[int, bytes]]) -> pydyf.Stream:
     return compressed(head + body, {"Type": "/ObjStm", "N": len(pack), "First": len(head)})
 
 
-def _row(entry: Entry) -> bytes:
-    return b"".join([field.to_bytes(width, "big") for field, width in zip(entry, _WIDTHS, strict=True)])
+def _row(kind: int, place: int, index: int) -> bytes:
+    first, second, third = _WIDTHS
+    return kind.to_bytes(first, "big") + place.to_bytes(second, "big") + index.to_bytes(third, "big")
 
 
-def _differences(entries: Iterable[Entry]) -> bytes:
-    """Return the entries, each as its difference from the one before: most differ by one."""
-    rows, before = bytearray(), bytes(len(_row((0, 0, 0))))
-    for entry in entries:
-        row = _row(entry)
-        rows.append(2)
-        rows.extend([(new - old) & 255 for new, old in zip(row, before, strict=True)])
-        before = row
-    return bytes(rows)
+def _differences(table: bytearray) -> bytes:
+    """Return the rows of a table, each as its difference from the one before: most differ by one."""
+    before = bytes(_ROW) + table[:-_ROW]
+    changes = bytes([(new - old) & 255 for new, old in zip(table, before, strict=True)])
+    return b"".join([b"\x02" + changes[at : at + _ROW] for at in range(0, len(changes), _ROW)])

@@ -12,12 +12,12 @@ import { live, sayIn } from "./said.js";
 import * as setPage from "./set-page.js";
 import { failed, fileOf, give, open, refuse, say, update, work } from "./set-page.js";
 
-/** @import { WorkReply } from "../types/shared.js" */
+/** @import { WorkResult } from "../types/shared.js" */
 
 const root = document.documentElement;
 const roll = need("[data-roll]", HTMLTextAreaElement);
 const results = need("[data-results]", HTMLTextAreaElement);
-/** @type {WorkReply | null} */
+/** @type {WorkResult | null} */
 let table = null; // the last marking as a file
 
 async function make() {

@@ -2,7 +2,7 @@
 
 import { download } from "./download.js";
 
-/** @import { Request, WorkReply } from "../types/shared.js" */
+/** @import { Request, WorkResult } from "../types/shared.js" */
 /** @import { Bridge } from "./bridge.js" */
 
 const PIECE = 40; // ms that one request should take, so that with its way there and back it stays below 50
@@ -13,18 +13,21 @@ export class Stopped extends Error {}
 
 /**
  * Carry out work. `begin` is its first request; `tell(said, share)` hears how far it is; `isStopped()` ends it. Gives the
- * last reply. A worker that was started anew has forgotten it: it is begun once more.
+ * last reply, with the whole file. Its parts are handed over as they are ready, so that Python never holds a large one. A
+ * worker that was started anew has forgotten it: it is begun once more.
  * @param {Bridge} bridge
  * @param {Request<"begin">} begin
  * @param {(said: string, share: number) => void} tell
  * @param {() => boolean} isStopped
  * @param {Uint8Array | null} [blob] bytes that the work is about
- * @returns {Promise<WorkReply>}
+ * @returns {Promise<WorkResult>}
  */
 export async function carryOut(bridge, begin, tell, isStopped, blob = null) {
   let reply = await bridge.ask(begin, { blob });
   let pieces = 1;
   let again = true;
+  /** @type {Blob[]} */
+  let parts = [];
   while (reply.ok && !reply.ended) {
     tell(reply.said, reply.share);
     if (isStopped()) {
@@ -32,17 +35,21 @@ export async function carryOut(bridge, begin, tell, isStopped, blob = null) {
       throw new Stopped();
     }
     const began = performance.now();
-    const next = await bridge.ask({ do: "next", job: reply.job, pieces });
+    const next = await bridge.ask({ do: "next", job: reply.job, pieces, parts: true });
     const taken = Math.max(1, performance.now() - began);
     pieces = Math.max(1, Math.min(MOST_AT_ONCE, 2 * pieces, Math.floor((pieces * PIECE) / taken)));
     if (next.gone && again) {
       again = false;
+      parts = [];
       reply = await bridge.ask(begin, { blob });
       continue;
     }
+    if (next.blob) parts.push(new Blob([next.blob]));
     reply = next;
   }
-  return reply.ok ? bridge.ask({ do: "finish", job: reply.job, needs: begin.needs }) : reply;
+  if (!reply.ok) return reply;
+  const last = await bridge.ask({ do: "finish", job: reply.job, needs: begin.needs });
+  return last.blob ? { ...last, blob: new Blob([...parts, last.blob]) } : last;
 }
 
 /**

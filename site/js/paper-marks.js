@@ -10,7 +10,7 @@ import * as regions from "./regions.js";
 import { live, sayIn } from "./said.js";
 import * as setPage from "./set-page.js";
 
-/** @import { MarksChange, MarksRange, SettledMarks, WorkReply } from "../types/shared.js" */
+/** @import { MarksChange, MarksRange, SettledMarks, WorkResult } from "../types/shared.js" */
 
 const CHOICE_PAUSE = 600; // ms after the last choice from a range
 const LISTED = 6; // changes that are told one by one
@@ -21,13 +21,13 @@ let key = ""; // of the paper whose answers stand here
 let isAhead = false; // whether answers are typed before it is known to which paper and group they belong
 /** @type {SettledMarks[]} */
 let settled = [];
-/** @type {WorkReply | null} */
+/** @type {WorkResult | null} */
 let table = null; // the last marking as a file, and what the register keeps of it
 
 /** @param {string} [name] */
 const say = (name) => sayIn("[data-marks-said]", name);
 
-/** @param {WorkReply | null} reply */
+/** @param {WorkResult | null} reply */
 function setTable(reply) {
   table = reply;
   ask.hidden = true;
@@ -169,7 +169,7 @@ function changeSaid({ place, name, question = 0, before, after }) {
   return told(after ? "one" : "whole", values);
 }
 
-/** @param {WorkReply} marking @returns {string[]} what is to be known before these marks are added; ranges alone need no asking */
+/** @param {WorkResult} marking @returns {string[]} what is to be known before these marks are added; ranges alone need no asking */
 function doubts({ entry, count = 0 }) {
   if (!entry) return [];
   const { changes, missing, open } = weigh(entry);

@@ -14,7 +14,7 @@ import * as regions from "./regions.js";
 import { live, sayIn } from "./said.js";
 import { markAnswer } from "./state.js";
 
-/** @import { AnswerReply, Reply, WorkReply } from "../types/shared.js" */
+/** @import { AnswerReply, Reply, WorkResult } from "../types/shared.js" */
 
 export const SEEDS = 32768; // as many sets of values, and papers, as codes can tell apart
 const TYPING_PAUSE = 150;
@@ -60,7 +60,7 @@ export function failed(error) {
   if (!(error instanceof Stuck)) reportError(error);
 }
 
-/** @param {Reply} reply */
+/** @param {Omit<Reply, "blob">} reply */
 export function refuse(reply) {
   form.showErrors(reply.errors ?? []);
   for (const slot of document.querySelectorAll("[data-message-for]")) {
@@ -75,7 +75,7 @@ export function refuse(reply) {
 }
 
 // The lists are no fields of the form, so their messages are shown here.
-/** @param {string} name @param {Reply} reply */
+/** @param {string} name @param {Omit<Reply, "blob">} reply */
 function showMessage(name, reply) {
   const error = (reply.errors ?? []).find((one) => one.field === name);
   const slot = need(`#m-${name}`);
@@ -183,7 +183,7 @@ export async function work(more) {
 
 export const stop = () => (stopped = true);
 
-/** @param {WorkReply} reply */
+/** @param {WorkResult} reply */
 export function give(reply) {
   download(reply);
   said.textContent = reply.told;

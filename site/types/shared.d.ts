@@ -263,6 +263,9 @@ export interface WorkReply extends FileReply {
   code?: string;
 }
 
+/** The last reply of long work, with its whole file. */
+export type WorkResult = Omit<WorkReply, "blob"> & { blob: BlobPart | null };
+
 /** A record of practice: what it holds, pycore alone knows. */
 export type PracticeRecord = Record<string, unknown>;
 
