@@ -232,10 +232,15 @@ def how_to_html(fields: Sequence[Field], form: Mapping[str, str]) -> Markup:
     return h("details", {"class": "how-to"}, h("summary", None, furniture.HOW_TO), body)
 
 
-def meter_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """Return the fields of a meter's readings, where a page has them."""
-    members = [field for field in fields if _in_row(field) and not in_strip(field)]
-    messages = [_message(field) for field in members]
+def _is_compared(field: Field) -> bool:
+    """Whether a field holds a result to be compared with the calculation: a meter's readings, or what was drawn."""
+    return field.kind in ("readings", "length")
+
+
+def compare_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
+    """Return the fields of results that are compared with the calculation, where a page has them."""
+    members = [field for field in fields if _is_compared(field)]
+    messages = [_message(field) for field in members if field.group in APART]
     return h("div", {"class": "fields"}, fields_html(members, form, echo), messages) if members else join()
 
 
@@ -255,14 +260,13 @@ def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -
     """Return the settings: the groups of choices, each below its heading."""
     groups = []
     for group, title in furniture.GROUPS.items():
-        members = [field for field in fields if field.group == group]
+        members = [field for field in fields if field.group == group and not _is_compared(field)]
         if group in IN_VIEW or not members:
             continue
         named = _title(group, title, members)
         body = h("div", {"class": "fields"}, fields_html(members, form, echo))
         holds = group in VALUE_GROUPS
-        marks: Marks = {"class": "group", "data-group": group, "data-holds-values": holds,
-                        "data-also": furniture.also_set(named) if holds else None}  # fmt: skip
+        marks: Marks = {"class": "group", "data-group": group, "data-holds-values": holds, "data-also": holds}
         groups.append(h("section", marks, h("h2", None, named), body))
     return join(groups, _back_html()) if groups else join()
 

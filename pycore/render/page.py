@@ -152,13 +152,13 @@ def link_notices_html() -> Markup:
     return h("ul", {"class": "open-notices", "data-open-notices": True, "role": "status", "hidden": True})
 
 
-def tabs_html(*, meter: bool) -> Markup:
+def tabs_html(*, compare: bool) -> Markup:
     """Return the choice of what stands beside the sheet."""
     buttons = [
         h("button", {"type": "button", "data-tab": name, "aria-pressed": "true" if name == "moves" else "false"},
           _by_room(words, furniture.RESULTS_BRIEFLY) if name == "results" else words)
         for name, words in furniture.TABS.items()
-        if meter or name != "meter"
+        if compare or name != "compare"
     ]
     marks: Marks = {"class": "tabs", "role": "group", "aria-label": furniture.TABS_LABEL}
     return h("div", marks, buttons, _settings_switch())
@@ -186,7 +186,7 @@ def more_html(*parts: Markup) -> Markup:
 def also_html() -> Markup:
     """Return the place that says which further values are set, and where they stand."""
     button = h("button", {"type": "button", "class": "go", "data-also-go": True}, furniture.SETTINGS)
-    return h("p", {"class": "also", "data-also-said": True, "hidden": True}, h("span"), " ", button)
+    return h("p", {"class": "also", "data-also-said": furniture.ALSO_SET, "hidden": True}, h("span"), " ", button)
 
 
 def status_html(*, example: bool = False) -> Markup:

@@ -28,9 +28,9 @@ from pycore.render import (
 from pycore.render.checking import check_html
 from pycore.render.elements import join
 from pycore.render.form import (
+    compare_html,
     example_html,
     how_to_html,
-    meter_html,
     method_html,
     options_html,
     scale_html,
@@ -131,7 +131,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
     """The page of one calculator, filled with its default example."""
     form = default_form(calculator.fields)
     answer = calculator.answer(form)
-    meter = meter_html(calculator.fields, form, answer.echo)
+    compared = compare_html(calculator.fields, form, answer.echo)
     regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {
         "start": words_html(),
@@ -141,11 +141,10 @@ def calculator_page(calculator: Calculator) -> SitePage:
             how=join(how_to_html(calculator.fields, form), also_html(), elsewhere_html(), link_notices_html()),
         ),
         "form": values_html(calculator.fields, form, answer.echo),
-        "tabs": tabs_html(meter=bool(meter)),
+        "tabs": tabs_html(compare=bool(compared)),
         "papers": answer.page_key,
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
-        "meter": meter,
-        "metered": furniture.also_set(furniture.TABS["meter"]),
+        "compare": compared,
         "method": join(method_html(calculator.fields, form), scale_html(calculator.fields, form, answer.echo)),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": actions_html(lesson=True),

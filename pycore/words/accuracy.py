@@ -27,9 +27,12 @@ DIGIT_HELP = "Empty: the last digit of the readings as they are typed, 0.1 A for
 METER_HELP = "The limit of error, such as 2 % of the reading plus 5 digits, is in the meter’s manual."
 
 
-def title() -> Phrase:
-    """Heading of the section."""
-    return say(TITLE)
+AGREE_TITLE = "Do drawing, calculation and meter agree?"
+
+
+def title(*, compared: bool) -> Phrase:
+    """Heading of the section; ``compared``: there is a result to compare with the calculation."""
+    return say(AGREE_TITLE if compared else TITLE)
 
 
 HAND_TITLE = say("How accurate is a hand drawing?")
@@ -118,15 +121,20 @@ ELLIPSE_NOTE = "95 of 100 careful drawings end inside the ellipse."
 def why_angle(cases: str) -> Phrase:
     """A line's power factor."""
     return say(
-        "**Another power factor than stated:** {cases} would explain it. Next, measure the phase angle of that line. "
+        "**Another lag than stated:** {cases} would explain it. Next, measure the phase angle of that line. "
         "If it is as stated, this is not the cause.",
         cases=cases,
     )
 
 
-def one_angle(line: str, angle: str, *, lags: bool) -> str:
-    """A line, and the angle by which it would have to differ."""
-    return f"{line} {'lagging' if lags else 'leading'} {angle} more"
+def phase_of(angle: str, *, lags: bool, leads: bool) -> str:
+    """How a current stands to its voltage; ``angle`` without its sign."""
+    return f"{'lagging' if lags else 'leading'} {angle}" if lags or leads else "in phase"
+
+
+def one_angle(line: str, wanted: str, stated: str) -> str:
+    """A line with the lag that would explain a reading, beside the one that was stated."""
+    return f"{line} {wanted} (stated: {stated})"
 
 
 def why_reading(cases: str) -> Phrase:

@@ -189,7 +189,9 @@ def carried_figures(count: int, final: int) -> Phrase:
     )  # fmt: skip
 
 
-PYTHAGORAS = say("**Pythagoras** gives the size from the two sums.")
+PYTHAGORAS = say(
+    "**Pythagoras** gives the size from the two sums, {x} across and {y} up.", x=Symbol("X"), y=Symbol("Y")
+)
 ARCTANGENT = say(
     "**The arctangent** gives the angle to the horizontal axis. The signs of the components give the quadrant."
 )

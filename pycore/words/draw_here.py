@@ -137,7 +137,7 @@ SENTENCES = {
 
 NOTHING = say("**Nothing to judge yet.** Draw the first arrow, from the start that is printed on the sheet.")
 ASKED = say("**An arrow has no name yet.** Press its name, then ask again.")
-ONE_WRONG_NEXT = say("Mend it, or keep it: every later line is judged from what you drew.")
+ONE_WRONG_NEXT = say("Correct it, or leave it: every later line is judged from what you drew.")
 DONE = say("Now measure the result and give your reading below.")
 
 

@@ -29,7 +29,7 @@ OLD_ANSWER = "Old answer"
 OLD_DRAWING = "Old drawing"
 OLD_WORKINGS = "Old workings"
 OLD_FOR = "for the last usable values: "
-TABS = {"moves": "Moves", "results": "Every result", "check": checking.TITLE, "meter": "Meter"}
+TABS = {"moves": "Moves", "results": "Every result", "check": checking.TITLE, "compare": "Compare"}
 RESULTS_BRIEFLY = "Results"
 """Where there is no room for every result."""
 TABS_LABEL = "Beside the sheet"
@@ -150,6 +150,5 @@ FOOT_LEARN, FOOT_TEACH, FOOT_FACTS = "Learn", "Teach", "Paper and facts"
 FOOT_LABEL = "All pages"
 
 
-def also_set(group: str) -> str:
-    """What is said beside the values when a link has set others that stand elsewhere."""
-    return f"Also set: {group[:1].lower()}{group[1:]}."
+ALSO_SET = "Also set: {list}."
+"""What is said beside the values of others that are set and stand elsewhere."""

@@ -43,8 +43,8 @@ def bad_angle(label: str, typed: str) -> str:
 def sign_against_side(label: str, typed: str) -> str:
     """An angle whose minus turns it one way and whose side is the other."""
     return (
-        f"{label}: the minus of “{typed.strip()}” and the side that you gave turn different ways. "
-        "Leave out the minus, or give the other side."
+        f"{label}: the minus of “{typed.strip()}” turns one way, the direction that you chose the other. Leave out the "
+        "minus, or choose the other direction."
     )
 
 
@@ -63,7 +63,8 @@ def within(how: str, off: str, allowed: str) -> Phrase:
 
 def exactly(allowed: str) -> Phrase:
     """Right to the last digit."""
-    return say("**Correct**, to the last digit. The tolerance is ± {allowed}.", allowed=allowed)
+    sentence = "**Correct.** Your answer is the calculated value, rounded. The tolerance is ± {allowed}."
+    return say(sentence, allowed=allowed)
 
 
 def size_right(*, signed: bool = False) -> Phrase:
@@ -239,7 +240,7 @@ ASK_ANGLE = say("Enter the angle too. It shows which of these mistakes it is.")
 
 BOTH_ARROWS = "Your arrow is dashed. The right arrow is solid."
 YOURS = "yours"
-HINT_MOVE = "Hint: what this step says"
+HINT_MOVE = "Hint: this step"
 ONE_MORE = "One more problem of this kind"
 
 

@@ -40,8 +40,8 @@ def part_heads(letter: Symbol, level: str, upright: str) -> tuple[Phrase, Phrase
     theta = Symbol("θ")
     return (
         say("angle {theta}", theta=theta),
-        say("horizontal, {i} {f} {theta}", i=letter, f=level, theta=theta),
-        say("vertical, {i} {f} {theta}", i=letter, f=upright, theta=theta),
+        say("horizontal, {i}\u00a0{f}\u00a0{theta}", i=letter, f=level, theta=theta),
+        say("vertical, {i}\u00a0{f}\u00a0{theta}", i=letter, f=upright, theta=theta),
     )
 
 

@@ -6,7 +6,7 @@ DRAWING, CALCULATION, METER = "the drawing", "the calculation", "the meter"
 SHORT = {DRAWING: "Drawn", CALCULATION: "Calculated", METER: "Measured"}
 PICTURE_TITLE = "Drawn, calculated and measured on one axis"
 HINT = (
-    "Enter a meter reading of the neutral current, or a drawn value under “Accuracy of hand and meter”. It is then "
+    "Enter what the meter on the neutral reads, or what you measured on your drawing, under “Compare”. It is then "
     "compared with the calculation here."
 )
 
@@ -238,28 +238,29 @@ SEE_WHY = "Possible reasons"
 SEE_COMPARISON = "See the comparison"
 
 
+def reading_apart(reading: str, calculated: str, apart: str) -> Phrase:
+    """At the head of the page: how far a reading is from the calculation."""
+    return say("Meter {reading}, calculation {calculated}: {apart} apart.", reading=reading, calculated=calculated,
+               apart=apart)  # fmt: skip
+
+
 def reading_disagrees(can: str) -> Phrase:
-    """At the head of the page: a reading is further from the calculation than the meters explain."""
-    return say((
-        "The limits of the meters explain a difference of at most {can}: **reading and calculation do not agree.**"
-    ), can=can)
+    """After that: the reading is further from the calculation than the meters explain."""
+    return say("The limits of the meters explain at most {can}: **they do not agree.**", can=can)
 
 
-def reading_just_outside(apart: str, can: str) -> Phrase:
-    """At the head of the page: a reading is a little further from the calculation than the meters explain."""
+def reading_just_outside(can: str) -> Phrase:
+    """After that: the reading is a little further from the calculation than the meters explain."""
     return say(
-        "The limits of the meters explain a difference of at most {can}. It is {apart}: **just outside, so reading "
-        "and calculation do not quite agree.** Measure again first.",
+        "The limits of the meters explain at most {can}: **just outside, so they do not quite agree.** Measure again "
+        "first.",
         can=can,
-        apart=apart,
     )
 
 
 def reading_agrees(can: str) -> Phrase:
-    """At the head of the page: the meters explain the difference between reading and calculation."""
-    return say(
-        "The limits of the meters explain a difference of up to {can}: **reading and calculation agree.**", can=can
-    )
+    """After that: the meters explain the difference between reading and calculation."""
+    return say("The limits of the meters explain up to {can}: **they agree.**", can=can)
 
 
 def picture_row(short: str, value: str, half: str) -> str:
@@ -269,7 +270,7 @@ def picture_row(short: str, value: str, half: str) -> str:
 
 PICTURE_MEANING = say(
     "Each bar shows where 95 of 100 such results lie. Two results can share part of their errors, so the bars "
-    "alone do not show whether they agree. Read the sentences."
+    "alone do not show whether they agree. The sentences below say it."
 )
 
 

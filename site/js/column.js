@@ -9,12 +9,15 @@ const main = need("main");
 const switches = [...document.querySelectorAll("[data-settings-switch]")]; // one for each width: one is in view
 const more = need("[data-more]", HTMLDetailsElement);
 const choices = need(".choices");
+const compares = document.querySelector("[data-tab=compare]") !== null;
+const COMPARISON = '[data-working="accuracy"]'; // drawing, calculation and meter beside each other
 const also = need("[data-also-said]");
 const buttons = [...document.querySelectorAll("[data-tab]")];
 
 /** @param {string} name */
 export function show(name) {
   column.dataset.shows = name;
+  if (name === "compare") column.querySelector(COMPARISON)?.setAttribute("open", "");
   for (const button of buttons) button.setAttribute("aria-pressed", String(button.dataset.tab === name));
   need("[data-list]").scrollTop = 0;
 }
@@ -42,8 +45,9 @@ export function reveal(element) {
   if (element.closest(".choices")) turnSettings(true);
   else if (element.closest(".column")) {
     turnSettings(false);
-    const [tab] = ["check", "meter", "result-list"].filter((name) => element.closest(`.${name}`));
-    if (element.closest("details.working") || tab === "result-list") show("results");
+    const [tab] = ["check", "compare", "result-list"].filter((name) => element.closest(`.${name}`));
+    if (compares && element.closest(COMPARISON)) show("compare");
+    else if (element.closest("details.working") || tab === "result-list") show("results");
     else if (element.closest("section.working, .method, .easy")) show("moves");
     else if (tab) show(tab);
   }
@@ -94,6 +98,17 @@ function pressed(event) {
   }
 }
 
+/** A value that is set, with its label and unit. @param {HTMLElement} control */
+function told(control) {
+  const name = control.getAttribute("name") ?? "";
+  const label = document.querySelector(`[data-label-for="${name}"]`)?.textContent ?? "";
+  if (control instanceof HTMLSelectElement) return `${label} ${control.selectedOptions[0].text}`;
+  const typed = control instanceof HTMLInputElement ? control.value.trim() : "";
+  const unit = control.closest(".entry")?.querySelector(".unit")?.textContent ?? "";
+  const space = unit === "°" ? "" : "\u00a0";
+  return `${label} ${typed}${/\d$/.test(typed) && unit ? space + unit : ""}`;
+}
+
 /** @param {HTMLElement[]} set */
 const placeOf = (set) => set[0]?.closest("[data-also]");
 
@@ -111,7 +126,7 @@ export function sayAlso(set) {
   const place = placeOf(set);
   hide(also, !place);
   if (!place) return;
-  write(need("span", HTMLElement, also), place.getAttribute("data-also") ?? "");
+  write(need("span", HTMLElement, also), (also.dataset.alsoSaid ?? "").replace("{list}", set.map(told).join("; ")));
   need("button", HTMLElement, also).dataset.alsoGo = set[0].getAttribute("name") ?? "";
 }
 

@@ -16,7 +16,7 @@ import * as handout from "./handout.js";
 import { isOld, onUncovered } from "./layers.js";
 import * as lesson from "./lesson.js";
 import * as opening from "./opening.js";
-import { spaced } from "./pace.js";
+import { afterQuiet, spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live, showNotices, showScenario } from "./said.js";
@@ -32,6 +32,7 @@ import * as views from "./views.js";
 const root = document.documentElement;
 const slug = root.dataset.slug ?? "";
 const FRAGMENT_PAUSE = 334; // ms; engines limit how often the address may change
+const READ = 1500; // ms for which an answer is in view before it counts as one that was meant
 const WITHOUT_PYTHON = ["print", "true-size"]; // what can be done with an answer that stands
 
 const keepAddress = spaced(FRAGMENT_PAUSE, () => {
@@ -148,7 +149,7 @@ async function answer(quiet, typed) {
 }
 
 // Half-typed numbers give answers on the way to what is meant. If it ends up unusable, the old answer is the one
-// from before the field was gone into.
+// from before the field was gone into, or one that was in view for a while.
 function remember() {
   if (root.dataset.answer === "fresh") {
     before = { of: edition, regions: regions.snapshot(), shownFor, standing: followers.standing() };
@@ -156,6 +157,8 @@ function remember() {
     rememberAt = edition;
   }
 }
+
+const rememberSoon = afterQuiet(READ, () => root.dataset.answer === "fresh" && remember());
 
 /** All of an answer is there now: of what was shown before a field was gone into, too. @param {number} of */
 function came(of) {
@@ -214,6 +217,7 @@ function take(reply, mine, quiet, asked) {
   settle("fresh");
   followers.answered(quiet);
   if (rememberAt === mine) remember();
+  rememberSoon();
   views.answered();
 }
 

@@ -53,7 +53,7 @@ def show_settings(page: Page) -> None:
 
 
 def show_beside(page: Page, name: str) -> None:
-    """Have one of the things in view that stand beside the sheet: `moves`, `results`, `check` or `meter`."""
+    """Have one of the things in view that stand beside the sheet: `moves`, `results`, `check` or `compare`."""
     page.click(f"[data-tab={name}]")
 
 

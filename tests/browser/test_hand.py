@@ -186,7 +186,7 @@ def test_the_band_of_a_phone_is_framed_on_the_move_in_view(shown) -> None:
     assert hidden, "some labels have no room"
     assert len(steps) > 5, "a move after the other is in hand"
     assert min(scales) > 0.6 * before and max(scales) > 1.2 * before, "some moves are seen larger than by the whole"
-    page.click("[data-tab=meter]")
+    page.click("[data-tab=compare]")
     place = "document.querySelector('[name=measured]').getBoundingClientRect()"
     wait_until(page, f"{place}.top > document.querySelector('.tabs').getBoundingClientRect().bottom")
     assert page.evaluate(f"{place}.bottom") < PHONE["height"] - 60

@@ -305,7 +305,7 @@ def test_a_link_leaves_what_is_private_as_it_stands(opened: Page, answered) -> N
 
 def test_a_fault_that_leaves_the_answer_standing_is_shown_all_the_same(opened: Page, answered) -> None:
     """A slip in the optional reading is named at its field; the answer stays fresh and can be printed."""
-    show_beside(opened, "meter")
+    show_beside(opened, "compare")
     opened.fill("[name=measured]", "11 V")
     opened.locator("[data-message-for=measured]").wait_for()
     answered(opened)

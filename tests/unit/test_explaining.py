@@ -231,7 +231,7 @@ def test_a_minus_with_its_side_says_the_same_twice():
     assert task.angle < 0
     for typed in (f"{task.angle:.1f} clockwise", f"−{-task.angle:.1f} cw"):
         assert ACCEPT == judge(task, {"answer": f"{task.size:.2f}", "answer-angle": typed}).marked.band
-    with pytest.raises(InputError, match="turn different ways"):
+    with pytest.raises(InputError, match="turns one way, the direction"):
         judge(task, {"answer": f"{task.size:.2f}", "answer-angle": f"{task.angle:.1f} anticlockwise"})
 
 

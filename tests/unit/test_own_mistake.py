@@ -85,7 +85,7 @@ def test_the_difference_is_that_of_the_figures_shown(slug: str):
         assert reply.marked.band == ACCEPT
         apart = fixed(abs(steps) * digit / writing.factor, decimals)
         said = plain(tell(task, reply, lambda _mistake: None).headline).replace("\u00a0", " ")
-        assert f"by {apart} {writing.unit}" in said or "to the last digit" in said, (typed, said)
+        assert f"by {apart} {writing.unit}" in said or "the calculated value, rounded" in said, (typed, said)
 
 
 def test_a_right_size_without_its_angle_says_what_is_missing():

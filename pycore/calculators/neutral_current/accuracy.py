@@ -12,10 +12,11 @@ class NeutralAccuracy(SumAccuracy):
     """The accuracy of a sum, with a meter reading of the neutral current."""
 
     case: NeutralCase
-    title = words.title()
 
     def __init__(self, case: NeutralCase) -> None:
         super().__init__(case)
+        entered = case.entered
+        self.title = words.title(compared=entered.drawn is not None or entered.measured is not None)
 
     def judge(self, plan: Plan) -> list[Block]:
         """Drawn, calculated and measured results compared, and possible reasons for a difference."""

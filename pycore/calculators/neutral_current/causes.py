@@ -41,13 +41,11 @@ def _shows(case: NeutralCase, cause: explain.Explanation, amount: Amount) -> boo
 
 def _cause_phrase(case: NeutralCase, kind: str, members: list[explain.Explanation], amount: Amount) -> Phrase:
     mark, first = case.notation.mark, members[0]
+    if kind == explain.ANGLE:
+        return words.why_angle(listed([_other_lag(case, cause) for cause in members[:MOST_OF_A_KIND]]))
     by_line = [
         (case.lines[cause.line - 1], math.fabs(cause.size), cause.size > 0) for cause in members[:MOST_OF_A_KIND]
     ]
-    if kind == explain.ANGLE:
-        return words.why_angle(
-            listed([words.one_angle(line, degrees_text(size, mark), lags=more) for line, size, more in by_line])
-        )
     if kind == explain.LINE:
         return words.why_reading(
             listed([words.one_reading(line, amount(size), more=more) for line, size, more in by_line])
@@ -57,6 +55,19 @@ def _cause_phrase(case: NeutralCase, kind: str, members: list[explain.Explanatio
     if kind == explain.NEUTRAL:
         return words.why_neutral(amount(math.fabs(first.size)), high=first.size > 0)
     return words.why_range(quantity.plain(float(f"1e{int(first.size)}"), mark))
+
+
+def _other_lag(case: NeutralCase, cause: explain.Explanation) -> str:
+    """The lag of a line that would give the reading, and the one that was stated (degrees, lead negative)."""
+    stated = case.entered.lags[cause.line - 1].degrees
+    wanted, known = (_phase(degrees, case.notation.mark) for degrees in (stated + cause.size, stated))
+    return words.one_angle(case.lines[cause.line - 1], wanted, known)
+
+
+def _phase(degrees: float, mark: str) -> str:
+    text = degrees_text(math.fabs(degrees), mark)
+    flat = text == degrees_text(0.0, mark)
+    return words.phase_of(text, lags=degrees > 0.0 and not flat, leads=degrees < 0.0 and not flat)
 
 
 def drawn_causes(case: NeutralCase, plan: Plan, drawn: float) -> tuple[Phrase, ...]:

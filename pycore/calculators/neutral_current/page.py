@@ -153,12 +153,13 @@ class NeutralCurrent(SumPage[NeutralCase]):
         if comparison is None:
             return None
         shown = judgement.printed_reading(comparison)
+        say_it, button = verdict_words.reading_disagrees, verdict_words.SEE_WHY
         if comparison.agree:
-            return WorkingLink(verdict_words.reading_agrees(shown.normal), ACCURACY, verdict_words.SEE_COMPARISON)
-        sentence = verdict_words.reading_disagrees(shown.normal)
-        if just_outside(comparison):
-            sentence = verdict_words.reading_just_outside(shown.apart, shown.normal)
-        return WorkingLink(sentence, ACCURACY, verdict_words.SEE_WHY)
+            say_it, button = verdict_words.reading_agrees, verdict_words.SEE_COMPARISON
+        elif just_outside(comparison):
+            say_it = verdict_words.reading_just_outside
+        apart = verdict_words.reading_apart(shown.first, shown.second, shown.apart)
+        return WorkingLink((*apart, " ", *say_it(shown.normal)), ACCURACY, button)
 
     def notices(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
         """Lines without current, what is too small to draw."""

@@ -59,7 +59,7 @@ def test_a_display_of_tenths_is_not_judged_as_one_of_hundredths():
 
 
 def test_the_head_of_the_page_says_agreement_where_it_says_disagreement():
-    assert "reading and calculation agree" in head(**TENTHS, measured="6.9")
+    assert "they agree" in head(**TENTHS, measured="6.9")
     assert "do not agree" in head(**TENTHS, measured="3.9")
     assert PAGE.answer(TENTHS, ("answer",)).see is None
 

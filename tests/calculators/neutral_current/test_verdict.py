@@ -366,7 +366,7 @@ def test_each_explanation_names_the_next_measurement():
     told = said(measured="13.5")
     for line in told.splitlines():
         if line.startswith(
-            ("Another power factor", "Third harmonic", "A line current was misread", "The neutral was read ")
+            ("Another lag", "Third harmonic", "A line current was misread", "The neutral was read ")
         ):
             assert 1 == line.count("Next, ")
     assert 4 == told.count("Next, ")
@@ -464,8 +464,8 @@ def test_the_head_of_the_page_says_whether_a_reading_agrees_and_points_to_the_co
     form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "measured": measured}
     request = {"do": "answer", "page": "neutral-current", "form": form, "parts": ["answer", "workings"]}
     regions = json.loads(handle(json.dumps(request))[0])["regions"]
-    assert agrees is ("reading and calculation agree" in regions["notes"])
-    assert agrees is not ("reading and calculation do not agree" in regions["notes"])
+    assert agrees is ("they agree" in regions["notes"])
+    assert agrees is not ("they do not agree" in regions["notes"])
     assert 'data-to-working="accuracy"' in regions["notes"]
     assert (words.SEE_COMPARISON if agrees else words.SEE_WHY) in regions["notes"]
     assert 'data-working="accuracy"' in regions["workings"]
