@@ -37,7 +37,11 @@ _FORMS_OWN = re.compile(
 """A column of the form's own, whatever it is for: points - q1 drawn, q1 drawn [score], q1 drawn points."""
 _MAYBE_OWN = re.compile(rf"\W*{_OWN_WORD}\b|.*[^\d\s]\s+{_OWN_WORD}\W*$", re.DOTALL)
 """One too, unless its head says how an answer was found: score for question 1; but not question 1 (3 marks)."""
+_ENDS_IN_COUNT = re.compile(rf".*\b(?:{'|'.join(words.COUNTS)})\W*$", re.DOTALL)
+"""Of these, one that can ask for an answer, which its cells tell: question 1: the voltage between the star points."""
 """All of these read small letters."""
+_SIZE = re.compile(r"\d\s*[kmµM]?(?:A|V|W|VA|var|Ω|m)\b|\d\s*[∠@]|\bat\s+[-−+]?\d")
+"""What an answer has, and neither points nor 2 / 3 or 2 out of 3: 3 A, 32 mm, 3 at 30."""
 _NO_WORD = re.compile(r"[\W\d_]+")
 _BY_LETTER = {"a": DRAWN, "b": CALCULATED}
 
@@ -63,15 +67,20 @@ class _Answer:
     angle: int | None = None
 
 
-def _column(paper: QuestionPaper, at: int, head: str) -> _Column | None:
-    """A column of answers by its head; None for any other."""
+def _column(paper: QuestionPaper, at: int, head: str, rows: Sequence[TableLine]) -> _Column | None:
+    """A column of answers by its head, and by its cells where a head of points could mean points of a drawing; None for
+    any other."""
     plain = head.lower()
     said = [how for how, beginning in words.SAID_BY.items() if beginning in plain]
     found = _NAMED.search(plain) or _BARE.match(plain)
     if not found or not 1 <= int(found[1]) <= len(paper.questions):
         return None
-    if _FORMS_OWN.match(plain) or (not said and _MAYBE_OWN.match(plain)):
+    if _FORMS_OWN.match(plain):
         return None
+    if not said and _MAYBE_OWN.match(plain):
+        is_asked = _ENDS_IN_COUNT.match(plain) and any(_SIZE.search(_cell(row.cells, at)) for row in rows)
+        if not is_asked:
+            return None
     letter = "".join(filter(None, found.groups()[1:]))
     how = said[0] if len(said) == 1 else _BY_LETTER.get(letter, "")
     return _Column(at, paper.questions[int(found[1]) - 1], how, words.ANGLE in plain)
@@ -154,14 +163,15 @@ def _unfolded(line: TableLine, who: Sequence[int], answers: Mapping[int, Sequenc
 
 
 def _without_head(paper: QuestionPaper, lines: Sequence[TableLine]) -> dict[int, list[_Answer]]:
-    """Where the answers stand if every row has a name and one cell for each answer; empty if it has not."""
+    """Where the answers stand if every row has a name and one cell for each answer; empty if it has not, or if the
+    second cell of each is the number of a question: then they are lines."""
     answers: dict[int, list[_Answer]] = {}
     at = 1
     for question in paper.questions:
         ways = paper_lines.HOW[question.asks]
         answers[question.number] = [_Answer(how, at + place) for place, how in enumerate(ways)]
         at += len(ways)
-    is_wide = len(answers) > 1 and all(len(line.cells) == at for line in lines)
+    is_wide = all(len(line.cells) == at for line in lines)
     return answers if is_wide and not all(_NUMBER.fullmatch(line.cells[1].lower()) for line in lines) else {}
 
 
@@ -169,7 +179,7 @@ def unfolded(paper: QuestionPaper, lines: Sequence[TableLine]) -> tuple[TableLin
     """The lines of a table with a row for each learner, by ROLES; empty for a table of another kind. Raises InputError
     where no column says who each row is of."""
     heads = lines[0].cells if lines else ()
-    columns = [one for at, head in enumerate(heads) if (one := _column(paper, at, head))]
+    columns = [one for at, head in enumerate(heads) if (one := _column(paper, at, head, lines[1:]))]
     roles = {paper_lines.role(head) for head in heads}
     if "question" in roles or (len(columns) < 2 and (DRAWN in roles or CALCULATED in roles)):
         return ()

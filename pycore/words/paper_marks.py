@@ -80,8 +80,10 @@ ROLES: Mapping[str, tuple[str, ...]] = {
 SAID_BY: Mapping[str, str] = {"drawn": "draw", "calculated": "calcul"}
 """What the head of a column of answers has in it, by how they were found."""
 ANGLE = "angle"
-NO_ANSWERS = ("points?", "scores?", "marks?", "feedback", "comments?", "remarks?")
-"""Whole words, as patterns, by which a form calls the columns of its own: they hold no answer."""
+COUNTS = ("points?", "scores?", "marks?")
+"""Whole words, as patterns, by which a form calls its columns of points."""
+NO_ANSWERS = (*COUNTS, "feedback", "comments?", "remarks?")
+"""By which it calls all columns of its own: they hold no answer."""
 WHO = ("name", "learner", "student")
 NAME_PARTS = (("first name", "given name", "forename"), ("last name", "surname", "family name"))
 NOBODY_NAMED = "The first line names questions, but no column says whose answers they are. Call that column “Name”."

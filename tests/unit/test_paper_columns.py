@@ -162,8 +162,12 @@ def test_heads_of_numbers_are_heads_where_a_column_says_who(heads: str):
 
 
 @pytest.mark.parametrize(
-    "text", ["Name,Q1 drawn\nAda Lark,7.2 A at 101 cw\n", "When;Name;Question 1\n18:00;Ada Lark;7.2 A at 101 cw"]
-)
+    "text",
+    [
+        "Name,Q1 drawn\nAda Lark,7.2 A at 101 cw\n", "When;Name;Question 1\n18:00;Ada Lark;7.2 A at 101 cw",
+        "Ada Lark;7.2 A at 101 cw", "Ada Lark,7.2 A at 101 cw\n",
+    ],
+)  # fmt: skip
 def test_a_table_with_one_answer_for_each_learner_is_read(text: str):
     """A paper of one question that asks for a drawing alone has no second column."""
     form = {"questions": "1", "q1-link": OWN, "q1-asks": "drawing"}
@@ -177,3 +181,32 @@ def test_a_table_with_one_answer_for_each_learner_is_read(text: str):
 def test_one_column_of_a_paper_with_more_questions_is_read():
     marking = marked("Name;Q2 drawn\nAda Lark;7.3 A at 100 cw")
     assert [2] == [one.question for one in marking.results] and not marking.refused
+
+
+def test_a_table_without_heads_for_one_question_with_two_answers_is_read():
+    """It was taken for lines: the drawn answer was refused as the number of a question."""
+    text = "Ada Lark;7.2 A at 101 cw;7.24 A at 101 cw\nBen Stone;14.7 A;7.24 A at 101 cw"
+    form = {"questions": "1", "q1-link": OWN}
+    marking = marking_of(read_paper(default_form(FIELDS) | form, "Ada Lark\nBen Stone"), text)
+    for _ in marking.steps():
+        pass
+    assert not marking.refused, marking.refused
+    assert [("7.2 A at 101 cw", "7.24 A at 101 cw"), ("14.7 A", "7.24 A at 101 cw")] == [
+        one.given for one in marking.results]  # fmt: skip
+
+
+@pytest.mark.parametrize("text", ["Ada Lark; 1", "Ada Lark; 1; 2 A at 30", "Ada Lark; q1; 2 A at 30; 1 A"])
+def test_a_line_for_a_paper_of_one_question_stays_a_line(text: str):
+    for asks in ("drawing", "both"):
+        form = {"questions": "1", "q1-link": OWN, "q1-asks": asks}
+        assert not unfolded(read_paper(default_form(FIELDS) | form, "Ada Lark\nBen Stone"), tables.read(text))
+
+
+@pytest.mark.parametrize("head", ["Q2: the voltage between the star points", "2. Current at both marks"])
+def test_a_head_that_ends_in_points_asks_for_an_answer_where_its_cells_have_one(head: str):
+    """It was passed over, and the answer had no marks; a form's column of points still is."""
+    both = f"Name;Q1 drawn;Q1 calculated;{head}\nAda Lark;7.2 A;7.2 A;%s\nBen Stone;7 A;7 A;%s"
+    for cells in (("7.3 A at 100 cw", ""), ("7.3 at 100", "2"), ("73 mm", "7,3∠100")):
+        assert {1, 2} == {one.question for one in marked(both % cells).results}, cells
+    for cells in (("2", "3"), ("2 / 3", "3.0 / 3.0"), ("2 out of 3", "")):
+        assert {1} == {one.question for one in marked(both % cells).results}, cells
