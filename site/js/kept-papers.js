@@ -10,13 +10,19 @@ const VERSION = 1;
 const FILE = { format: "phasor-folio question paper", version: 1 };
 const MOST_TEXT = 1_000_000;
 
+/** The texts of an object by name, whatever else it holds. @param {unknown} value @returns {Record<string, string>} */
+function textsIn(value) {
+  const isText = (/** @type {[string, unknown]} */ [, text]) => typeof text === "string" && text.length <= MOST_TEXT;
+  return value && typeof value === "object" ? Object.fromEntries(Object.entries(value).filter(isText)) : {};
+}
+
 /** @param {unknown} value @returns {PaperText | null} */
 function paperOf(value) {
   if (!value || typeof value !== "object") return null;
-  const { form, roll, links } = /** @type {Record<string, unknown>} */ (value);
+  const { form, roll, links, spaces } = /** @type {Record<string, unknown>} */ (value);
   if (!form || typeof form !== "object") return null;
-  const texts = Object.entries(form).filter(([, text]) => typeof text === "string" && text.length <= MOST_TEXT);
-  return { form: Object.fromEntries(texts), roll: typeof roll === "string" ? roll : "", links: Array.isArray(links) ? links.filter((one) => typeof one === "string") : [] };
+  const listed = Array.isArray(links) ? links.filter((one) => typeof one === "string") : [];
+  return { form: textsIn(form), roll: typeof roll === "string" ? roll : "", links: listed, spaces: textsIn(spaces) };
 }
 
 const BEFORE = ""; // whose answers an earlier version kept is not known until a paper is shown
@@ -80,10 +86,10 @@ export function takeAnswers(key, from = BEFORE) {
 const LINKS = 4; // the address follows the answer a little later, so a page that is left may have an earlier link
 
 /** Keep the paper that is being put together; `link`: the one that it has now, if known. @param {PaperText} paper @param {string} [link] */
-export function keepDraft({ form, roll }, link) {
+export function keepDraft({ form, roll, spaces }, link) {
   const before = draft()?.links ?? [];
   const links = link ? [link, ...before.filter((one) => one !== link)].slice(0, LINKS) : before;
-  write({ draft: { form, roll, links } });
+  write({ draft: { form, roll, links, spaces } });
 }
 
 export const MOST_QUESTIONS = 10;
@@ -94,11 +100,11 @@ export const MOST_QUESTIONS = 10;
  * @param {string} topic the page of the problem @param {string} link
  */
 export function addQuestion(topic, link) {
-  const { form, roll } = draft() ?? { form: /** @type {Record<string, string>} */ ({}), roll: "" };
+  const { form, roll, spaces } = draft() ?? { form: /** @type {Record<string, string>} */ ({}), roll: "" };
   const number = (Number(form.questions) || 0) + 1;
   if (number > MOST_QUESTIONS) return 0;
   const added = { questions: String(number), [`q${number}-topic`]: topic, [`q${number}-link`]: link };
-  keepDraft({ form: { ...form, ...added }, roll });
+  keepDraft({ form: { ...form, ...added }, roll, spaces });
   return number;
 }
 

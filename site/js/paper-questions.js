@@ -65,9 +65,12 @@ export function fitSpace(control) {
   }
 }
 
-/** Another paper is in the form: its space for working is as whoever made it chose. */
-export function showOpened() {
-  withoutSpace.clear();
+/** Space for working that the page took away and would bring back, to be kept with the paper. */
+export const spaces = () => Object.fromEntries(withoutSpace);
+
+/** Another paper is in the form: its space for working is as whoever made it chose, but for what the page took away. @param {Values} taken */
+export function showOpened(taken = {}) {
+  withoutSpace = new Map(Object.entries(taken));
   show();
 }
 

@@ -26,7 +26,7 @@ const sameNumber = need("[data-same-number]");
 let code = "";
 
 /** @returns {PaperText} */
-const shown = () => ({ form: form.read(), roll: roll.value });
+const shown = () => ({ form: form.read(), roll: roll.value, spaces: questions.spaces() });
 /** @param {string} template @param {Values} values */
 const filled = (template, values) => template.replace(/\{(\w+)\}/g, (_, name) => values[name] ?? "");
 
@@ -69,7 +69,7 @@ async function showOther(paper, name = "opened") {
 function fill(paper) {
   form.fill({ ...form.initial(), ...paper.form });
   roll.value = paper.roll;
-  questions.showOpened();
+  questions.showOpened(paper.spaces);
 }
 
 /** @param {PaperText} paper */
@@ -110,7 +110,8 @@ async function begin(keepsQuestions) {
   const taken = Object.fromEntries(OF_GROUP.map((name) => [name, left.form[name] ?? ""]));
   const start = keepsQuestions ? left.form : { ...form.initial(), ...taken, ...college.forPage() };
   const { generator } = form.initial();
-  await showOther({ form: { ...start, generator, seed: newSeed(), date: "" }, roll: left.roll }, keepsQuestions ? "otherValues" : "new");
+  const spaces = keepsQuestions ? left.spaces : {}; // it goes with its questions
+  await showOther({ form: { ...start, generator, seed: newSeed(), date: "" }, roll: left.roll, spaces }, keepsQuestions ? "otherValues" : "new");
 }
 
 // What is said of the paper: that it is not as the college has it, that another has its number.
@@ -272,8 +273,8 @@ document.addEventListener("input", (event) => {
   say("");
   sayBegun();
   sayIn("[data-roll-said]");
-  papers.keepDraft(shown());
   if (control) questions.fitSpace(control);
+  papers.keepDraft(shown());
   questions.showMarks();
   marks.old();
   setPage.updateSoon();
@@ -341,4 +342,4 @@ function openOwn(hash) {
   questions.show();
 }
 
-setPage.begin("question-papers", answered, openOwn, questions.showOpened);
+setPage.begin("question-papers", answered, openOwn, () => questions.showOpened());

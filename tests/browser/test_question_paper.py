@@ -550,6 +550,24 @@ def test_space_for_working_that_was_chosen_by_hand_stays(papers: Callable[..., P
     expect(space, "of another paper").to_have_value("none")
 
 
+def test_space_for_working_that_the_page_took_away_comes_back_after_a_reload(papers: Callable[..., Page], ready):
+    """The page no longer knew that nobody had chosen it; what was chosen by hand still stays."""
+    page = papers("")
+    page.click('[data-do="add"]')
+    page.select_option("[name=q1-asks]", "drawing")
+    page.select_option("[name=q2-asks]", "drawing")
+    page.select_option("[name=q2-working]", "squares")
+    page.select_option("[name=q2-working]", "none")
+    wait_until(page, FRESH, 30)
+    page.reload()
+    ready(page)
+    wait_until(page, FRESH, 30)
+    for number, space in ((1, "lines"), (2, "none")):
+        expect(page.locator(f"[name=q{number}-working]")).to_have_value("none")
+        page.select_option(f"[name=q{number}-asks]", "both")
+        expect(page.locator(f"[name=q{number}-working]")).to_have_value(space)
+
+
 def test_which_values_are_typed_follows_the_topic(papers: Callable[..., Page]):
     page = papers("")
     example = page.locator('[data-question="1"] [data-own-example]')
