@@ -110,11 +110,13 @@ def reply(page: SumPage[Any], problem: Mapping[str, str], form: Mapping[str, str
     wrong = judgement.band == WRONG
     picture = arrows_html(page.case(problem).picture, task, judged) if wrong and shown else None
     # Whoever has solved a problem by its code goes on; a page's own values are no such problem.
-    goes_on = wrong or (judgement.band == ACCEPT and bool(problem.get("code")))
+    solved = judgement.band == ACCEPT and bool(form.get("answer", "").strip())  # and not a value on the way alone
+    goes_on = wrong or (solved and bool(problem.get("code")))
     marked = marked_html(judgement, link_of(task), picture=picture, more=one_more(page, problem) if goes_on else None)
     return {
         "ok": True,
         "band": judgement.band,
+        "solved": solved,
         "regions": {"marked": str(marked)},
         "announce": words.announced(judgement.phrases),
     }

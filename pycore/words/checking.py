@@ -30,6 +30,8 @@ HIDDEN_WHY = (
     "Try it yourself first. You can check your answer as often as you like. The answer, the drawing and the working "
     "appear when you ask for them."
 )
+SOLVED = "You have solved it"
+SOLVED_WHY = "The answer, the drawing and the working appear when you ask for them."
 SHOW = "Show the answer"
 VALUES_CHANGED = "The values of the problem are filled in. The answer is hidden until you ask for it."
 STAYS_HIDDEN = "The answer is hidden until you ask for it."

@@ -17,6 +17,7 @@ const section = document.querySelector(".check");
 const codeField = document.querySelector('[name="typed-code"]');
 const answer = section && fields(section);
 
+const veilText = section?.querySelector(".veil");
 let asked = 0;
 /** @type {(step: string, ask: boolean) => void} */
 let look = () => {};
@@ -47,6 +48,7 @@ export function clear() {
 /** The problem is another one: what was said of an answer holds no longer. */
 export function forget() {
   answer?.forget();
+  veilText?.removeAttribute("data-solved");
   regions.replace("hint", "");
 }
 
@@ -82,6 +84,7 @@ export async function ask(bridge, live) {
   const reply = await bridge.ask({ do: "mark", page: slug, form: form.read(), given: answer.read(), shown: !veil.isDown() });
   if (mine !== asked || of !== answer.version()) return; // asked again, or of an answer that has changed
   answer.take(reply);
+  if (reply.solved) veilText?.setAttribute("data-solved", "");
   live(reply.announce ?? "");
 }
 

@@ -149,6 +149,8 @@ export interface LessonReply extends Reply {
 
 export interface MarkReply extends Reply {
   regions: Values;
+  /** The answer itself is right, not only what was found on the way to it. */
+  solved?: boolean;
 }
 
 export interface CodeReply extends Reply {
@@ -178,6 +180,8 @@ export interface PaperText {
   roll: string;
   /** Of the one being put together: the links that it had last. */
   links?: string[];
+  /** And the space for working that the page took away, by the name of its field. */
+  spaces?: Values;
 }
 
 /** A question paper that was made: its code, its number of learners, the day. */

@@ -265,6 +265,17 @@ def test_a_problem_of_a_code_that_is_solved_leads_to_one_more():
     assert "Correct" in solved and "One more problem" in solved
 
 
+def test_a_problem_is_solved_by_its_answer_alone():
+    """The page of a solved problem still said "The answer is hidden. Try it yourself first"."""
+    form = ask("open", page=MAIN.slug, fragment="#v=3&code=532-JH6-23T")["form"]
+    given = {"answer": "16.1 A at 49.4 cw"}
+    assert ask("mark", page=MAIN.slug, form=form, given=given)["solved"]
+    assert not ask("mark", page=MAIN.slug, form=form, given={"answer": "26.1 A at 49.4 cw"})["solved"]
+    found = ask("mark", page=MAIN.slug, form=form, given={"answer-first": "23.5 A"})
+    assert "accept" == found["band"] and not found["solved"]
+    assert "One more problem" not in found["regions"]["marked"]
+
+
 # Practice.
 
 
