@@ -233,6 +233,11 @@ def request_html() -> Markup:
     return h("details", {"class": "request"}, h("summary", None, furniture.SHEET_ON_REQUEST))
 
 
+def unprintable_html() -> Markup:
+    """Return what a browser prints in place of a sheet of other values than those in the form."""
+    return h("p", {"class": "unprintable"}, furniture.UNPRINTABLE)
+
+
 def no_script_html() -> Markup:
     """Return the text for people without JavaScript."""
     return h("noscript", None, h("p", {"class": "notice"}, furniture.NO_SCRIPT))

@@ -23,6 +23,9 @@ SHARE = "Share"
 ACTIONS = "Use this sheet"
 COPIED = "The link to this sheet is copied."
 LINK_LABEL = "Link to this sheet, with these values"
+UNPRINTABLE = (
+    "This sheet was not printed: its values were just changed. Print again when the page shows their answer."
+)
 PDF_READY = "The PDF is saved."
 
 OLD_ANSWER = "Old answer"

@@ -7,6 +7,7 @@ import { controlOf } from "./elements.js";
 import * as form from "./form.js";
 import * as opening from "./opening.js";
 import { spaced } from "./pace.js";
+import * as printable from "./printable.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live, showNotices } from "./said.js";
@@ -134,6 +135,7 @@ document.addEventListener("input", (event) => {
   update();
 });
 form.listen();
+printable.guard(showsChoices);
 window.addEventListener("hashchange", () => {
   if (location.hash !== written) open(location.hash);
 });

@@ -1,7 +1,9 @@
 """What follows an answer: on a phone the sheet that is out of view does; whoever prints or looks has it at once."""
 
 from collections.abc import Callable
+from pathlib import Path
 
+import pypdfium2
 import pytest
 from browser.asking import DESK, PHONE, SLUG, wait_until
 from playwright.sync_api import Page
@@ -14,6 +16,11 @@ window.Worker = class extends Worker {
   }
 };"""
 SHEET = "document.querySelector('[data-region=sheet]').textContent"
+SAID = "This sheet was not printed: its values were just changed. Print again when the page shows their answer."
+PRINTS_NO_SHEET = """() => {
+  window.dispatchEvent(new Event("beforeprint"));
+  return document.querySelector(".figure").hasAttribute("data-unprintable");
+}"""
 NOT_YET = "window.requestIdleCallback = () => 0;"  # nothing follows by itself
 PRINTED = f"window.printed = []; window.print = () => window.printed.push({SHEET});"
 
@@ -100,3 +107,53 @@ def test_what_is_recalled_has_its_own_sheet(on_screen: Callable[..., Page], answ
     page.fill("[name=i2]", "x")
     wait_until(page, "document.documentElement.dataset.answer === 'old'")
     assert "17.3" in page.evaluate(SHEET)
+
+
+def printed_text(page: Page, path: Path) -> str:
+    """What the browser's own print has, of all its pages."""
+    page.pdf(path=path, prefer_css_page_size=True)
+    document = pypdfium2.PdfDocument(path)
+    text = " ".join(document[number].get_textpage().get_text_bounded() for number in range(len(document)))
+    document.close()
+    return " ".join(text.split())
+
+
+def test_a_browsers_own_print_has_no_earlier_sheet(on_screen: Callable[..., Page], answered, tmp_path: Path) -> None:
+    """It waits for nothing, so in the place of a sheet that is behind it has a sentence."""
+    page = on_screen(PHONE, NOT_YET)
+    path = tmp_path / "printed.pdf"
+    type_value(page, answered)
+    assert SAID == printed_text(page, path)
+    page.click(".request > summary")
+    wait_until(page, f"{SHEET}.includes('17.3')")
+    text = printed_text(page, path)
+    assert "17.3" in text and SAID not in text
+
+
+def test_an_edit_without_its_answer_is_not_printed(on_screen: Callable[..., Page], answered) -> None:
+    """Neither one whose answer is awaited nor one that is refused; the values that the sheet has are printed again."""
+    page = on_screen(DESK)
+    assert not page.evaluate(PRINTS_NO_SHEET)
+    typed = "() => { const one = document.querySelector('[name=i1]'); one.value = '%s';" + (
+        f" one.dispatchEvent(new Event('input', {{ bubbles: true }})); return ({PRINTS_NO_SHEET})(); }}")
+    assert page.evaluate(typed % "17.3")
+    answered(page)
+    assert not page.evaluate(PRINTS_NO_SHEET)
+    assert page.evaluate(typed % "17.3.")
+    wait_until(page, "document.documentElement.dataset.answer === 'old'")
+    assert page.evaluate(PRINTS_NO_SHEET)
+    page.evaluate(typed % "17.3")
+    answered(page)
+    assert not page.evaluate(PRINTS_NO_SHEET)
+
+
+def test_blank_paper_is_not_printed_by_earlier_choices(open_page, site: str, ready, answered) -> None:
+    page = open_page(viewport=DESK)
+    page.goto(f"{site}graph-paper/")
+    ready(page)
+    answered(page)
+    assert not page.evaluate(PRINTS_NO_SHEET)
+    assert page.evaluate(f"""() => {{ const one = document.querySelector('[name=paper]'); one.value = 'A5';
+        one.dispatchEvent(new Event('input', {{ bubbles: true }})); return ({PRINTS_NO_SHEET})(); }}""")
+    answered(page)
+    assert not page.evaluate(PRINTS_NO_SHEET)
