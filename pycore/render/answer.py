@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from pycore.drawing import Page
 from pycore.quantity import exact
+from pycore.render.draw_way import draw_way_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
@@ -84,9 +85,10 @@ def old_label(answer: Answer, words: str = furniture.OLD_DRAWING) -> Markup:
 
 
 def kinds_html(answer: Answer) -> Markup:
-    """Return the region ``kinds``: which sheet is shown, the current one pressed, and its paper and scale."""
+    """Return the region ``kinds``: which sheet is shown, the current one pressed, its paper and scale; and the way to
+    drawing it on the screen."""
     caption = h("p", {"class": "caption"}, phrase_html(answer.caption))
-    return join(_kind_buttons(answer.kind), caption) if answer.kind else caption
+    return join(_kind_buttons(answer.kind), draw_way_html(), caption) if answer.kind else caption
 
 
 @lru_cache(maxsize=8)

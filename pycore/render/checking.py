@@ -3,6 +3,7 @@
 from typing import Any
 
 from pycore.practice.task import AnswerRequest
+from pycore.render.draw_way import draw_way_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import checking as words
@@ -157,11 +158,13 @@ def code_html(button: str = codes.OPEN, label: str = codes.LABEL, example: str =
 
 
 def _veil() -> Markup:
-    """What stands in the answer's place on a page that a printed problem opened."""
+    """What stands in the answer's place on a page that a printed problem opened, until it is solved and then."""
     button = h("button", {"type": "button", "data-action": "unveil", "class": "plain"}, words.SHOW)
-    asks: Marks = {"type": "button", "class": "plain", "data-hint-step": 1, "data-hint-rung": 1}
+    asks: Marks = {"type": "button", "class": "plain unsolved", "data-hint-step": 1, "data-hint-rung": 1}
     buttons = h("p", {"class": "ways-out"}, h("button", asks, words.HINT), button)
-    return h("div", {"class": "veil"}, h("h2", None, words.HIDDEN), h("p", None, words.HIDDEN_WHY), buttons,
+    said = [h("div", {"class": name}, h("h2", None, title), h("p", None, why)) for name, title, why in (
+        ("unsolved", words.HIDDEN, words.HIDDEN_WHY), ("solved", words.SOLVED, words.SOLVED_WHY))]  # fmt: skip
+    return h("div", {"class": "veil"}, said, buttons,
              h("div", {"data-region": "hint", "tabindex": -1}))  # fmt: skip
 
 
@@ -172,9 +175,8 @@ def check_html(asked: AnswerRequest) -> Markup:
     number = h("p", {"class": "problem-code", "data-problem-code": True, "hidden": True})
     lead = h("p", {"class": "help"}, words.LEAD)
     hide = h("button", {"type": "button", "class": "go", "data-action": "veil"}, words.HIDE)
-    drawing = [h("button", {"type": "button", "class": "plain", "data-action": name}, label)
-               for name, label in (("draw", furniture.DRAW), ("photo", furniture.PHOTO))]  # fmt: skip
-    by_photo = h("p", {"class": "by-photo"}, drawing)
+    photo = h("button", {"type": "button", "class": "plain", "data-action": "photo"}, furniture.PHOTO)
+    by_photo = h("p", {"class": "by-photo"}, draw_way_html(), photo)
     body = h("div", {"class": "check-body"}, number, lead, hide, form_html(asked), by_photo, code_html())
     form = h("section", {"data-check": True}, h("h2", {"class": "away"}, words.TITLE), body)
     return join(form, _veil(), kept)

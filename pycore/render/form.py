@@ -310,16 +310,18 @@ def _radios(field: Field, value: str) -> Markup:
     return h("fieldset", marks, legend, h("div", {"class": "options"}, options), about, _message(field))
 
 
-def scale_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """Return the row below the method: the scale, and the paper of the learner's own; below it the scale of the drawing
-    and what is wrong."""
+def scale_html(
+    fields: Sequence[Field], form: Mapping[str, str], echo: Echo, beside: Markup | None = None
+) -> Markup:
+    """Return the row below the method: the scale, and the paper of the learner's own; below it the scale of the
+    drawing, ``beside`` it, and what is wrong."""
     # By keyboard the ways out come straight after their field; they are seen below the row.
     members = [
         (fields_html((field,), form, echo, help_apart=True), _message(field))
         for field in fields if field.group == SCALE
     ]  # fmt: skip
     heard: Marks = {"class": "echo", "id": f"e-{SCALE}", "data-echo-for": SCALE}
-    return h("div", {"class": "scale-row"}, members, h("p", heard, echo.get(SCALE, {}).get("said", "")))
+    return h("div", {"class": "scale-row"}, members, h("p", heard, echo.get(SCALE, {}).get("said", "")), beside)
 
 
 def method_html(fields: Sequence[Field], form: Mapping[str, str]) -> Markup:

@@ -41,7 +41,7 @@ def _select(field: Field) -> Markup:
 
 def method_keys(values: Sequence[tuple[str, str]]) -> dict[str, str]:
     """Return a letter for each method (value and label): its usual one, else a free letter of its label."""
-    taken = {*classroom.VIEW_KEYS.values(), *"QHBWMLSXNO", *classroom.METHOD_KEYS.values()}
+    taken = {*classroom.VIEW_KEYS.values(), *"QHBWMLSXNO", classroom.DRAW_KEY, *classroom.METHOD_KEYS.values()}
     keys: dict[str, str] = {}
     for value, label in values:
         free = (letter for letter in f"{label}EFGIJKUYZ".upper() if letter.isalpha() and letter not in taken)
@@ -121,6 +121,7 @@ def _foot() -> Markup:
                  _button("more", _key("M", classroom.MENU), aria_expanded="false", aria_controls="lesson-panel"),
                  _button("why", _key("W", classroom.WHY), aria_pressed="false"),
                  _button("ask", _key("Q", classroom.ASK), aria_pressed="false"),
+                 _button("draw", _key(classroom.DRAW_KEY, classroom.DRAW), data_lesson_key=classroom.DRAW_KEY.lower()),
                  _button("hide", _key("H", classroom.HIDE), aria_pressed="false"))  # fmt: skip
     return h("div", {"class": "lesson-foot"}, scale, turning, ways, switches)
 
@@ -191,9 +192,8 @@ def share_html() -> Markup:
 
 
 def more_actions_html() -> Markup:
-    """Return the buttons for drawing here, values to be given as a problem, the QR code, the handout, a photograph."""
-    names = {"draw": furniture.DRAW, "give": give.GIVE, "code": classroom.CODE, "handout": classroom.HANDOUT,
-             "photo": furniture.PHOTO}  # fmt: skip
+    """Return the buttons for values to be given as a problem, the QR code, the handout, a photograph."""
+    names = {"give": give.GIVE, "code": classroom.CODE, "handout": classroom.HANDOUT, "photo": furniture.PHOTO}
     row = [
         h("button", {"type": "button", "class": "plain", "data-action": name}, label) for name, label in names.items()
     ]

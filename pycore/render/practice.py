@@ -21,6 +21,7 @@ from pycore.practice.marking import ACCEPT, LOOK, WRONG, Judgement
 from pycore.practice.task import NO_LIMITS, Task
 from pycore.render.answer import answer_html
 from pycore.render.checking import asked_reply, form_html
+from pycore.render.draw_way import draw_way_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, scale_html
 from pycore.render.guess import board_html, end_of, sentence_of
@@ -31,7 +32,7 @@ from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
 from pycore.sheet.kinds import PROBLEM
 from pycore.sums.answer import Answer
-from pycore.words import codes, furniture, plain
+from pycore.words import codes, plain
 from pycore.words import marking as marking_words
 from pycore.words import practice as words
 
@@ -59,10 +60,10 @@ def draw_html(problem: CodeProblem, answer: Answer) -> Markup:
     """Return how the problem is to be drawn, and the ways to its sheet on paper and on the screen."""
     notes = answer.answer_request.notes if answer.answer_request else ()
     address = f"../{problem.page.slug}/#{page.fragment_of(problem.page, {**problem.form, 'sheet': 'problem'})}"
-    ways = ((address, words.AS_SHEET), (f"{address}&view=draw", furniture.DRAW))
     return join(
         [h("p", {"class": "help"}, phrase_html(note)) for note in notes],
-        h("p", {"class": "ways"}, [h("a", {"href": there, "class": "plain"}, label) for there, label in ways]),
+        h("p", {"class": "ways"}, h("a", {"href": address, "class": "plain"}, words.AS_SHEET),
+          draw_way_html(f"{address}&view=draw")),
     )
 
 

@@ -26,6 +26,7 @@ from pycore.render import (
     this_device,
 )
 from pycore.render.checking import check_html
+from pycore.render.draw_way import draw_way_html
 from pycore.render.elements import join
 from pycore.render.form import (
     compare_html,
@@ -56,6 +57,7 @@ from pycore.render.page import (
     request_html,
     status_html,
     tabs_html,
+    unprintable_html,
 )
 from pycore.render.regions import regions_of
 from pycore.render.start import words_html
@@ -145,13 +147,15 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "papers": answer.page_key,
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
         "compare": compared,
-        "method": join(method_html(calculator.fields, form), scale_html(calculator.fields, form, answer.echo)),
+        "method": join(method_html(calculator.fields, form),
+                       scale_html(calculator.fields, form, answer.echo, draw_way_html())),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": actions_html(lesson=True),
         "easy": easy.place_html(),
         "more": more_html(easy.button_html(), more_actions_html(), print_setup.line_html("../")),
         "lesson": lesson_html(calculator.fields),
         "truesize": print_setup.true_size_html(),
+        "unprintable": unprintable_html(),
         "request": request_html(),
         "noscript": no_script_html(),
         "progress": progress_html(example=True),
@@ -204,6 +208,7 @@ def paper_page(page: PaperPage) -> SitePage:
         "form": paper.choices_html(page, form),
         "actions": join(paper.reminder_html(), actions_html(), print_setup.line_html("../")),
         "truesize": print_setup.true_size_html(),
+        "unprintable": unprintable_html(),
         "noscript": paper.no_script_html(),
         "sheet": paper.sheet_html(sheet.page, sheet.page_key),
         "status": status_html(),

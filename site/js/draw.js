@@ -90,5 +90,8 @@ function closed() {
   desk = null;
   dialog.replaceChildren();
   changed();
-  if (document.activeElement === document.body) document.querySelector('[data-action="draw"]')?.focus();
+  if (document.activeElement !== document.body) return;
+  /** @type {NodeListOf<HTMLElement>} */
+  const ways = document.querySelectorAll('[data-action="draw"]');
+  [...ways].find((way) => way.checkVisibility())?.focus();
 }

@@ -19,7 +19,7 @@ import * as waves from "./lesson-waves.js";
 /**
  * @typedef {{
  *   bridge: Bridge, changed: () => void, failed: (error: unknown) => void,
- *   share: (where: Record<string, string> | null) => unknown,
+ *   share: (where: Record<string, string> | null) => unknown, draw: () => Promise<void>,
  * }} Joined
  */
 
@@ -34,11 +34,11 @@ const waitingWords = need('[data-lesson-region="lesson-text"] > :first-child', H
 /** @param {string} name */
 const button = (name) => need(`[data-lesson-do="${name}"]`, HTMLElement, dialog);
 const slug = document.documentElement.dataset.slug ?? "";
-const DRAW = "draw"; // a view of its own (draw-opening.js)
+const DRAW = "draw"; // a view of its own (draw.js)
 const LAST = "last"; // the last step of a view, whatever its number
 
 /** @type {Joined} */
-let page; // set by join: { bridge, changed, failed, share }
+let page; // set by join
 /** @type {LessonPlace | null} */
 let place = null; // { view, step, ask } while the view is open; step as a link gives it
 /** @type {LessonReply | null} */
@@ -275,6 +275,7 @@ const doings = {
   unguess: () => picture.unguess(),
   jump: () => jump(need("[data-lesson-jump]", HTMLInputElement, dialog).value),
   share: () => page.share(where()),
+  draw: () => page.draw().catch(page.failed),
   play: () => waves.play((step) => show(step)),
   "back-ten": () => turn(-10),
   "on-ten": () => turn(10),
@@ -369,7 +370,7 @@ export function open(step = "1", ask = false) {
 }
 
 /**
- * Join the page: its `bridge`, `changed()` when the address must follow, `failed(error)`, `share(where)`.
+ * Join the page: its `bridge`, `changed()` when the address must follow, `failed(error)`, `share(where)`, `draw()`.
  * @param {Joined} joined
  */
 export function join(joined) {

@@ -17,6 +17,7 @@ import { isOld, onUncovered } from "./layers.js";
 import * as lesson from "./lesson.js";
 import * as opening from "./opening.js";
 import { afterQuiet, spaced } from "./pace.js";
+import * as printable from "./printable.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live, showNotices, showScenario } from "./said.js";
@@ -335,6 +336,7 @@ actions.add("unveil", async () => {
   need("#answer").focus();
 });
 actions.add("veil", () => (veil.lower(), update()));
+printable.guard(() => showsAnswer() && followers.standing().sheet);
 example.join({ touched, cleared: update });
 band.listen();
 hand.listen(column.reveal);
@@ -342,7 +344,7 @@ settings.listen(update, live);
 check.join({ bridge, live, failed: unanswered, reveal: column.reveal, look: lesson.open });
 /** @param {Record<string, string> | null} where */
 const share = (where) => sharePanel.open(bridge, where).catch(unanswered);
-lesson.join({ bridge, changed: keepAddress, failed: unanswered, share });
+lesson.join({ bridge, changed: keepAddress, failed: unanswered, share, draw: views.openDrawing });
 views.join({ bridge, changed: keepAddress, failed: unanswered, said: actions.say });
 
 // What is awaited is known before Python begins, and said so.

@@ -15,7 +15,12 @@ let asked = false; // by a link whose problem is still to be read
 
 /** Join the page to the drawing. @param {Omit<DrawPage, "kept">} joined */
 export function join(joined) {
-  page = { ...joined, kept };
+  /** @param {string} sentence */
+  const said = (sentence) => {
+    joined.said(sentence);
+    lesson.refused(sentence); // which lies over the page, if it is open
+  };
+  page = { ...joined, kept, said };
 }
 
 /** Open the drawing for the form as it stands. */
@@ -24,8 +29,8 @@ export async function openDrawing() {
   await part.open(page);
 }
 
-/** What the address says of what is open, to stand behind the problem. */
-export const suffix = () => lesson.suffix() || (part?.isOpen() || asked ? "&view=draw" : "");
+/** What the address says of what is open, the uppermost of it, to stand behind the problem. */
+export const suffix = () => (part?.isOpen() || asked ? "&view=draw" : lesson.suffix());
 
 /** Open or close as a link says, once the page has answered the link's problem. @param {string} hash */
 export function follow(hash) {

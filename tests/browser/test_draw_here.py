@@ -341,10 +341,45 @@ def test_nothing_of_it_comes_before_it_is_asked_for(open_page: Callable[..., Pag
     ready(page)
     answered(page)
     assert not [url for url in asked if re.search(r"/(?:draw|photo)[^/]*\.(?:js|css|zip)", url)]
-    page.click("details.more > summary")
-    page.click('.more [data-action="draw"]')
+    page.click('.method [data-action="draw"]')
     wait_until(page, OPEN, PATIENCE)
     wait_until(page, "location.hash.includes('view=draw')")
     assert [url for url in asked if "draw.css" in url] and [url for url in asked if "draw.zip" in url]
     page.click('[data-draw-do="close"]')
     wait_until(page, "document.querySelector('dialog.draw[open]') === null && !location.hash.includes('view=draw')")
+
+
+@pytest.mark.parametrize("size", [PHONE, WIDE, {"width": 1920, "height": 1080}], ids=lambda size: str(size["width"]))
+def test_the_way_to_it_is_where_a_learner_looks(open_page, site: str, ready, answered, size: dict[str, int]) -> None:
+    """With the moves, and beside the sheet where there is room; both whole, over nothing else."""
+    page = open_page(viewport=size)
+    page.goto(f"{site}{SLUG}/{PROBLEM}")
+    ready(page)
+    answered(page)
+    assert page.is_visible('.method [data-action="draw"]')
+    assert page.is_visible('.kinds-place [data-action="draw"]') == (size["width"] > 1000)
+    hidden = """() => [...document.querySelectorAll('[data-action="draw"], .kinds-place .caption, .scale-row .echo')]
+      .filter((one) => one.checkVisibility() && one.textContent).filter((one) => {
+        one.scrollIntoView({ block: "center", behavior: "instant" });
+        const { left, top, width, height } = one.getBoundingClientRect();
+        const corners = [[left + 2, top + 2], [left + width - 2, top + height - 2]];
+        return !corners.every(([x, y]) => one.contains(document.elementFromPoint(x, y)));
+      }).map((one) => one.className)"""
+    assert page.evaluate(hidden) == []
+
+
+@pytest.mark.parametrize("how", ["press", "key"])
+def test_the_lesson_leads_to_it_and_is_there_again(lesson: Callable[..., Page], how: str) -> None:
+    page = lesson("&view=lesson&step=3")
+    if how == "key":
+        page.keyboard.press("e")
+    else:
+        page.click('[data-lesson-do="draw"]')
+    wait_until(page, OPEN, PATIENCE)
+    wait_until(page, "location.hash.includes('view=draw')")
+    page.click('[data-draw-do="close"]')
+    wait_until(page, "document.querySelector('dialog.draw[open]') === null")
+    wait_until(page, "location.hash.includes('view=lesson&step=3')")
+    assert page.is_visible('[data-lesson-do="next"]')
+    page.keyboard.press("ArrowRight")
+    wait_until(page, "location.hash.includes('step=4')")
