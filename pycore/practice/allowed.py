@@ -25,19 +25,20 @@ DOT = 4.0
 """A line shorter than this (mm) has no direction that anybody could draw, and need not be drawn."""
 ASTRAY = 15.0
 """Degrees by which an arc's other crossing is out of the way, and no slip of its radius is."""
-ALL_WITHIN = (
+COVERAGE_OF_ALL = (
     1.960, 2.236, 2.388, 2.491, 2.569, 2.631, 2.683, 2.727, 2.766, 2.800, 2.830, 2.858,
     2.883, 2.906, 2.928, 2.948, 2.966, 2.984, 3.000, 3.016, 3.031, 3.045, 3.058, 3.071,
 )  # fmt: skip
-"""Standard deviations between which so many normal values, 1, 2, 3 ..., all lie in 95 of 100 cases (Šidák)."""
+"""Coverage factors (JCGM 100:2008): the standard deviations between which so many normal values, 1, 2, 3 ..., all lie
+in 95 of 100 cases (Šidák)."""
 
 
-def within_of(measured: int) -> float:
-    """The standard deviations that keep all of so many values within their limits in 95 of 100 drawings.
+def coverage_of(measured: int) -> float:
+    """The coverage factor that keeps all of so many values within their limits in 95 of 100 drawings.
 
     A limit of 95 % for each length and each angle alone leaves something to look at in three of ten right drawings:
     with six lines there are some ten of them."""
-    return ALL_WITHIN[min(max(measured, 1), len(ALL_WITHIN)) - 1]
+    return COVERAGE_OF_ALL[min(max(measured, 1), len(COVERAGE_OF_ALL)) - 1]
 
 
 def bands_of_dashed(bands: tuple[str, str], length: float, off: float, *, arc: bool) -> tuple[str, str]:
@@ -63,11 +64,11 @@ def length_along(moves: tuple[Move, ...], figure: Figure, line: str) -> float:
 
 @dataclass(frozen=True, slots=True)
 class AllowedByHand:
-    """What a hand allows: ``within`` so many of its standard deviations, at ``factor`` mm for each unit."""
+    """What a hand allows: ``coverage`` times its standard deviations, at ``factor`` mm for each unit."""
 
     hand: Hand
     factor: float
-    within: float
+    coverage: float
 
     def line(
         self, length: float, turned: TurnAngle | None = None, *, parallel: bool = False, along: float = math.inf
@@ -79,7 +80,7 @@ class AllowedByHand:
         if turned and isinstance(turned.turn, Supplement):
             turn = math.hypot(turn, self.hand.angle)
         ends = math.hypot(_degrees(PENCIL, length), _degrees(PENCIL, along))
-        return self.within * self.hand.length, self.within * math.hypot(turn, ends)
+        return self.coverage * self.hand.length, self.coverage * math.hypot(turn, ends)
 
     def end(self, moves: tuple[Move, ...], done: Figure, point: str) -> tuple[float, float]:
         """The same of a point from the start, to which ``moves`` led that nobody showed: the errors of all of them are
@@ -92,7 +93,7 @@ class AllowedByHand:
             off = self.hand.deviation(key.partition(":")[2], self.factor)
             moved = carry_out(moves, {key: off}, exact=done).points[point].minus(exact).times(self.factor)
             along, across = math.hypot(along, geometry.dot(moved, way)), math.hypot(across, geometry.cross(way, moved))
-        return self.within * along, self.within * _degrees(across, self.factor * length)
+        return self.coverage * along, self.coverage * _degrees(across, self.factor * length)
 
 
 def _degrees(off: float, length: float) -> float:

@@ -29,7 +29,7 @@ from pycore.constructions.names import START_POINT
 from pycore.constructions.retrace import RetracedPoint, retrace
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import wrap
-from pycore.practice.allowed import DOT, AllowedByHand, band_of_read, bands_of_dashed, length_along, within_of
+from pycore.practice.allowed import DOT, AllowedByHand, band_of_read, bands_of_dashed, coverage_of, length_along
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, band_of
 from pycore.practice.slips import LineMistake, same_length, turned_by_slip
 from pycore.words import mistakes as words
@@ -133,7 +133,7 @@ def _points(construction: Construction) -> list[str]:
 
 def allowed_by_hand(drawing: ReferenceDrawing) -> AllowedByHand:
     """What the drawing's hand allows, where two numbers are measured of each point but the start."""
-    return AllowedByHand(drawing.hand, drawing.factor, within_of(2 * len(_points(drawing.construction)) - 2))
+    return AllowedByHand(drawing.hand, drawing.factor, coverage_of(2 * len(_points(drawing.construction)) - 2))
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,8 +186,8 @@ def aligned(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> AlignedPo
 
 class Judge:
     """Judges the lines of one drawing. ``unsure`` gives the uncertainty of a line by the names of its ends;
-    on its ``sheet`` the first line's direction is judged too, which on plain paper nobody can know. ``begun``: it is
-    known that every line begins where it should, and arcs are judged by themselves."""
+    on its ``sheet`` the first line's direction is judged too, which on plain paper nobody can know.
+    ``by_stroke``: the drawing is known stroke by stroke, so that where each begins, and each arc, is judged apart."""
 
     def __init__(
         self,
@@ -195,9 +195,9 @@ class Judge:
         aligned: AlignedPoints,
         unsure: Mapping[tuple[str, str], LineUncertainty],
         sheet: bool,
-        begun: bool = False,
+        by_stroke: bool = False,
     ) -> None:
-        self.drawing, self.aligned, self.unsure, self.sheet, self.begun = drawing, aligned, unsure, sheet, begun
+        self.drawing, self.aligned, self.unsure, self.sheet, self.by_stroke = drawing, aligned, unsure, sheet, by_stroke
         self.moves = drawing.construction.moves
         self.arms = {arm.key: arm for arm in drawing.construction.arms}
         self.not_drawn = set(_points(drawing.construction)) - set(aligned.points)
@@ -225,8 +225,8 @@ class Judge:
         factor = self.drawing.factor
         length, expected = (factor * geometry.distance(ORIGIN, step) for step in (drawn, wanted))
         off = wrap(geometry.direction(ORIGIN, drawn) - geometry.direction(ORIGIN, wanted)) if length > 0 else 0.0
-        unsure, within = self.unsure.get(ends, LineUncertainty()), self.by_hand.within
-        allowed = math.hypot(by_hand[0], within * unsure.length), math.hypot(by_hand[1], within * unsure.angle)
+        unsure, coverage = self.unsure.get(ends, LineUncertainty()), self.by_hand.coverage
+        allowed = math.hypot(by_hand[0], coverage * unsure.length), math.hypot(by_hand[1], coverage * unsure.angle)
         turned = math.fabs(off) if expected >= DOT else 0.0
         if unsure.read:
             bands = (band_of_read(math.fabs(length - expected), by_hand[0], unsure.length),
@@ -283,7 +283,7 @@ class Judge:
     def _slips(
         self, traced: RetracedPoint, move: SetOff, turn: TurnAngle | None, line: JudgedLine
     ) -> Iterator[LineMistake]:
-        elsewhere = None if self.begun else self._from_elsewhere(traced, move)
+        elsewhere = None if self.by_stroke else self._from_elsewhere(traced, move)
         if elsewhere:
             yield elsewhere
             return
@@ -369,7 +369,7 @@ class Judge:
             allowed = self._allowed(traced, line, wanted, parallel=parallel)
             symbol, ends = self.drawing.tags.get(like, ()), (start, move.point)
             judged = self._judged_line("dashed", symbol, ends, wanted, drawn, allowed, (None, 0.0))
-            arc = isinstance(move, CrossArcs) and not self.begun
+            arc = isinstance(move, CrossArcs) and not self.by_stroke
             yield replace(judged, bands=bands_of_dashed(judged.bands, judged.expected, judged.off, arc=arc))
 
     def _turn_mistakes(self, traced: RetracedPoint, line: JudgedLine, name: str) -> tuple[LineMistake, ...]:

@@ -231,7 +231,7 @@ def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: 
     follower.run()
     used, crossed = follower.used, arcs.corners()
     turned = aligned(drawing, places)
-    found, mirrored = judged_lines(drawing, turned, {}, sheet=True, begun=True) if len(places) > 1 else ((), False)
+    found, mirrored = judged_lines(drawing, turned, {}, sheet=True, by_stroke=True) if len(places) > 1 else ((), False)
     by_ends = {line.ends: line for line in found}
     lines: list[tuple[JudgedLine, int, WantedLine]] = []
     for line in follower.wanted:

@@ -239,15 +239,15 @@ def _measured_from(
 
 def judged_lines(
     drawing: ReferenceDrawing, turned: AlignedPoints, unsure: Mapping[tuple[str, str], LineUncertainty], *, sheet: bool,
-    begun: bool = False,
+    by_stroke: bool = False,
 ) -> tuple[tuple[JudgedLine, ...], bool]:
     """The judged lines, and whether the drawing is mirrored: two directions or more are wrong, and all of them are
     right in its mirror image. The lines are those of that image then, but for the directions, which are wrong."""
-    lines = Judge(drawing, turned, unsure, sheet, begun).lines()
+    lines = Judge(drawing, turned, unsure, sheet, by_stroke).lines()
     wrong = [line.kind != "first" and line.bands[1] == WRONG for line in lines]
     if wrong.count(True) < 2:
         return lines, False
-    image = Judge(drawing, turned.mirrored(), unsure, sheet, begun).lines()
+    image = Judge(drawing, turned.mirrored(), unsure, sheet, by_stroke).lines()
     if [line.ends for line in image] != [line.ends for line in lines] or any(
         line.kind != "first" and line.bands[1] == WRONG for line in image
     ):

@@ -10,7 +10,7 @@ from itertools import combinations
 from pycore import geometry
 from pycore.geometry import Point
 from pycore.practice.stroke_shapes import Pair, arm_worth
-from pycore.practice.strokes import CLEAR_HEAD, LeavingStroke, Stroke, StrokeSheet, crossing, sine_between
+from pycore.practice.strokes import CLEAR_HEAD, LeavingStroke, PencilStroke, StrokeSheet, crossing, sine_between
 
 LONE_SHARE = 0.3
 """What a stroke counts that ends without an arrowhead and where no other begins."""
@@ -22,7 +22,7 @@ AXIAL = 0.06
 """Sine of the largest angle between an axis and a stroke along it or across it."""
 
 
-def is_axial(stroke: Stroke) -> bool:
+def is_axial(stroke: PencilStroke) -> bool:
     """Whether a stroke runs across the paper or up it."""
     return min(math.fabs(stroke.way.x), math.fabs(stroke.way.y)) < AXIAL
 
@@ -45,7 +45,7 @@ def tips_on_axes(sheet: StrokeSheet) -> list[Tip]:
     drops = [stroke for stroke in sheet.others if is_axial(stroke)]
     found: list[Tip] = []
     for index, ray in enumerate(sheet.leaving):
-        met: list[tuple[Point, Stroke]] = []
+        met: list[tuple[Point, PencilStroke]] = []
         for drop in drops:
             place = crossing(ray.stroke, drop)
             if place is None or not 6.0 < ray.distance(sheet.origin, place) < ray.end + 6.0:
@@ -58,13 +58,13 @@ def tips_on_axes(sheet: StrokeSheet) -> list[Tip]:
 
 
 def _tips_of(
-    sheet: StrokeSheet, index: int, ray: LeavingStroke, met: Sequence[tuple[Point, Stroke]]
+    sheet: StrokeSheet, index: int, ray: LeavingStroke, met: Sequence[tuple[Point, PencilStroke]]
 ) -> Iterator[Tip]:
     thin = is_axial(ray.stroke) or sheet.is_guide(ray.stroke)
     if thin:
         yield from _tips_along_axis(sheet, index, ray)
     lone, agreed = sheet.tip(ray)
-    clusters: list[list[tuple[Point, Stroke]]] = []
+    clusters: list[list[tuple[Point, PencilStroke]]] = []
     for place, drop in sorted(met, key=lambda one: ray.distance(sheet.origin, one[0])):
         if clusters and geometry.distance(clusters[-1][-1][0], place) < 2.5:
             clusters[-1].append((place, drop))

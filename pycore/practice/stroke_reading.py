@@ -17,7 +17,7 @@ from pycore.practice.drawn import ReferenceDrawing, first_direction, points_to_f
 from pycore.practice.stroke_axes import Tip, is_axial, tips_by_result, tips_on_axes
 from pycore.practice.stroke_names import SLIP_ON_AXES, NamedShape, Names
 from pycore.practice.stroke_shapes import Shape, chains, parallelograms
-from pycore.practice.strokes import CLEAR_HEAD, Stroke, StrokeSheet, sine_between
+from pycore.practice.strokes import CLEAR_HEAD, PencilStroke, StrokeSheet, sine_between
 
 DIFFERENT = 1.5
 """Two readings are different where a point of them is so far apart, mm."""
@@ -234,7 +234,7 @@ def _heads_decide(one: _Candidate, other: _Candidate) -> bool:
     return True
 
 
-def _headed(arrow: Stroke, place: Point) -> bool:
+def _headed(arrow: PencilStroke, place: Point) -> bool:
     off = arrow.head_off(place)
     return off is not None and off < HEAD_NEAR
 
@@ -266,7 +266,7 @@ def _read_point(
     return ReadPoint(name, place, sigma, sure, () if sure else _choices(sheet, place, name, (one, other), candidates))
 
 
-def _to_its_head(place: Point, one: Stroke, other: Stroke) -> Point:
+def _to_its_head(place: Point, one: PencilStroke, other: PencilStroke) -> Point:
     """A flat crossing, half way to the arrowhead there: each is as unsure as the other."""
     found = [(math.fabs(at - stroke.along(place)), at - stroke.along(place), stroke) for stroke in (one, other)
              for at, _, clear in stroke.heads if clear > CLEAR_HEAD]  # fmt: skip
@@ -275,7 +275,7 @@ def _to_its_head(place: Point, one: Stroke, other: Stroke) -> Point:
 
 
 def _choices(
-    sheet: StrokeSheet, place: Point, name: str, strokes: Sequence[Stroke], candidates: Sequence[_Candidate]
+    sheet: StrokeSheet, place: Point, name: str, strokes: Sequence[PencilStroke], candidates: Sequence[_Candidate]
 ) -> tuple[Point, ...]:
     """Places where a point may be: as it was read, ends and arrowheads of its strokes near there, other readings."""
     near = [stroke.at(at) for stroke in strokes for at, _, _ in stroke.heads]

@@ -9,11 +9,11 @@ from itertools import combinations
 
 from pycore import geometry
 from pycore.geometry import Point
-from pycore.practice.strokes import OUT, Stroke, StrokeSheet, crossing
+from pycore.practice.strokes import OUT, PencilStroke, StrokeSheet, crossing
 
 MOST = 60
 """So many shapes are looked at more closely."""
-Pair = tuple[Stroke, Stroke]
+Pair = tuple[PencilStroke, PencilStroke]
 
 
 @dataclass(frozen=True)
@@ -94,8 +94,8 @@ def _through(sheet: StrokeSheet, corner: Point) -> list[int | None]:
 
 
 def _quads_at(
-    sheet: StrokeSheet, corner: Point, one: tuple[Stroke, list[tuple[int, Point]]],
-    other: tuple[Stroke, list[tuple[int, Point]]],
+    sheet: StrokeSheet, corner: Point, one: tuple[PencilStroke, list[tuple[int, Point]]],
+    other: tuple[PencilStroke, list[tuple[int, Point]]],
 ) -> Iterator[_Quad]:  # fmt: skip
     origin = sheet.origin
     for first, a in one[1]:
@@ -117,7 +117,7 @@ def _quads_at(
                 yield _Quad(score, first, a, second, b, diagonal, corner, (one[0], other[0]))
 
 
-def _shared(stroke: Stroke, one: tuple[Point, Point], other: tuple[Point, Point]) -> float:
+def _shared(stroke: PencilStroke, one: tuple[Point, Point], other: tuple[Point, Point]) -> float:
     """How many mm two ways on one stroke share: they are not counted twice."""
     (a, b), (c, d) = (sorted(stroke.along(place) for place in way) for way in (one, other))
     return max(0.0, min(b, d) - max(a, c))

@@ -29,7 +29,7 @@ DRAWN, BARE, UNKNOWN = 1, 0, 2
 
 
 @dataclass(frozen=True, slots=True)
-class Stroke:
+class PencilStroke:
     """A straight stroke: its ends, its direction (unit) and length, how dark it is, which share of it is drawn;
     ``pieces`` says of each half millimetre from ``BEYOND`` before its start whether it is drawn; ``heads`` are the
     places along it where the wings of an arrow meet, with the way they point (1: to its end) and how clear they are."""
@@ -78,7 +78,7 @@ class Stroke:
 def stroke_of(
     start: Point, end: Point, dark: float, runs: Sequence[tuple[float, float]], blind: Sequence[tuple[float, float]],
     heads: Sequence[tuple[float, int, float]], beside: Sequence[tuple[float, int, float]] = (),
-) -> Stroke | None:  # fmt: skip
+) -> PencilStroke | None:  # fmt: skip
     """A stroke from its ends and stretches (mm from its start); None where it has no length."""
     length = geometry.distance(start, end)
     if length < 1.0:
@@ -95,15 +95,15 @@ def stroke_of(
     tips, aside = (
         tuple((at + HEAD_SHORT * sense, sense, clear) for at, sense, clear in some) for some in (heads, beside)
     )
-    return Stroke(start, end, way, length, dark, min(1.0, cover), tuple(pieces), tips, aside)
+    return PencilStroke(start, end, way, length, dark, min(1.0, cover), tuple(pieces), tips, aside)
 
 
-def sine_between(one: Stroke, other: Stroke) -> float:
+def sine_between(one: PencilStroke, other: PencilStroke) -> float:
     """The sine of the angle at which two strokes cross."""
     return math.fabs(geometry.cross(one.way, other.way))
 
 
-def crossing(one: Stroke, other: Stroke) -> Point | None:
+def crossing(one: PencilStroke, other: PencilStroke) -> Point | None:
     """Where two strokes cross when they are drawn on; None where they are nearly parallel."""
     sine = geometry.cross(one.way, other.way)
     if math.fabs(sine) < FLAT:
@@ -115,7 +115,7 @@ def crossing(one: Stroke, other: Stroke) -> Point | None:
 class LeavingStroke:
     """A stroke that leaves the starting point: the way it goes (unit), and how far from there it ends, mm."""
 
-    stroke: Stroke
+    stroke: PencilStroke
     way: Point
     end: float
 
@@ -127,7 +127,7 @@ class LeavingStroke:
 class StrokeSheet:
     """All strokes of one sheet and its starting point; remembers what it was asked."""
 
-    def __init__(self, strokes: Sequence[Stroke], origin: Point, guides: Sequence[Point] = ()) -> None:
+    def __init__(self, strokes: Sequence[PencilStroke], origin: Point, guides: Sequence[Point] = ()) -> None:
         """``guides``: the ways (unit) of thin lines through the start that may be drawn and end nowhere."""
         self.origin, self.guides = origin, tuple(guides)
         strokes = [replace(stroke, number=number) for number, stroke in enumerate(strokes)]
@@ -157,7 +157,7 @@ class StrokeSheet:
                     found.append(LeavingStroke(stroke, stroke.way.times(sense), end))
         return found
 
-    def covered(self, stroke: Stroke, one: Point, other: Point) -> tuple[float, float]:
+    def covered(self, stroke: PencilStroke, one: Point, other: Point) -> tuple[float, float]:
         """The share of a way on a stroke that is drawn, and the longest bare stretch in mm."""
         first, last = sorted(round((stroke.along(place) + BEYOND) / BIN) for place in (one, other))
         key = (stroke.number, first, last)
@@ -174,7 +174,7 @@ class StrokeSheet:
             self._covered[key] = (drawn / seen, longest * BIN) if seen >= 4 else (0.5, 0.0)
         return self._covered[key]
 
-    def worth(self, stroke: Stroke, one: Point, other: Point, *, solid: bool) -> float:
+    def worth(self, stroke: PencilStroke, one: Point, other: Point, *, solid: bool) -> float:
         """What a way that should be drawn counts: the mm that are, less what is bare; ``solid``: no dashes."""
         share, bare = self.covered(stroke, one, other)
         length = geometry.distance(one, other)
@@ -184,7 +184,7 @@ class StrokeSheet:
         lost = max(0.0, bare - (5.0 if solid else 7.0))
         return length * (value * clear if value > 0.0 else value) - 0.8 * lost
 
-    def attached(self, stroke: Stroke) -> list[tuple[int, Point]]:
+    def attached(self, stroke: PencilStroke) -> list[tuple[int, Point]]:
         """Where a stroke meets those that leave the start: their indices, and the places."""
         if stroke.number in self._attached:
             return self._attached[stroke.number]
@@ -219,7 +219,7 @@ class StrokeSheet:
         """The place so far from the start on the stroke's own line."""
         return ray.stroke.at(ray.stroke.along(self.origin)).plus(ray.way.times(distance))
 
-    def is_guide(self, stroke: Stroke) -> bool:
+    def is_guide(self, stroke: PencilStroke) -> bool:
         """Whether a stroke is one of the thin lines through the start."""
         return math.fabs(stroke.across(self.origin)) < NEAR_START and any(
             math.fabs(geometry.cross(stroke.way, way)) < ALONG_GUIDE for way in self.guides
@@ -241,7 +241,7 @@ class StrokeSheet:
                 lost += 0.12 * (stroke.length - done)
         return lost, longest
 
-    def _accounted(self, stroke: Stroke, ways: Sequence[tuple[Point, Point]]) -> float:
+    def _accounted(self, stroke: PencilStroke, ways: Sequence[tuple[Point, Point]]) -> float:
         parts = []
         for one, other in ways:
             if math.fabs(stroke.across(one)) < NEAR_START and math.fabs(stroke.across(other)) < NEAR_START:

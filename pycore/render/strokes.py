@@ -13,7 +13,7 @@ from pycore.geometry import Point
 from pycore.practice.drawn import JudgedLine
 from pycore.practice.photograph import PhotoJudgement, PhotoUnusableError, measure_read
 from pycore.practice.stroke_reading import StrokeReading, guides_of, needed_points, read_strokes
-from pycore.practice.strokes import Stroke, StrokeSheet, stroke_of
+from pycore.practice.strokes import PencilStroke, StrokeSheet, stroke_of
 from pycore.projection import Projection
 from pycore.render import photograph
 from pycore.render.photograph import NoPhotoError
@@ -42,7 +42,7 @@ def _several(value: object, count: int) -> list[tuple[float, ...]]:
     return [_numbers(one, count) for one in value]
 
 
-def _stroke(value: object) -> Stroke | None:
+def _stroke(value: object) -> PencilStroke | None:
     if not isinstance(value, dict):
         raise NoPhotoError
     x1, y1, x2, y2, dark = _numbers([value.get(name) for name in ("x1", "y1", "x2", "y2", "dark")], 5)
@@ -54,7 +54,7 @@ def _stroke(value: object) -> Stroke | None:
     return stroke_of(Point(x1, y1), Point(x2, y2), dark, runs, blind, heads, beside)
 
 
-def _strokes(value: object) -> list[Stroke]:
+def _strokes(value: object) -> list[PencilStroke]:
     if not isinstance(value, list) or len(value) > MOST_STROKES:
         raise NoPhotoError
     return [stroke for stroke in map(_stroke, value) if stroke is not None]

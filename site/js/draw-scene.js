@@ -2,6 +2,7 @@
 // so that nothing is painted anew while a finger leads it. There are two scenes: the view's and the close-up's.
 
 import { isArc, pathOf } from "./draw-arcs.js";
+import { hingeOf } from "./draw-shapes.js";
 import { regionHTML } from "./trusted.js";
 
 /** @import { DrawItem, DrawReply, ToolName, ToolPicture, ToolPose } from "../types/draw.js" */
@@ -119,7 +120,8 @@ class Compasses extends Tool {
 
   /** @override @param {ToolPose} pose */
   open({ open = 40 }) {
-    const [middle, high] = [open / 2, -Math.max(16, 0.45 * open)];
+    const { along: middle, up: above } = hingeOf(open);
+    const high = -above;
     const long = Math.hypot(middle, high);
     // The ends of the legs: a needle, and a pencil that is thicker.
     const [x, y] = [(middle * NEEDLE) / long, (high * NEEDLE) / long];

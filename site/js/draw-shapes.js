@@ -18,6 +18,9 @@ function offSegment(place, first, last) {
   return Math.hypot(first.along + share * along - place.along, first.up + share * up - place.up);
 }
 
+/** Where the legs of compasses meet. @param {number} open mm @returns {Own} */
+export const hingeOf = (open) => ({ along: open / 2, up: Math.max(16, 0.45 * open) });
+
 class Ruler {
   kind = /** @type {const} */ ("ruler");
   ways = [0]; // the directions, from its own, of the edges that go through its zero
@@ -174,9 +177,8 @@ class Compasses {
     this.open = open; // mm from its point to its pencil
   }
 
-  /** Where its legs meet. */
   get hinge() {
-    return { along: this.open / 2, up: Math.max(16, 0.45 * this.open) };
+    return hingeOf(this.open);
   }
 
   /** @param {Own} own */

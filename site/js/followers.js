@@ -10,14 +10,14 @@ import * as veil from "./veil.js";
 /** @import { AnswerReply } from "../types/shared.js" */
 
 /**
- * What the page lends: the number of its edits; `isFresh()`, whether the answer in view is the form's; `ask` and `put`
- * for more of it; `came(edition)` hears that all of that edition's is there.
+ * What is used of the page: the number of its edits; `isFresh()`, whether the answer in view is the form's; `ask` and
+ * `put` for more of it; `completed(edition)` hears that all of that edition's is there.
  * @typedef {{
- *   edition: () => number, isFresh: () => boolean, failed: (error: unknown) => void, came: (edition: number) => void,
+ *   edition: () => number, isFresh: () => boolean, failed: (error: unknown) => void, completed: (edition: number) => void,
  *   ask: (topic: string, parts: string[], more?: Record<string, unknown>) => Promise<AnswerReply | { ok: false }>,
  *   put: (reply: AnswerReply) => void, isReady: () => boolean, hasCodes: () => boolean, showsAnswer: () => boolean,
  *   answering: () => Promise<void>,
- * }} Lent
+ * }} FollowedPage
  */
 
 const QUIET = [150, 600]; // ms without an edit before what follows is made: least and most
@@ -28,7 +28,7 @@ const wide = matchMedia("(min-width: 48em)"); // as in calculator.css: the sheet
 const figure = need(".figure");
 const fold = need(".request", HTMLDetailsElement);
 
-/** @type {Lent} */
+/** @type {FollowedPage} */
 let page;
 // The edition of which each is shown; of `code`: whose sheet is complete, with its code if it can have one.
 const shown = { workings: 0, code: 0 };
@@ -53,14 +53,14 @@ export function parts(whole) {
   return ["answer", ...(wide.matches ? [] : ["view"]), ...(withSheet ? ["sheet"] : []), ...veil.parts()];
 }
 
-/** An answer is shown; `stands`: the page shows all of it already. @param {boolean} stands */
-export function answered(stands) {
+/** An answer is shown; `isWhole`: the page shows all of it already. @param {boolean} isWhole */
+export function answered(isWhole) {
   const mine = page.edition();
   const [least, most] = QUIET;
   quiet = Math.min(Math.max(least, ANSWERS * (performance.now() - asked)), most);
-  if (!stands) isBehind = !withSheet;
+  if (!isWhole) isBehind = !withSheet;
   followWithCode();
-  if (stands || veil.isDown()) {
+  if (isWhole || veil.isDown()) {
     shown.workings = mine;
     return;
   }
@@ -69,9 +69,9 @@ export function answered(stands) {
 }
 
 /** What of the answer in view is there. */
-export const standing = () => ({ workings: shown.workings === page.edition(), sheet: !isBehind });
+export const shownParts = () => ({ workings: shown.workings === page.edition(), sheet: !isBehind });
 
-/** What was shown before is shown again. @param {ReturnType<typeof standing>} what */
+/** What was shown before is shown again. @param {ReturnType<typeof shownParts>} what */
 export function recalled({ workings, sheet }) {
   regions.busy("workings", !workings);
   isBehind = !sheet;
@@ -89,7 +89,7 @@ async function follow() {
     page.put(reply);
     check.follow(reply);
     regions.busy("workings", false);
-    page.came(mine);
+    page.completed(mine);
   } catch (error) {
     page.failed(error);
   }
@@ -137,8 +137,8 @@ export async function complete() {
   return !isBehind;
 }
 
-/** @param {Lent} lent */
-export function join(lent) {
-  page = lent;
+/** @param {FollowedPage} joined */
+export function join(joined) {
+  page = joined;
   fold.addEventListener("toggle", () => fold.open && bringSheet()?.catch(page.failed));
 }

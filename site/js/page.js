@@ -51,7 +51,7 @@ let fragment = ""; // the problem as pycore writes it into links
 let shownFor = JSON.stringify(form.initial()); // the form that the answer in view belongs to
 /** @type {{ link: string } | null} */
 let unread = null; // a link still to be opened: until then the form does not say what is asked
-/** @type {{ of: number, regions: Map<string, string>, shownFor: string, standing: ReturnType<typeof followers.standing> } | null} */
+/** @type {{ of: number, regions: Map<string, string>, shownFor: string, parts: ReturnType<typeof followers.shownParts> } | null} */
 let before = null; // what was shown before a field was gone into
 let rememberAt = 0; // the edition whose answer is to be remembered so
 let answering = Promise.resolve();
@@ -77,7 +77,7 @@ function standStill() {
     return;
   }
   settle("fresh");
-  actions.wait(progress.failedWords(), followers.standing().sheet ? WITHOUT_PYTHON : []);
+  actions.wait(progress.failedWords(), followers.shownParts().sheet ? WITHOUT_PYTHON : []);
 }
 
 function wait() {
@@ -153,7 +153,7 @@ async function answer(quiet, typed) {
 // from before the field was gone into, or one that was in view for a while.
 function remember() {
   if (root.dataset.answer === "fresh") {
-    before = { of: edition, regions: regions.snapshot(), shownFor, standing: followers.standing() };
+    before = { of: edition, regions: regions.snapshot(), shownFor, parts: followers.shownParts() };
   } else {
     rememberAt = edition;
   }
@@ -162,7 +162,7 @@ function remember() {
 const rememberSoon = afterQuiet(READ, () => root.dataset.answer === "fresh" && remember());
 
 /** All of an answer is there now: of what was shown before a field was gone into, too. @param {number} of */
-function came(of) {
+function completed(of) {
   if (before?.of === of) remember();
 }
 
@@ -174,7 +174,7 @@ function recall(errors) {
   if (!before || !known || !errors.some((error) => error.field === field)) return;
   exchange(before.regions);
   shownFor = before.shownFor;
-  followers.recalled(before.standing);
+  followers.recalled(before.parts);
 }
 
 /** @param {Iterable<[string, string]>} html by region */
@@ -318,7 +318,7 @@ wide.addEventListener("change", () => update());
 form.refresh();
 followers.join({
   edition: () => edition, isFresh: () => root.dataset.answer === "fresh", isReady: () => root.dataset.python === "ready",
-  hasCodes: () => bridge.holds("codes"), answering: () => answering, showsAnswer, ask, put, failed, came,
+  hasCodes: () => bridge.holds("codes"), answering: () => answering, showsAnswer, ask, put, failed, completed,
 });
 actions.listen(bridge, live, unanswered, followers);
 actions.add("lesson", () => lesson.open());
@@ -336,7 +336,7 @@ actions.add("unveil", async () => {
   need("#answer").focus();
 });
 actions.add("veil", () => (veil.lower(), update()));
-printable.guard(() => showsAnswer() && followers.standing().sheet);
+printable.guard(() => showsAnswer() && followers.shownParts().sheet);
 example.join({ touched, cleared: update });
 band.listen();
 hand.listen(column.reveal);

@@ -22,7 +22,7 @@ from pycore import geometry
 from pycore.geometry import Point
 from pycore.practice.photograph import Photo, PhotoUnusableError, measure_read, measured_by
 from pycore.practice.stroke_reading import StrokeReading, guides_of, needed_points, read_strokes
-from pycore.practice.strokes import Stroke, StrokeSheet, stroke_of
+from pycore.practice.strokes import PencilStroke, StrokeSheet, stroke_of
 from pycore.projection import Projection
 from pycore.sums.strokes import StrokesTask, strokes_task
 
@@ -55,7 +55,7 @@ class Tally:
     worst: list[str] = field(default_factory=list)
 
 
-def strokes_in(reply: Mapping[str, object]) -> list[Stroke]:
+def strokes_in(reply: Mapping[str, object]) -> list[PencilStroke]:
     """The strokes of a reply of the page's script."""
     found = (
         stroke_of(Point(q["x1"], q["y1"]), Point(q["x2"], q["y2"]), q["dark"], q["runs"], q["blind"], q["heads"],

@@ -12,7 +12,7 @@ import pytest
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
-from pycore.practice.allowed import ALL_WITHIN
+from pycore.practice.allowed import COVERAGE_OF_ALL
 
 SLUG = "neutral-current"
 FORM = {**default_form(CALCULATORS[SLUG].fields), "i1": "9.2", "i2": "14.7", "i3": "6.5"}
@@ -88,7 +88,7 @@ def test_the_right_drawing_is_accepted_and_the_true_one_is_given_once_all_is_dra
 
 def test_limits_hold_for_all_lines_together() -> None:
     """A table of Šidák's limits, by the standard library's normal distribution; the longer a drawing, the wider."""
-    for number, limit in enumerate(ALL_WITHIN, 1):
+    for number, limit in enumerate(COVERAGE_OF_ALL, 1):
         assert limit == pytest.approx(NormalDist().inv_cdf((1.0 + 0.95 ** (1.0 / number)) / 2.0), abs=0.0006)
     lines = parallelogram(length=14.7 * MM + 1.2)
     assert bands(ask(lines=lines))[1] == "accept", "1.2 mm are in the hand where thirteen things are measured"
