@@ -30,7 +30,7 @@ from pycore.words import plain
 from pycore.words.phrase import Phrase, listed_phrases
 from pycore.writers import svg
 
-MOST_LINES, LARGEST, LONGEST_NAME = 300, 5_000.0, 20
+MOST_LINES, LARGEST, LONGEST_NAME, LONGEST_TEXT = 300, 5_000.0, 20, 20_000
 
 
 # The view as it opens.
@@ -205,9 +205,14 @@ def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str
 
     A line is ``[kind, x1, y1, x2, y2, name]``, in mm from the left and from the top of the sheet; an arc has its centre
     first, then where it begins, and how far it goes (degrees, anticlockwise) in the place of a name. With ``veiled`` no
-    right value is in the reply. Raises InputError for a form that cannot be used, BadRequestError for an unknown
-    request.
+    right value is in the reply. With ``text``, that of a picture to be saved, only the lettering for it. Raises
+    InputError for a form that cannot be used, BadRequestError for an unknown request.
     """
+    text = request.get("text")
+    if isinstance(text, str):
+        from pycore.lettering.embedded import faces_css  # The fonts are wanted for no other request of the view.
+
+        return {"ok": True, "faces": faces_css(text[:LONGEST_TEXT])}
     task, held, lines = drawing_task(page, form), request.get("veiled") is True, request.get("lines")
     if lines is None:
         return _opened(page, form, task, held=held)

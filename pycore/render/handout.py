@@ -15,9 +15,7 @@ from typing import Protocol
 
 from pycore.forms.links import fragment
 from pycore.forms.opening import ReopenInfo
-from pycore.lettering import made
-from pycore.lettering.subset import subset
-from pycore.lettering.woff import woff
+from pycore.lettering.embedded import faces_css
 from pycore.render.elements import Marks, Markup, document, h, join, raw_script, raw_style
 from pycore.render.lesson import place_of
 from pycore.render.phrase import phrase_html
@@ -28,12 +26,6 @@ from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
 COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
-FACES = (
-    ("regular", "Phasor Sans", "normal", "400 599"),
-    ("bold", "Phasor Sans", "normal", "600 700"),
-    ("italic", "Phasor Serif", "italic", "400 700"),
-)
-"""For each face, its name in style sheets and drawings: family, style, weights."""
 
 
 class HandoutTopic(Protocol):
@@ -68,20 +60,6 @@ def policy(style: str, script: str) -> str:
         "base-uri": "'none'", "form-action": "'none'", "require-trusted-types-for": "'script'",
     }  # fmt: skip
     return "; ".join(f"{name} {value}" for name, value in parts.items())
-
-
-def faces_css(text: str) -> str:
-    """Return the faces of the lettering with the glyphs of a text, for a style sheet."""
-    rules = []
-    used = tuple(dict.fromkeys(text))
-    for face, family, style, weights in FACES:
-        numbers = [made.GLYPHS[face][sign] for sign in used if sign in made.GLYPHS[face]]
-        data = binascii.b2a_base64(woff(subset(face, numbers, for_screen=True)), newline=False).decode()
-        rules.append(
-            f'@font-face{{font-family:"{family}";font-style:{style};font-weight:{weights};'
-            f'src:url("data:font/woff;base64,{data}") format("woff")}}'
-        )
-    return "\n".join(rules)
 
 
 def _step(frame: LessonFrame, units: svg.Units) -> Markup:

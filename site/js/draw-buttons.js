@@ -72,6 +72,20 @@ function saveFile(desk, text, kind, type) {
   desk.say("saved", {}, true);
 }
 
+// A picture takes its lettering along: another device has none of its fonts. Without Python it is saved all the same.
+/** @param {Desk} desk */
+async function savePicture(desk) {
+  const picture = desk.view.picture();
+  const asked = desk.page.bridge.ask({ do: "draw", ...desk.problem, text: picture.textContent }, { topic: "lettering" });
+  const lettering = await asked.catch(() => null);
+  if (lettering?.ok) {
+    const style = document.createElementNS(picture.namespaceURI, "style");
+    style.textContent = lettering.faces ?? "";
+    picture.prepend(style);
+  }
+  saveFile(desk, new XMLSerializer().serializeToString(picture), "svg", "image/svg+xml");
+}
+
 /** @param {Desk} desk @param {File} file */
 async function openFile(desk, file) {
   const read = file.size < MOST_FILE ? keep.fromFile(await file.text()) : null;
@@ -181,7 +195,7 @@ const actions = {
   },
   replay: (desk) => desk.replay(),
   save: (desk) => saveFile(desk, keep.fileOf(desk.save()), "json", "application/json"),
-  "save-svg": (desk) => saveFile(desk, new XMLSerializer().serializeToString(desk.view.picture()), "svg", "image/svg+xml"),
+  "save-svg": savePicture,
   print: (desk) => printPicture(desk.view.picture(), desk.reply.paper.page),
   afresh(desk) {
     desk.did({ do: "clear" });

@@ -47,7 +47,7 @@ def drawing_of(text: str) -> str:
 
 def _complete(text: str) -> str:
     """A drawing that stands by itself: with its lettering, and white paper below it."""
-    from pycore.render.handout import faces_css
+    from pycore.lettering.embedded import faces_css
 
     head = _HEAD.match(text)
     if head is None:

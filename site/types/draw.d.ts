@@ -92,6 +92,8 @@ export interface DrawReply extends Reply {
   front: ToolName[];
   names: Record<string, DrawName>;
   problem: string;
+  /** The lettering of a text, as rules of a style sheet. */
+  faces?: string;
   bands: [number, string][];
   ask: number[];
   done: boolean;

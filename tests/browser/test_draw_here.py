@@ -170,6 +170,7 @@ def test_a_drawing_is_saved_and_opened_as_a_file(drawing: Opened, tmp_path) -> N
     picture.value.save_as(tmp_path / "drawing.svg")
     svg = (tmp_path / "drawing.svg").read_text("utf-8")
     assert 'width="297mm"' in svg and 'height="210mm"' in svg and "draw-tool" not in svg
+    assert 3 == svg.count("@font-face") and 'font-family="Phasor Sans' in svg, "its lettering goes with it"
     hand.press("afresh")
     assert page.locator(".draw-board > .draw-scene [data-kind]").count() == 0
     page.set_input_files("[data-draw-open]", {"name": "a.json", "mimeType": "application/json", "buffer": b"{}"})

@@ -1,5 +1,7 @@
 """Lines drawn on the screen: right ones are accepted by any method, wrong ones are found where they are."""
 
+import base64
+import io
 import json
 import math
 import re
@@ -8,6 +10,7 @@ from statistics import NormalDist
 from typing import Any
 
 import pytest
+from fontTools.ttLib import TTFont
 
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
@@ -222,3 +225,16 @@ def test_nothing_drawn_and_a_dot_are_no_fault() -> None:
     x, y = start()
     assert ask(lines=[["arrow", x, y, x, y, ""]])["bands"] == []
     assert ask({**FORM, "i1": "x"}, lines=[])["errors"][0]["field"] == "i1"
+
+
+def test_a_saved_drawing_has_the_lettering_of_its_text_and_no_more():
+    """A picture named its fonts and had none of them: elsewhere it was lettered by another."""
+    text = "1 cm = 2 A, I₁ 120°"
+    rules = re.findall(r"@font-face{(.*?)base64,([^\"]*)", ask(text=text)["faces"])
+    assert 3 == len(rules)
+    for about, data in rules:
+        font = TTFont(io.BytesIO(base64.b64decode(data)))
+        held = {chr(code) for code, name in font.getBestCmap().items() if font["glyf"][name].numberOfContours}
+        assert set("12A=") <= held and ("₁" in held) == ("Serif" not in about), about
+        assert not held & set("BCDZabz"), about
+    assert ask(text=text)["faces"] == ask(text=text + "A" * 100_000)["faces"]
