@@ -154,7 +154,7 @@ def lesson_html(fields: Sequence[Field]) -> Markup:
     live = h("p", {"class": "live", "aria-live": "polite", "data-lesson-live": True,
                    "data-hidden": classroom.HIDDEN, "data-waiting": classroom.WAITING})  # fmt: skip
     dark = h("div", {"class": "lesson-dark", "data-lesson-dark": True, "hidden": True})
-    marks: Marks = {"class": "lesson", "data-lesson": True, "aria-labelledby": "lesson-title"}
+    marks: Marks = {"class": "lesson over-page", "data-lesson": True, "aria-labelledby": "lesson-title"}
     return join(h("dialog", marks, words_column, pane, typed, live, dark), share_html())
 
 
@@ -187,7 +187,7 @@ def share_html() -> Markup:
                h("p", {"class": "notice", "data-share-note": True, "hidden": True}),
                link, h("div", {"class": "more-actions", "data-share-files": True, "hidden": True}, files),
                h("p", said), h("div", {"class": "lesson-ways"}, buttons))  # fmt: skip
-    marks: Marks = {"class": "code-panel", "data-share-panel": True, "aria-labelledby": "code-title"}
+    marks: Marks = {"class": "code-panel over-page", "data-share-panel": True, "aria-labelledby": "code-title"}
     return h("dialog", marks, column, h("div", {"class": "code-large", "data-lesson-region": "code"}))
 
 

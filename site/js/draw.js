@@ -50,7 +50,7 @@ export async function open(page) {
   }
   if (dialog.open) return;
   if (!dialog.isConnected) {
-    dialog.className = "draw";
+    dialog.className = "draw over-page";
     dialog.setAttribute("aria-labelledby", "draw-title");
     document.body.append(dialog);
     dialog.addEventListener("close", closed);

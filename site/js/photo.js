@@ -88,7 +88,7 @@ export async function open(bridge, failed, said, wanted = null) {
   }
   asked = reply;
   if (!dialog.isConnected) {
-    dialog.className = "photo";
+    dialog.className = "photo over-page";
     dialog.setAttribute("aria-labelledby", "photo-title");
     document.body.append(dialog);
     dialog.addEventListener("click", pressed);
