@@ -350,15 +350,27 @@ def test_nothing_of_it_comes_before_it_is_asked_for(open_page: Callable[..., Pag
     wait_until(page, "document.querySelector('dialog.draw[open]') === null && !location.hash.includes('view=draw')")
 
 
-@pytest.mark.parametrize("size", [PHONE, WIDE, {"width": 1920, "height": 1080}], ids=lambda size: str(size["width"]))
-def test_the_way_to_it_is_where_a_learner_looks(open_page, site: str, ready, answered, size: dict[str, int]) -> None:
-    """With the moves, and beside the sheet where there is room; both whole, over nothing else."""
+@pytest.mark.parametrize(
+    ("size", "slug", "moves", "sheet"),
+    [
+        (PHONE, SLUG, True, False), (PHONE, "series-circuit", False, False), (WIDE, "series-circuit", False, True),
+        ({"width": 1280, "height": 800}, SLUG, True, False), ({"width": 1920, "height": 1080}, SLUG, True, True),
+    ],
+)  # fmt: skip
+def test_the_way_to_it_is_where_a_learner_looks(
+    open_page, site: str, ready, answered, size: dict[str, int], slug: str, moves: bool, sheet: bool
+) -> None:
+    """With the moves, and beside the sheet, where there is room; on a phone beside the whole sheet always. All of it is
+    whole, over nothing else."""
     page = open_page(viewport=size)
-    page.goto(f"{site}{SLUG}/{PROBLEM}")
+    page.goto(f"{site}{slug}/")
     ready(page)
     answered(page)
-    assert page.is_visible('.method [data-action="draw"]')
-    assert page.is_visible('.kinds-place [data-action="draw"]') == (size["width"] > 1000)
+    assert page.is_visible('.method [data-action="draw"]') == moves
+    assert page.is_visible('.kinds-place [data-action="draw"]') == sheet
+    if size == PHONE:
+        page.click(".request > summary")
+        assert page.is_visible('.kinds-place [data-action="draw"]')
     hidden = """() => [...document.querySelectorAll('[data-action="draw"], .kinds-place .caption, .scale-row .echo')]
       .filter((one) => one.checkVisibility() && one.textContent).filter((one) => {
         one.scrollIntoView({ block: "center", behavior: "instant" });
