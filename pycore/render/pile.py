@@ -10,9 +10,11 @@ from pycore.pages.pile import Pile, PileRow
 from pycore.pages.pile_sheet import kept_set
 from pycore.practice import tables
 from pycore.practice.marking import ACCEPT, LOOK, WRONG
+from pycore.render import camera
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.keeping import keeps_html
 from pycore.render.this_device import link_html as link_to_kept
+from pycore.words import camera as camera_words
 from pycore.words import paper_marks as mark_words
 from pycore.words import pile as words
 from pycore.words import question_paper as paper_words
@@ -265,7 +267,7 @@ def main_html() -> Markup:
         "class": "said", "role": "status", "data-said": True, "data-reading": words.READING, "data-left": words.LEFT,
         "data-stopped": words.STOPPED, "data-erased": words.ERASED, "data-added": words.ADDED,
         "data-not-added": words.NOT_ADDED, "data-accepted": words.ACCEPTED_SOME, "data-unread": words.NOTHING_READ,
-        "data-preparing": words.PREPARING, "data-not-put": words.NOT_PUT,
+        "data-preparing": words.PREPARING, "data-not-put": words.NOT_PUT, "data-full": words.FULL,
     }  # fmt: skip
     buttons = [
         h("button", {"type": "button", "class": kind, "data-do": do, "data-label": label, "hidden": True}, label)
@@ -282,7 +284,7 @@ def main_html() -> Markup:
     bar = h("progress", {"max": 1, "value": 0, "data-share": True, "aria-label": words.TABLE_LABEL, "hidden": True})
     noscript = h("noscript", None, h("p", {"class": "notice"}, words.NO_SCRIPT))
     files = h("div", {"class": "row pile-files"}, _file(words.ADD, "choose", camera=False),
-              _file(words.TAKE, "take", camera=True))  # fmt: skip
+              _button("camera", camera_words.OPEN))  # fmt: skip
     register = h("a", {"href": f"../{register_words.SLUG}/"}, register_words.TITLE)
     table = h("div", {"data-region": "pile"}, table_html(Pile((), None), {}))
     picture = h("div", {"class": "pile-picture", "data-picture": True, "hidden": True},
@@ -299,4 +301,5 @@ def main_html() -> Markup:
     papers = h("a", {"href": f"../{paper_words.SLUG}/"}, paper_words.TITLE)
     elsewhere = h("p", None, register, papers, link_to_kept("../"))
     foot = h("div", {"class": "pile-actions"}, h("div", {"class": "row"}, buttons), elsewhere)
-    return join(h("div", {"class": "pile-columns"}, left, look), foot)
+    window = camera.window_html(_file(words.TAKE, "take", camera=True))
+    return join(h("div", {"class": "pile-columns"}, left, look), foot, window)

@@ -18,6 +18,7 @@ TAKE_NEXT = "Take the next photograph"
 ACCEPT_SURE, NEXT, STOP, GO_ON = "Accept the sure ones ({count})", "Next to ask", "Stop", "Go on"
 SAVE_TABLE, PRINT, REGISTER = "Save as a table", "Print the marks", "Add to the register"
 ERASE = "Erase the pile"
+FULL = "The pile is full: it holds 200 photographs. Finish it before you add others."
 EMPTY = "There are no photographs yet."
 HEAD = ("Code", "Learner", "Drawn", "Calculated", "Result", "Possible mistake", "Mark")
 TABLE_LABEL = "The photographs"
@@ -34,7 +35,8 @@ ACCEPTED_SOME = "Accepted: {count}."
 ABOUT = (
     "Photograph from above, with the whole sheet in the picture, and no shadow on the code.",
     "JPEG and PNG are read, and HEIC where your browser opens it. A scanned PDF is split into its pages.",
-    "With a phone, take one sheet after another: each is read while you take the next.",
+    "With a camera, take one sheet after another: the frame turns green when a whole sheet is seen, and each is read "
+    "while you take the next.",
     "Draw with firm pencil lines. What is not clear is never guessed: you choose a place, or press the points.",
     "Reading takes some seconds for each sheet. It was tried on made-up photographs only: compare the first ones by "
     "eye.",
@@ -43,7 +45,8 @@ ABOUT = (
     "Names and marks come from the class set that you made last on this device. Sheets of a question paper that was "
     "made on this device are known too: their marks go into that paper. Where a sheet shows no QR code, type the code "
     "of the paper and the question, as 75L-KUT-24T/2.",
-    "Photographs are never sent, and are gone when you leave the page. Where and when one was taken is not read.",
+    "Photographs are never sent, and are gone when you leave the page. Where and when one was taken is not read. The "
+    "camera runs only while its window is open.",
 )
 STAYS = "Rows and marks stay on this device for 30 days after the last change, unless you erase them."
 FEEDBACK, FEEDBACK_TITLE = "Feedback sheets (PDF)", "Feedback on your drawing"

@@ -32,12 +32,12 @@ export class Reader {
     this.#asked.clear();
   }
 
-  /** @param {Omit<ToReader, "id">} message @returns {Promise<any>} */
-  #ask(message) {
+  /** @param {Omit<ToReader, "id">} message @param {Transferable[]} [handedOver] @returns {Promise<any>} */
+  #ask(message, handedOver = []) {
     const id = (this.#count += 1);
     return new Promise((kept, broken) => {
       this.#asked.set(id, { kept, broken });
-      this.#worker.postMessage({ ...message, id });
+      this.#worker.postMessage({ ...message, id }, handedOver);
     });
   }
 
@@ -49,6 +49,12 @@ export class Reader {
 
   /** The straight strokes on the photograph in hand. @param {unknown} ground */
   strokes = (ground) => this.#ask({ do: "strokes", ground });
+
+  /**
+   * What is seen in a camera's live picture. It is handed over, and no photograph is in hand for it.
+   * @param {ImageBitmap} bitmap @param {{ text: string, editions: import("../types/shared.js").Pair[][] } | null} sheet
+   */
+  glance = (bitmap, sheet) => this.#ask({ do: "glance", bitmap, codes, sheet }, [bitmap]);
 
   end() {
     this.#worker.terminate();

@@ -2,6 +2,7 @@
 // leaves the device, and nothing of it is kept once the next is opened.
 
 import { digestOf, isPDF, MEASURED, opened, turned, turnsToUpright } from "./photo-file.js";
+import { glanceAt, LOOKED_AT } from "./photo-glance.js";
 import { findMarks } from "./photo-marks.js";
 import { readStrokes } from "./photo-strokes.js";
 
@@ -87,6 +88,17 @@ async function codesOf(bitmap, address) {
 
 /** @type {Record<string, (asked: any) => Promise<object>>} */
 const doings = {
+  /** @param {{ bitmap: ImageBitmap, codes: string, sheet: any }} asked */
+  async glance({ bitmap, codes, sheet }) {
+    try {
+      const [{ codesIn }, { width, height }] = [await reader(codes), bitmap];
+      const texts = await codesIn(pixelsOf(bitmap, [0, 0, width, height], 1));
+      const share = Math.min(1, LOOKED_AT / Math.max(width, height));
+      return glanceAt(texts, pixelsOf(bitmap, [0, 0, width, height], share), sheet);
+    } finally {
+      bitmap.close();
+    }
+  },
   /** @param {{ file: File, codes: string }} asked */
   async open({ file, codes }) {
     shown = null;

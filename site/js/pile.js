@@ -11,6 +11,7 @@ import { saveTable } from "./long-work.js";
 import { afterQuiet } from "./pace.js";
 import { onDrop, photographsOf, rowOfFile } from "./pile-drop.js";
 import * as sheets from "./pile-feedback.js";
+import { onKeys } from "./pile-keys.js";
 import * as papers from "./pile-papers.js";
 import { marksOf, Shown } from "./pile-picture.js";
 import { findSheet, readAgain, readAll, takeAnswer } from "./pile-reading.js";
@@ -124,10 +125,11 @@ function mark() {
 
 /** @param {Iterable<File>} chosen @param {boolean} [taken] now, with the camera */
 async function take(chosen, taken = false) {
+  let isLeft = false;
   for (const { file, unread } of await photographsOf(chosen)) {
     // A row whose photograph is no longer here takes it up again, and is read if it was not.
     const before = await rowOfFile(rows.filter(({ id, state }) => !files.has(id) && state !== "waiting"), file, taken);
-    if (!before && rows.length >= MOST) break;
+    if ((isLeft = !before && rows.length >= MOST)) break;
     const row = before ?? /** @type {PileRow} */ ({ id: crypto.randomUUID(), file: file.name.slice(0, 100), unread });
     files.set(row.id, file);
     if (!before) rows.push(row);
@@ -138,6 +140,7 @@ async function take(chosen, taken = false) {
   }
   changed();
   await read();
+  if (isLeft) say("full");
 }
 
 async function read() {
@@ -165,6 +168,7 @@ async function read() {
     say(stopped && queue.length ? "stopped" : "");
     changed();
   }
+  if (!stopped && queue.length) await read(); // what came while the last was put away
   if (!inHand && told?.asked.length) await select(told.asked[0]);
 }
 
@@ -298,6 +302,11 @@ function erase() {
   say("erased");
 }
 
+const forCamera = {
+  ask, files, rows: () => rows, isFull: () => rows.length >= MOST,
+  take: (/** @type {File} */ file) => take([file], true).catch(failed),
+};
+
 /** @type {Record<string, (button: HTMLElement) => unknown>} */
 const actions = {
   select: ({ dataset }) => go(dataset.row ?? ""),
@@ -306,6 +315,7 @@ const actions = {
   next,
   erase,
   "use-code": useCode,
+  camera: async () => (await import("./camera.js")).open(forCamera),
   choose: ({ dataset }) => choose(Number(dataset.choice)),
   "take-away": takeAway,
   "accept-sure": () => {
@@ -359,20 +369,10 @@ document.addEventListener("change", ({ target }) => {
   }
 });
 
-// Keys work in the list alone: nowhere else does a letter do anything.
-document.addEventListener("keydown", (event) => {
-  const list = event.target instanceof Element && event.target.closest('[data-region="pile"]');
-  if (!list || event.ctrlKey || event.altKey || event.metaKey) return;
-  /** @type {Record<string, () => unknown>} */
-  const keys = {
-    ArrowDown: () => beside(1), ArrowUp: () => beside(-1), n: next, a: accept, p: press,
-    m: () => document.getElementById("pile-mark")?.focus(),
-  };
-  const does = keys[event.key.length === 1 ? event.key.toLowerCase() : event.key];
-  if (!does) return;
-  event.preventDefault();
-  Promise.resolve(does()).catch(failed);
-});
+onKeys({
+  ArrowDown: () => beside(1), ArrowUp: () => beside(-1), n: next, a: accept, p: press,
+  m: () => document.getElementById("pile-mark")?.focus(),
+}, failed);
 
 onDrop((dropped) => take(dropped).catch(failed));
 

@@ -66,17 +66,29 @@ HASHED = ("a", "lib", "py", *WHEN_USED)
 """The folders of the site in which every name changes with the contents."""
 
 UNUSED = (
-    "accelerometer", "camera", "display-capture", "geolocation", "gyroscope", "magnetometer", "microphone", "midi",
-    "payment", "usb",
+    "accelerometer", "display-capture", "geolocation", "gyroscope", "magnetometer", "microphone", "midi", "payment",
+    "usb",
 )  # fmt: skip
-"""What browsers may lend a page, and this site never asks for. (A photograph is a file that its owner chooses.)"""
+"""What browsers may lend a page, and this site never asks for."""
+
+CAMERA, WITH_CAMERA = "camera", "photographs"
+"""What browsers may lend a page too, and the only page that asks for it, when its button for that is pressed."""
+
+PERMISSIONS = "Permissions-Policy"
+
+
+def permissions(folder: str) -> str:
+    """What the page in a folder of the site may not borrow from the browser."""
+    refused = UNUSED if folder == WITH_CAMERA else (CAMERA, *UNUSED)
+    return ", ".join(f"{name}=()" for name in refused)
+
 
 HEADERS = {
     POLICY: HEADER_POLICY,
     "X-Content-Type-Options": "nosniff",
     "Referrer-Policy": "no-referrer",
     "Cross-Origin-Opener-Policy": "same-origin",
-    "Permissions-Policy": ", ".join(f"{name}=()" for name in UNUSED),
+    PERMISSIONS: permissions(WITH_CAMERA),
 }
 
 FOR_EVER, ASK_FIRST = "public, max-age=31536000, immutable", "no-cache"
@@ -107,7 +119,8 @@ def headers_file(pages: Iterable[str], framed: str = "") -> str:
 
     `pages` are their folders. Each is named, because hosts join the rules that fit one address, and differ in what a
     star may stand for. `framed`: who may frame the pages for embedding. A second policy only narrows the first, so who
-    may frame a page is then said page by page.
+    may frame a page is then said page by page, and so is which may not use the camera: with all else that is refused,
+    for hosts that put the second in the place of the first.
     """
     asked = (*(f"/{slug}/" if slug else "/" for slug in pages), "/service-worker.js", "/manifest.webmanifest")
     lives = {**{f"/{folder}/*": FOR_EVER for folder in HASHED}, **dict.fromkeys(asked, ASK_FIRST)}
@@ -118,4 +131,6 @@ def headers_file(pages: Iterable[str], framed: str = "") -> str:
         if framed and address in asked:
             by = framed if address.startswith(f"/{EMBEDDED}") else "'none'"
             lines.append(f"  {POLICY}: {ANCESTORS} {by}")
+        if address.endswith("/"):
+            lines.append(f"  {PERMISSIONS}: {permissions(address.strip('/'))}")
     return "\n".join(lines) + "\n"

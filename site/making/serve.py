@@ -13,7 +13,19 @@ from pathlib import Path
 from typing import BinaryIO
 
 from making.paths import DIST
-from making.policy import ANCESTORS, ASK_FIRST, EMBEDDED, FOR_EVER, HASHED, HEADERS, NOT_FOUND, PAGE_POLICY, POLICY
+from making.policy import (
+    ANCESTORS,
+    ASK_FIRST,
+    EMBEDDED,
+    FOR_EVER,
+    HASHED,
+    HEADERS,
+    NOT_FOUND,
+    PAGE_POLICY,
+    PERMISSIONS,
+    POLICY,
+    permissions,
+)  # fmt: skip
 from making.progress import BuildError, say
 
 MEDIA_TYPES = {
@@ -55,7 +67,8 @@ class Handler(http.server.SimpleHTTPRequestHandler):
     def end_headers(self) -> None:
         """Add the security headers to every response, errors included."""
         framed = framing_of(Path(self.directory)) if self.path.startswith(f"/{EMBEDDED}") else ""
-        for name, value in HEADERS.items():
+        folder = self.path.partition("?")[0].strip("/")
+        for name, value in {**HEADERS, PERMISSIONS: permissions(folder)}.items():
             self.send_header(name, f"{PAGE_POLICY}; {ANCESTORS} {framed}" if framed and name == POLICY else value)
         hashed = self.path.lstrip("/").startswith(tuple(f"{folder}/" for folder in HASHED))
         self.send_header("Cache-Control", FOR_EVER if hashed else ASK_FIRST)

@@ -1,10 +1,10 @@
 // Types of what reads photographs beside the page (js/photo-worker.js), and of the pile that they make.
 
-import type { Reply, Values } from "./shared.js";
+import type { Pair, Reply, Values } from "./shared.js";
 
 export interface ToReader {
   id: number;
-  do: "open" | "marks" | "strokes";
+  do: "open" | "marks" | "strokes" | "glance";
   [value: string]: unknown;
 }
 
@@ -67,4 +67,20 @@ export interface PhotoTask {
   file: File;
   judged: (found: { seen: Seen; taps: Record<string, number[] | null>; turned: number }) => void;
   closed: () => void;
+}
+
+/** What is seen in one picture of a camera: the texts of QR codes, how many marks, and where, if all of a sheet are. */
+export interface Glance {
+  texts: string[];
+  seen: number;
+  places: Pair[] | null;
+}
+
+/** What the camera's window needs of the pile. */
+export interface CameraPile {
+  ask: PileAsk;
+  take: (file: File) => unknown;
+  rows: () => PileRow[];
+  files: Map<string, File>;
+  isFull: () => boolean;
 }

@@ -20,7 +20,7 @@ from making import checks, environment, stamps
 from making.environment import LOCKED
 from making.fonts import FACES, make_face
 from making.paths import NODE_MODULES, ROOT, SITE
-from making.policy import HEADER_POLICY, HEADERS, INLINE, NOT_FOUND, PAGE_POLICY
+from making.policy import HEADER_POLICY, HEADERS, INLINE, NOT_FOUND, PAGE_POLICY, PERMISSIONS, permissions
 from making.whole import build_site
 from playwright.sync_api import Browser, Page
 from witness import Witness
@@ -259,13 +259,14 @@ def test_every_response_carries_the_policy(site: str):
         f"{runtime}pyodide.asm.wasm": "application/wasm",
         f"{library}library.zip": "application/zip",
     }
+    wanted = {**HEADERS, PERMISSIONS: permissions("")}
     for path, media_type in types.items():
         status, headers, _body = response_of(site + path)
         assert (200, media_type) == (status, headers["Content-Type"])
-        assert HEADERS == {name: headers[name] for name in HEADERS}
+        assert wanted == {name: headers[name] for name in HEADERS}
     status, headers, _body = response_of(f"{site}no-such-page/")
     assert 404 == status
-    assert HEADERS == {name: headers[name] for name in HEADERS}
+    assert wanted == {name: headers[name] for name in HEADERS}
 
 
 def test_the_hosts_headers_file_says_the_same(dist: Path):

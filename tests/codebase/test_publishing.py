@@ -9,8 +9,10 @@ from pathlib import Path
 
 import pytest
 from making.editions import add_last, files_of
-from making.policy import HASHED, headers_file
+from making.policy import EMBEDDED, HASHED, headers_file
 from making.progress import BuildError
+
+SLUG = "neutral-current"
 
 
 def rules(text: str) -> dict[str, dict[str, str]]:
@@ -39,11 +41,28 @@ def test_every_file_is_asked_for_anew_or_has_a_name_of_its_contents(dist: Path) 
 
 def test_what_browsers_lend_is_refused_and_no_address_is_passed_on(dist: Path) -> None:
     common = rules(headers_file([]))["/*"]
-    assert "camera=(), " in common["Permissions-Policy"]
+    assert "microphone=(), " in common["Permissions-Policy"]
     assert "no-referrer" == common["Referrer-Policy"]
     pages = {path: path.read_text("utf-8") for path in dist.rglob("*.html")}
     assert len(pages) > 20
     assert [] == [path for path, page in pages.items() if '<meta name="referrer" content="no-referrer">' not in page]
+
+
+def test_one_page_may_ask_for_the_camera_and_none_that_is_framed(dist: Path, site: str) -> None:
+    """Hosts join two rules for one address or take the second: either way all is said."""
+    found = rules(headers_file(["", "photographs", SLUG, f"{EMBEDDED}{SLUG}"], "*"))
+    common, every = (found[one]["Permissions-Policy"] for one in ("/*", "/"))
+    assert "camera" not in common and every == f"camera=(), {common}"
+    allowed = [one for one in found if one.endswith("/") and "camera=()" not in found[one]["Permissions-Policy"]]
+    assert ["/photographs/"] == allowed
+    assert common == found["/photographs/"]["Permissions-Policy"]
+    assert {"/photographs/"} == {
+        one for one, headers in rules((dist / "_headers").read_text("utf-8")).items()
+        if one.endswith("/") and "camera=()" not in headers["Permissions-Policy"]
+    }  # fmt: skip
+    for address, wanted in (("photographs/", common), ("photographs/?a", common), ("", every), (f"{SLUG}/", every)):
+        with urllib.request.urlopen(site + address) as response:
+            assert [wanted] == response.headers.get_all("Permissions-Policy")
 
 
 def test_an_address_without_a_page_gets_the_sites_own(site: str) -> None:
