@@ -8,11 +8,11 @@ BY_ITSELF = "Take by itself when the frame is green"
 COUNT, UNREAD = "{taken} taken, {read} read", ", {unread} not read"
 PICTURE = "Live picture of the camera"
 PRIVATE = "Nothing is sent, and no sound is recorded. The camera is off once this window is closed."
-APP = "Or take one photograph at a time with the device’s own camera app:"
+APP = "Take one photograph at a time with the device’s own camera app:"
 SEEN = {
     "starting": "The camera is starting …",
     "none": "No sheet is seen. Hold the camera above a whole sheet.",
-    "marks": "Marks are seen, but no QR code. Show the whole sheet, go nearer, or give it more light.",
+    "marks": "Marks are seen, but no QR code. Go nearer, or give it more light.",
     "code": "The QR code is seen, but not every mark. Show the whole sheet.",
     "several": "More than one sheet is seen. Show each alone.",
     "ready": "The whole sheet is seen. Hold still.",
@@ -26,8 +26,8 @@ SEEN = {
 """What is said of the live picture, by what is seen in it."""
 WITHOUT = {
     "refused": (
-        "This page may not use the camera. Allow it in the browser’s settings for this site and open this window "
-        "again, or use the camera app below."
+        "This page may not use the camera. Allow it in the browser’s settings for this site, then open this window "
+        "again. Or use the camera app below."
     ),
     "missing": "No camera was found. Photographs from the camera app or from files are read too.",
     "busy": (

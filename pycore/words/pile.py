@@ -35,8 +35,8 @@ ACCEPTED_SOME = "Accepted: {count}."
 ABOUT = (
     "Photograph from above, with the whole sheet in the picture, and no shadow on the code.",
     "JPEG and PNG are read, and HEIC where your browser opens it. A scanned PDF is split into its pages.",
-    "With a camera, take one sheet after another: the frame turns green when a whole sheet is seen, and each is read "
-    "while you take the next.",
+    "With a camera, take one sheet after another. The frame turns green when a whole sheet is seen. Each is read while "
+    "you take the next.",
     "Draw with firm pencil lines. What is not clear is never guessed: you choose a place, or press the points.",
     "Reading takes some seconds for each sheet. It was tried on made-up photographs only: compare the first ones by "
     "eye.",

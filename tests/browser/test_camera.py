@@ -19,6 +19,8 @@ from playwright.sync_api import Browser, Page, Playwright, expect
 from rooms import UNIMPROVED
 from witness import Witness
 
+from pycore.words import camera as words
+
 LYING = {"width": 844, "height": 390}
 WALL = {"width": 1920, "height": 1080}
 SIZE = (1600, 1200)
@@ -266,6 +268,7 @@ def test_without_a_live_picture_the_camera_app_is_the_way(
     wait_for_state(page, state)
     expect(page.locator('[data-camera-do="take"]')).to_be_hidden()
     expect(page.locator("label[for=pile-take]")).to_be_visible()
+    picture(page, f"camera-{state}")
     assert "pile-take" == page.evaluate("document.activeElement.id")
     assert [] == violations(page)
     page.set_input_files("#pile-take", [{"name": "a.jpg", "mimeType": "image/jpeg", "buffer": jpeg(own[0])}])
@@ -285,6 +288,13 @@ def test_the_window_has_room_for_picture_and_button(
         box = page.locator(part).bounding_box()
         assert box and 0 <= box["y"] and box["y"] + box["height"] <= screen["height"], part
     assert page.locator(".camera-picture").bounding_box()["height"] > 0.4 * screen["height"]
+    # Whatever is said, the button stays under the finger.
+    tops = page.evaluate("""(names) => names.map((name) => {
+        const window = document.querySelector("[data-camera]");
+        window.querySelector("[data-camera-said]").textContent = window.dataset[name];
+        return window.querySelector(".camera-take").getBoundingClientRect().top;
+    })""", [name for name in words.SEEN if name not in ("blind", "full")])  # fmt: skip
+    assert 1 == len(set(tops)), tops
 
 
 def test_the_window_can_be_read_where_letters_are_twice_as_large(
