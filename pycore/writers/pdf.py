@@ -39,7 +39,8 @@ class Writer:
         self._noted: dict[Shown, None] = {}
         self._letters: LetterFonts | None = None
         self._fonts = pydyf.Dictionary()
-        self._resources = pydyf.Dictionary({"Font": self._fonts})
+        self._pdf.add_object(self._fonts)  # filled at the end, when all resources but the usual ones are written
+        self._resources = pydyf.Dictionary({"Font": self._fonts.reference})
         self._pdf.add_object(self._resources)
         self._pictures = pydyf.Dictionary()  # of the page that is written
         self._correction = correction
@@ -68,7 +69,7 @@ class Writer:
         self._pdf.add_object(stream)
         resources = self._resources
         if self._pictures:
-            resources = pydyf.Dictionary({"Font": self._fonts, "XObject": self._pictures})
+            resources = pydyf.Dictionary({"Font": self._fonts.reference, "XObject": self._pictures})
             self._pdf.add_object(resources)
         sheet = pydyf.Dictionary(
             {
