@@ -73,7 +73,7 @@ export class Camera {
 
   /** What is seen now, as large as the device gives it. @param {string} name of the file */
   async take(name) {
-    const data = (await this.#photograph()) ?? (await this.#frame());
+    const data = (await this.#photograph()) ?? (await this.#still());
     return data && new File([data], name, { type: data.type || "image/jpeg" });
   }
 
@@ -93,7 +93,7 @@ export class Camera {
   }
 
   /** The live picture at its full size. @returns {Promise<Blob | null>} */
-  #frame() {
+  #still() {
     const canvas = document.createElement("canvas");
     [canvas.width, canvas.height] = [this.#video.videoWidth, this.#video.videoHeight];
     canvas.getContext("2d")?.drawImage(this.#video, 0, 0);

@@ -275,6 +275,23 @@ def test_without_a_live_picture_the_camera_app_is_the_way(
     expect(page.locator("[data-camera-count]")).to_have_text("1 taken, 1 read", timeout=PATIENCE * 1000)
 
 
+def test_where_the_picture_cannot_be_watched_the_button_takes_and_what_is_not_read_is_counted(
+    launch: Launch, site: str, ready,
+):  # fmt: skip
+    page = launch("").new_page(viewport=PHONE, service_workers="block")
+    page.add_init_script(NOTED)
+    page.route("**/codes.js", lambda route: route.abort())
+    opened(page, site, ready)
+    wait_for_state(page, "blind")
+    assert 0 == rows(page)
+    page.click('[data-camera-do="take"]')
+    expect(page.locator("[data-camera-count]")).to_have_text("1 taken, 0 read, 1 not read", timeout=PATIENCE * 1000)
+    page.unroute("**/codes.js")
+    wait_for_state(page, "taken")
+    page.click('[data-camera-do="take"]')
+    expect(page.locator("[data-camera-count]")).to_have_text("2 taken, 1 read, 1 not read", timeout=PATIENCE * 1000)
+
+
 @pytest.mark.parametrize(("screen", "scheme"), [(PHONE, "light"), (LYING, "dark"), (DESK, "dark"), (WALL, "light")])
 def test_the_window_has_room_for_picture_and_button(
     before_camera: Callable[..., Page], own: list[Image.Image], screen: dict[str, int], scheme: str,
