@@ -5,9 +5,8 @@ import { Camera } from "./camera-stream.js";
 import { Watch } from "./camera-watch.js";
 import { hide, need, write } from "./elements.js";
 import { showDialog } from "./layers.js";
-import { Reader } from "./photo-readers.js";
 
-/** @import { CameraPile, Glance, PileReply } from "../types/photos.js" */
+/** @import { CameraPile, GlanceReader, PileReply } from "../types/photos.js" */
 
 const LONGER = 1600; // pixels of the picture that is looked at: a QR code needs some for each of its squares
 const PAUSE = 120; // ms at least between two glances; as long as the last one took, if that was longer
@@ -28,7 +27,7 @@ const camera = new Camera(need("[data-camera-video]", HTMLVideoElement, dialog),
 
 /** @type {CameraPile} */
 let pile;
-/** @type {Reader | null} */
+/** @type {GlanceReader | null} */
 let reader = null;
 let watch = new Watch();
 let edition = 0;
@@ -150,10 +149,9 @@ async function look(mine) {
     show("full");
     return;
   }
-  reader ??= new Reader();
+  reader ??= pile.reader();
   const known = sheets.get(inView);
   const sheet = known?.ok ? { text: inView, editions: known.editions } : null;
-  /** @type {Glance} */
   const seen = await reader.glance(await camera.glance(LONGER), sheet);
   if (mine !== edition || taking) return;
   inView = seen.texts.length === 1 ? seen.texts[0] : "";

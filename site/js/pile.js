@@ -9,6 +9,7 @@ import * as store from "./kept-pile.js";
 import { add } from "./kept-register.js";
 import { saveTable } from "./long-work.js";
 import { afterQuiet } from "./pace.js";
+import { Reader } from "./photo-readers.js";
 import { onDrop, photographsOf, rowOfFile } from "./pile-drop.js";
 import * as sheets from "./pile-feedback.js";
 import { onKeys } from "./pile-keys.js";
@@ -303,7 +304,7 @@ function erase() {
 }
 
 const forCamera = {
-  ask, files, rows: () => rows, isFull: () => rows.length >= MOST,
+  ask, files, rows: () => rows, isFull: () => rows.length >= MOST, reader: () => new Reader(),
   take: (/** @type {File} */ file) => take([file], true).catch(failed),
 };
 

@@ -76,6 +76,12 @@ export interface Glance {
   places: Pair[] | null;
 }
 
+/** A thread that looks at the live picture of a camera. */
+export interface GlanceReader {
+  glance: (bitmap: ImageBitmap, sheet: { text: string; editions: Pair[][] } | null) => Promise<Glance>;
+  end: () => void;
+}
+
 /** What the camera's window needs of the pile. */
 export interface CameraPile {
   ask: PileAsk;
@@ -83,4 +89,6 @@ export interface CameraPile {
   rows: () => PileRow[];
   files: Map<string, File>;
   isFull: () => boolean;
+  /** A thread of its own that reads; handed over, so that the page waits for no more files than without the window. */
+  reader: () => GlanceReader;
 }
