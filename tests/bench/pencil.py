@@ -1,26 +1,26 @@
 """How well drawings are read from photographs: made up, by numbers that no threshold was set by, counted by method.
 
-`python -m bench.pencil [count] [folder of photographs kept]` with tests/ and the project on the path; `build.py bench
-pencil` runs it alone.
+`python -m bench.pencil [count] [first number] [folder]` with tests/ and the project on the path; `build.py bench
+pencil` runs it alone. What the page's script finds is kept in the folder (bench/pencil_replies.py), so that another
+count with other thresholds reads no photograph again.
 """
 
 import json
 import statistics
 import sys
+import tempfile
 import time
-from collections.abc import Iterator, Mapping
-from dataclasses import asdict, dataclass, field
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
-import numpy as np
-from pencil_photographs import photographed
+from bench.pencil_replies import Reply, as_kept, collect, ground_of, kept, projection_of
 from pencilled import METHODS, NEUTRAL, REPORTED, Pencilled, pencilled
-from PIL import Image
-from strokes_of import Reader
 
 from pycore import geometry
 from pycore.geometry import Point
-from pycore.practice.photograph import Photo, PhotoUnusableError, measure_read, measured_by
+from pycore.practice.photograph import measure_read
 from pycore.practice.stroke_reading import StrokeReading, guides_of, needed_points, read_strokes
 from pycore.practice.strokes import PencilStroke, StrokeSheet, stroke_of
 from pycore.projection import Projection
@@ -55,40 +55,28 @@ class Tally:
     worst: list[str] = field(default_factory=list)
 
 
-def strokes_in(reply: Mapping[str, object]) -> list[PencilStroke]:
-    """The strokes of a reply of the page's script."""
-    found = (
+def strokes_in(found: Sequence[Mapping[str, Any]]) -> list[PencilStroke]:
+    """The strokes that the page's script found."""
+    made = (
         stroke_of(Point(q["x1"], q["y1"]), Point(q["x2"], q["y2"]), q["dark"], q["runs"], q["blind"], q["heads"],
                   q.get("beside", ()))
-        for q in reply["strokes"]
-    )
-    return [stroke for stroke in found if stroke]
+        for q in found
+    )  # fmt: skip
+    return [stroke for stroke in made if stroke]
 
 
-def ground_of(task: StrokesTask, projection: Projection) -> dict[str, object]:
-    """What the page's script is told about the paper."""
-    lens = {"middle": list(projection.lens.middle), "reach": projection.lens.reach}
-    return {"projection": {"numbers": projection.numbers, **lens}, "box": list(task.box),
-            "printed": asdict(task.printed)}  # fmt: skip
-
-
-def read(reader: Reader, picture: Image.Image, task: StrokesTask) -> tuple[StrokeReading, Projection, float] | None:
-    """The reading of a photograph, its projection, the processor's milliseconds; None where no marks were found."""
-    found = reader.marks(picture, [[list(place) for place in task.photo.marks]])
-    if not found["marks"]:
+def reading_of(reply: Reply, task: StrokesTask) -> tuple[StrokeReading, Projection, float] | None:
+    """The reading of a photograph's strokes, its projection, the processor's milliseconds; None where no marks were
+    found. Raises ValueError where the script was told of another paper than today's."""
+    projection = projection_of(task, reply.size, reply.marks)
+    if projection is None:
         return None
-    photo = Photo(float(picture.width), float(picture.height), 1.0)
-    seen = [Point(*mark) if mark else None for mark in found["marks"]]
-    try:
-        projection = measured_by(photo, task.photo.marks, seen, by_hand=False)
-    except PhotoUnusableError:
-        return None
-    reply = reader.ask(picture, do="strokes", ground=ground_of(task, projection))
+    if as_kept(ground_of(task, projection)) != reply.ground:
+        raise ValueError("the sheet or its projection has changed: read the photographs again, into an empty folder")
     start = time.process_time()
-    sheet = StrokeSheet(strokes_in(reply), task.photo.origin, guides_of(task.drawings))
+    sheet = StrokeSheet(strokes_in(reply.strokes), task.photo.origin, guides_of(task.drawings))
     reading = read_strokes(sheet, task.drawings)
-    whole = found["milliseconds"] + reply["milliseconds"] + 1000.0 * (time.process_time() - start)
-    return reading, projection, whole
+    return reading, projection, reply.milliseconds + 1000.0 * (time.process_time() - start)
 
 
 def _presses(points: Mapping[str, Point], unsure: set[str], true: Mapping[str, Point], needed: list[str]) -> int:
@@ -145,30 +133,30 @@ def _tallied(tally: Tally, seed: int, sheet: Pencilled, reading: StrokeReading, 
     tally.right_called_wrong += not sheet.mistake and by_reading.band == "wrong"
 
 
-def _photographs(first: int, number: int, kept: Path | None) -> Iterator[tuple[int, Pencilled, Image.Image]]:
-    for seed in range(first, first + number):
-        sheet = pencilled(seed)
-        file = kept / f"{seed}.jpg" if kept else None
-        if file and not file.exists():
-            continue
-        yield seed, sheet, Image.open(file).convert("RGB") if file else photographed(sheet, seed).picture
-
-
-def count(number: int = COUNT, first: int = REPORTED, kept: Path | None = None) -> dict[str, Tally]:
-    """Read so many photographs; counted by the method by which they were drawn."""
+def judged(folder: Path, first: int, number: int) -> dict[str, Tally]:
+    """What the kept replies to so many photographs give; counted by the method by which they were drawn."""
     tallies = {method: Tally() for method in METHODS}
-    with Reader() as reader:
-        for seed, sheet, picture in _photographs(first, number, kept):
-            tally = tallies[sheet.method]
-            tally.sheets += 1
-            done = read(reader, picture, strokes_task(NEUTRAL, sheet.form))
-            if done is None:
-                continue
+    for seed in range(first, first + number):
+        reply, sheet = kept(folder, seed), pencilled(seed)
+        if reply is None:
+            raise ValueError(f"{folder} has no reply to photograph {seed}")
+        tally = tallies[sheet.method]
+        tally.sheets += 1
+        done = reading_of(reply, strokes_task(NEUTRAL, sheet.form))
+        if done is not None:
             reading, projection, milliseconds = done
             tally.marks += 1
             tally.milliseconds.append(milliseconds)
             _tallied(tally, seed, sheet, reading, projection)
     return tallies
+
+
+def count(number: int = COUNT, first: int = REPORTED, folder: str = "") -> dict[str, Tally]:
+    """Read so many photographs, and judge what was read; ``folder``: where the script's replies are kept."""
+    with tempfile.TemporaryDirectory() as temporary:
+        place = Path(folder or temporary)
+        collect(place, first, number)
+        return judged(place, first, number)
 
 
 def _share(part: int, whole: int) -> float:
@@ -196,8 +184,8 @@ def figures(tally: Tally, method: str) -> tuple[dict[str, object], tuple[str, ..
 
 
 if __name__ == "__main__":
-    arguments = [*sys.argv[1:], *[""] * 2]
-    found = count(int(arguments[0] or COUNT), kept=Path(arguments[1]) if arguments[1] else None)
+    arguments = [*sys.argv[1:], *[""] * 3]
+    found = count(int(arguments[0] or COUNT), int(arguments[1] or REPORTED), arguments[2])
     for name, counted in found.items():
         print(json.dumps([name, *figures(counted, name)]))
-    print("median ms", round(float(np.median([ms for one in found.values() for ms in one.milliseconds]))))
+    print("median ms", round(statistics.median(ms for one in found.values() for ms in one.milliseconds)))

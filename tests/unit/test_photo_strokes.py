@@ -3,7 +3,8 @@
 from dataclasses import replace
 
 import pytest
-from bench.pencil import ground_of, read, strokes_in
+from bench.pencil import reading_of, strokes_in
+from bench.pencil_replies import ground_of, reply_to
 from pencil_photographs import photographed
 from pencilled import NEUTRAL, pencilled
 from strokes_of import Reader
@@ -25,7 +26,8 @@ def reader():
 @pytest.mark.parametrize("seed", [1, 9])
 def test_a_photograph_is_read_to_a_millimetre(reader: Reader, seed: int):
     sheet = pencilled(seed)
-    done = read(reader, photographed(sheet, seed, 2200).picture, strokes_task(NEUTRAL, sheet.form))
+    task = strokes_task(NEUTRAL, sheet.form)
+    done = reading_of(reply_to(reader, photographed(sheet, seed, 2200).picture, task), task)
     assert done is not None
     reading, _, _ = done
     assert sheet.method == reading.method
@@ -43,4 +45,4 @@ def test_a_blank_sheet_has_no_strokes_to_speak_of(reader: Reader):
     projection = measured_by(Photo(*map(float, shot.picture.size), 1.0), task.photo.marks, marks, by_hand=False)
     reply = reader.ask(shot.picture, do="strokes", ground=ground_of(task, projection))
     assert reply["cover"] > 0.99
-    assert not [stroke for stroke in strokes_in(reply) if stroke.length > 25.0]
+    assert not [stroke for stroke in strokes_in(reply["strokes"]) if stroke.length > 25.0]

@@ -52,7 +52,7 @@ def strokes(drawn: Sequence[Drawn]) -> list[dict]:
 
 def read_by(task: StrokesTask, drawn: Sequence[Drawn]) -> StrokeReading:
     """The reading of a task's sheet with these lines on it."""
-    made = strokes_in({"strokes": strokes(drawn)})
+    made = strokes_in(strokes(drawn))
     return read_strokes(StrokeSheet(made, task.photo.origin, guides_of(task.drawings)), task.drawings)
 
 
@@ -319,7 +319,7 @@ def on_its_axis(sheet: Pencilled, up: float, **heads: list[list[float]]) -> Stro
     others = [s for s in sheet.strokes if math.fabs(s.end.x - o.x) > 3.0 or math.fabs(s.start.x - o.x) > 3.0]
     axis = {"x1": o.x, "y1": o.y - AXIS_DOWN, "x2": o.x, "y2": o.y + up, "dark": 0.03, "runs": [[0.0, AXIS_DOWN + up]],
             "blind": [], "heads": [], "beside": []}  # fmt: skip
-    made = strokes_in({"strokes": [*strokes(others), {**axis, **heads}]})
+    made = strokes_in([*strokes(others), {**axis, **heads}])
     return read_strokes(StrokeSheet(made, task.photo.origin, guides_of(task.drawings)), task.drawings)
 
 
