@@ -10,14 +10,12 @@ from itertools import combinations
 from pycore import geometry
 from pycore.geometry import Point
 from pycore.practice.stroke_shapes import Pair, arm_worth
-from pycore.practice.strokes import CLEAR_HEAD, LeavingStroke, PencilStroke, StrokeSheet, crossing, sine_between
+from pycore.practice.strokes import CLEAR_HEAD, FAINT_HEAD, LeavingStroke, PencilStroke, StrokeSheet, crossing, sine_between
 
 LONE_SHARE = 0.3
 """What a stroke counts that ends without an arrowhead and where no other begins."""
 SURE_HEAD = 4.0
 """How clear an arrowhead on a line that runs on must be to be sure by itself."""
-FAINT_HEAD = 1.2
-"""How clear an arrowhead is at least."""
 AXIAL = 0.06
 """Sine of the largest angle between an axis and a stroke along it or across it."""
 

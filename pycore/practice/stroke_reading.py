@@ -15,6 +15,7 @@ from pycore.constructions.roles import GIVEN
 from pycore.geometry import ORIGIN, Point
 from pycore.practice.drawn import ReferenceDrawing, first_direction, points_to_find
 from pycore.practice.stroke_axes import Tip, is_axial, tips_by_result, tips_on_axes
+from pycore.practice.stroke_meeting import meeting
 from pycore.practice.stroke_names import SLIP_ON_AXES, NamedShape, Names
 from pycore.practice.stroke_shapes import Shape, chains, parallelograms
 from pycore.practice.strokes import CLEAR_HEAD, PencilStroke, StrokeSheet, sine_between
@@ -253,6 +254,9 @@ def _read_point(
         choices = () if agreed else _choices(sheet, place, name, (one,), candidates)
         return ReadPoint(name, place, LONE_END, agreed, choices)
     sine = sine_between(one, other)
+    met = meeting(place, one, other) if sine < FLAT_CROSSING else None
+    if met:
+        return ReadPoint(name, met, LONE_END, shape.lone.get(key, True))
     heads = [stroke.head_off(place) for stroke in (one, other)]
     headed = any(off is not None and off < HEAD_NEAR for off in heads)
     ends = min(math.fabs(end) for stroke in (one, other)

@@ -21,6 +21,8 @@ NEAR_START = 1.7
 """How near a stroke must pass to the starting point to leave it, mm."""
 CLEAR_HEAD = 2.2
 """How clear an arrowhead must be to count."""
+FAINT_HEAD = 1.2
+"""How clear an arrowhead must be to be taken for one beside other signs."""
 HEAD_SHORT = 0.5
 """By how much the wings of a head meet before its tip, mm (measured on made-up photographs)."""
 ALONG_GUIDE = 0.05
