@@ -5,11 +5,11 @@ start. Every point is where two strokes cross; ends of lone strokes stand in whe
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import combinations, product
 
 from pycore import geometry
 from pycore.geometry import Point
-from pycore.practice.strokes import OUT, PencilStroke, StrokeSheet, crossing
+from pycore.practice.strokes import CLEAR_HEAD, OUT, PencilStroke, StrokeSheet, crossing
 
 MOST = 60
 """So many shapes are looked at more closely."""
@@ -173,6 +173,11 @@ def _chained(sheet: StrokeSheet, quad: _Quad, quads: Sequence[_Quad], base: Shap
 
 BEGUN_AT_START, OPEN_CHAIN = "begun at start", 12.0
 """A chain whose third arrow begins at the start, and what it counts less because it does not close, mm."""
+RARELY_FOLDED = 12.0
+"""What a chain counts less whose last arrow lies back along the second, mm: few sheets have one. Half of it where an
+arrowhead is at the far end."""
+ASIDE, HEAD_AT_END = 1.8, 1.6
+"""How near a stroke passes to the tip that it leaves, and an arrowhead is to the end that it agrees with, mm."""
 
 
 def chains(sheet: StrokeSheet, count: int) -> list[Shape]:
@@ -185,6 +190,7 @@ def chains(sheet: StrokeSheet, count: int) -> list[Shape]:
             shapes += _loops(sheet)
     if count == 3:
         shapes += _begun_at_start(sheet)
+        shapes += _folded_back(sheet)
     return ranked(sheet, shapes)
 
 
@@ -208,6 +214,44 @@ def _begun_at_start(sheet: StrokeSheet) -> Iterator[Shape]:
                     ((o, a), (a, far), (o, tip)), base + arm_worth(sheet, third, tip), frozenset((first, third)),
                     {"2": True, "3": True},
                 )  # fmt: skip
+
+
+def _folded_back(sheet: StrokeSheet) -> Iterator[Shape]:
+    """Three arrows of which the last lies back along the second, too flat to cross it: both are found as one stroke, or
+    as two that leave the second's tip. That is a lone end."""
+    o, rays = sheet.origin, sheet.leaving
+    for stroke, back in product(sheet.others, repeat=2):
+        if back is not stroke and crossing(stroke, back) is not None:
+            continue
+        for (first, a), (second, b), sense in product(sheet.attached(stroke), sheet.attached(back), (1, -1)):
+            far, agreed = _far_end(stroke, sense)
+            long, short = (geometry.distance(place, far) for place in (a, b))
+            if first == second or long < 10.0 or short < 6.0 or geometry.distance(a, b) < 6.0:
+                continue
+            if math.fabs(back.across(far)) > ASIDE or back.beyond(far) > OUT:
+                continue
+            if geometry.dot(a.minus(far), b.minus(far)) < 0.0:
+                continue
+            score = sheet.worth(stroke, a, far, solid=True) + arm_worth(sheet, first, a) + arm_worth(sheet, second, b)
+            score -= RARELY_FOLDED * (0.5 if agreed else 1.0)
+            score += max(0.0, short - long) if back is stroke else sheet.worth(back, far, b, solid=True)
+            yield Shape(
+                "folded back", {"1": a, "2": far, "3": b},
+                {"1": (rays[first].stroke, stroke), "2": (stroke, stroke), "3": (back, rays[second].stroke)},
+                ((o, a), (a, far), (far, b), (o, b)), score, frozenset((first, second)), {"2": agreed},
+            )  # fmt: skip
+
+
+def _far_end(stroke: Stroke, sense: int) -> tuple[Point, bool]:
+    """Where a stroke ends on one side (1: its last end), by its arrowhead if there is one, and whether both agree."""
+    end = stroke.length if sense > 0 else 0.0
+    heads = [at for at, way, clear in stroke.heads
+             if way == sense and clear > CLEAR_HEAD and math.fabs(at - end) < OUT]  # fmt: skip
+    if not heads:
+        return stroke.at(end), False
+    head = min(heads, key=lambda at: math.fabs(at - end))
+    agreed = math.fabs(head - end) < HEAD_AT_END
+    return stroke.at((head + end) / 2.0 if agreed else head), agreed
 
 
 def _triangles(sheet: StrokeSheet) -> Iterator[Shape]:

@@ -72,9 +72,10 @@ class PencilStroke:
         return BIN * self.pieces[first:last].count(BARE)
 
     def head_off(self, place: Point) -> float | None:
-        """How far the nearest arrowhead is from a place, mm; None without one."""
+        """How far the nearest arrowhead is from a place, mm; one beside the stroke counts half. None without one."""
         along = self.along(place)
-        return min((math.fabs(at - along) for at, _, clear in self.heads if clear > CLEAR_HEAD), default=None)
+        heads = (*self.heads, *((at, way, clear / 2.0) for at, way, clear in self.beside))
+        return min((math.fabs(at - along) for at, _, clear in heads if clear > CLEAR_HEAD), default=None)
 
 
 def stroke_of(

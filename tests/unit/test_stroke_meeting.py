@@ -86,3 +86,10 @@ def test_the_result_s_arrowhead_is_believed_before_a_flat_crossing(seed: int):
 def test_without_arrowheads_a_flat_crossing_is_asked(seed: int):
     point, _ = end_of(seed, headed=False)
     assert not point.sure
+
+
+def test_an_arrowhead_beside_a_stroke_counts_half():
+    clear = line(Point(0.0, 0.0), Point(50.0, 0.0), beside=[(40.0, 1, 6.0)])
+    faint = line(Point(0.0, 0.0), Point(50.0, 0.0), beside=[(40.0, 1, 3.0)])
+    assert clear.head_off(Point(41.0, 0.0)) == pytest.approx(1.0)
+    assert faint.head_off(Point(41.0, 0.0)) is None
