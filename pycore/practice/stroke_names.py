@@ -175,8 +175,9 @@ class Names:
             shape = shapes[key] if key in shapes else shapes.setdefault(key, shape_of(chosen))
             names = [*(tip_of(number) for number in self.order), self.drawing.construction.end][: len(chosen)]
             points = {name: tip.place for name, tip in zip(names, chosen, strict=True)}
-            keys = {next(k for k, at in shape.points.items() if at == tip.place): name
-                    for name, tip in zip(names, chosen, strict=True)}  # fmt: skip
+            keys: dict[str, str] = {}
+            for name, place in points.items():
+                keys[next(k for k, at in shape.points.items() if at == place and k not in keys)] = name
             named.append(NamedShape(shape, points, keys, cost))
         return named
 

@@ -88,6 +88,13 @@ def test_components_are_read_from_where_the_perpendiculars_begin(seed: int):
         assert geometry.distance(places[name], Point(*sheet.points[name])) < 0.6
 
 
+@pytest.mark.parametrize("seed", [50012, 50024, 50168])
+def test_components_whose_lines_lie_on_one_another_are_read(seed: int):
+    """Two lines may end in one place; the arrows that both are taken for have one place then."""
+    sheet = sheet_of(seed)
+    assert COMPONENTS == sheet.method == read(sheet, sheet.strokes).method
+
+
 def test_another_method_than_the_sheet_asks_for_is_found():
     seeds = (seed for seed in range(200) if sheet_of(seed).form["method"] != sheet_of(seed).method)
     sheet = next(sheet for sheet in map(sheet_of, seeds) if sheet.method == "tip-to-tail")
