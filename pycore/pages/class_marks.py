@@ -16,7 +16,7 @@ from pycore.pages.mistake_names import short
 from pycore.practice import answers, results, tables
 from pycore.practice.answers import AnswerJudgement
 from pycore.practice.class_set import set_of
-from pycore.practice.codes import CodeError
+from pycore.practice.codes import Code, CodeError
 from pycore.practice.following import own_is_right
 from pycore.practice.generator import NoProblemError
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of, ratio
@@ -37,7 +37,7 @@ class MarkingRun:
     entries: tuple[Entry, ...]
     results: list[MarkedLine] = field(default_factory=list)
     refused: list[str] = field(default_factory=list)
-    names: dict[str, str] = field(default_factory=dict)
+    places: dict[str, tuple[int, str]] = field(default_factory=dict)
     seen: dict[str, int] = field(default_factory=dict)
 
     @property
@@ -48,11 +48,14 @@ class MarkingRun:
     def steps(self) -> Iterator[tuple[str, float]]:
         """Find whose codes are whose, then judge each line."""
         whole = len(self.entries)
-        if self.group.names:
-            for learner in learners_of(self.group):
-                if learner is not None:
-                    self.names[str(learner.code)] = learner.name
-                yield words.progress(0, whole), 0.0
+        wanted = {str(code) for code in map(_code_of, self.entries) if code and set_of(code) == self.group.code}
+        for learner in learners_of(self.group) if wanted else ():
+            if learner is not None:
+                self.places[str(learner.code)] = (learner.place, learner.name)
+                wanted.discard(str(learner.code))
+            yield words.progress(0, whole), 0.0
+            if not wanted:
+                break
         for number, entry in enumerate(self.entries, start=1):
             self._judge(entry)
             yield words.progress(number, whole), number / whole
@@ -80,21 +83,22 @@ class MarkingRun:
         task: Task = page.task(page.practice_form(code, self.group.taken))
         answer = results.answer_of(entry.cells)
         reply = answers.judge(task, answer, self.group.limits)
-        remarks = [words.again(self.seen[written])] if written in self.seen else []
-        self.seen.setdefault(written, entry.line)
+        earlier = self.seen.setdefault(written, entry.line)
+        remarks = [words.again(earlier)] if earlier != entry.line else []
         if set_of(code) != self.group.code:
             remarks.append(words.other_set(str(set_of(code))))
+        place, name = self.places.get(written, (0, ""))
         marked = reply.marked
         shown = marked.causes[:MOST_NAMED] if not (reply.unit_meant or reply.follows or reply.missing) else ()
         names = tuple(tuple(plain(mistake.name) for mistake in cause.mistakes) for cause in shown)
         return MarkedLine(
-            entry.line, entry.cells.get("name", "") or self.names.get(written, ""), written, entry.cells,
+            entry.line, entry.cells.get("name", "") or name, written, entry.cells,
             class_table.given_cells(task, reply, entry.cells, self.mark),
             marked.band, marked.size_off, marked.angle_off, task.writing,
             tuple(tuple(dict.fromkeys(mistake.key for mistake in cause.mistakes)) for cause in shown),
             names, verdict_of(task, reply, words.causes(names) if names else "", self.mark),
             self._marks(task, reply, answer),
-            tuple(remarks),
+            tuple(remarks), place if earlier == entry.line else 0,
         )  # fmt: skip
 
     def _marks(self, task: Task, reply: AnswerJudgement, answer: Mapping[str, str]) -> tuple[int, int]:
@@ -112,6 +116,17 @@ class MarkingRun:
         bands = [one.band for one in self.results]
         return bands.count(ACCEPT), bands.count(LOOK), bands.count(WRONG)
 
+    def entry(self) -> tuple[dict[str, object] | None, int]:
+        """What the register keeps of this (None: nothing), and how many lines it keeps nothing of: a code that was on
+        an earlier line, or that is no learner's of this set."""
+        rows = []
+        for one in self.results:
+            name = self.places[one.code][1] if one.place and self.group.names else one.name
+            mistakes = [short(keys[0]) for keys in one.keys[:1]]
+            if one.place:
+                rows.append((one.place, name, one.marks, mistakes))
+        return entry_of(self.group, rows), len(self.results) - len(rows)
+
     def summary(self) -> tuple[tuple[str, int, int], ...]:
         """The class's mistakes, the commonest first: in few words, how many made it surely, how many perhaps."""
         sure: dict[str, int] = {}
@@ -124,6 +139,31 @@ class MarkingRun:
         labels = list(dict.fromkeys((*sure, *perhaps)))
         lines = [(label, sure.get(label, 0), perhaps.get(label, 0)) for label in labels]
         return tuple(sorted(lines, key=lambda row: (-row[1], -row[2], row[0])))
+
+
+def entry_of(
+    group: ClassSet, rows: Sequence[tuple[int, str, Range, Sequence[str]]]
+) -> dict[str, object] | None:
+    """What the register keeps of a set's marks: place, name, marks and mistakes of each learner; None of nobody's. A
+    set has one question."""
+    of = added(group.marks)
+    marks = []
+    for place, name, (low, high), mistakes in rows:
+        counted = {"low": low, "high": high, "mistakes": list(mistakes)}
+        marks.append({"place": place, "name": name, **counted, "questions": [{"number": 1, **counted}]})
+    entry = {
+        "paper": str(group.code), "title": group.topic.title, "group": "", "of": of, "date": "",
+        "learners": group.learners, "marks": marks, "questions": [{"number": 1, "of": of}],
+    }  # fmt: skip
+    return entry if marks else None
+
+
+def _code_of(entry: Entry) -> Code | None:
+    """The code of a line, if it can be read."""
+    try:
+        return None if entry.why else results.code_of(entry.cells)
+    except CodeError:
+        return None
 
 
 def marks_of(bands: Sequence[str], worths: Sequence[int]) -> Range:

@@ -16,7 +16,8 @@ from pycore.words import marks as words
 class MarkedLine:
     """One line of a class's answers, marked: its number, its learner, the answer as typed and as this module writes
     it, the band, the deviations of size (quantity) and angle (degrees), the number format, the classes of mistakes that
-    would give it (keys and names), the marks from and to, and remarks."""
+    would give it (keys and names), the marks from and to, remarks, and the learner's place in the set (0: none, or
+    an earlier line has it)."""
 
     line: int
     name: str
@@ -32,6 +33,7 @@ class MarkedLine:
     verdict: str
     marks: tuple[int, int]
     remarks: tuple[str, ...] = ()
+    place: int = 0
 
 
 def _number(task: Task, typed: TypedSize, unit: str, mark: str) -> str:

@@ -10,6 +10,7 @@ from typing import Any
 from pycore import geometry
 from pycore.geometry import Point
 from pycore.pages import class_set
+from pycore.pages.class_marks import entry_of as entry_of_set
 from pycore.pages.class_marks import marks_of
 from pycore.pages.class_set import ClassSet
 from pycore.pages.pile_papers import KeptPaper, PaperPlace, kept_papers, paper_marks_of
@@ -266,15 +267,6 @@ def entry_of(pile: Pile) -> dict[str, object] | None:
     rows = [row for row in pile.accepted if row.place and row.paper is None and row.group == own]
     if group is None or not rows:
         return None
-    of = added(group.marks)
-    marks = [
-        {"place": row.place, "name": row.name, "low": row.marks[0], "high": row.marks[1],
-         "mistakes": list(row.drawing.mistakes) if row.drawing else [],
-         "questions": [{"number": 1, "low": row.marks[0], "high": row.marks[1],
-                        "mistakes": list(row.drawing.mistakes) if row.drawing else []}]}
-        for row in rows
-    ]  # fmt: skip
-    return {
-        "paper": str(group.code), "title": group.topic.title, "group": "", "of": of, "date": "",
-        "learners": group.learners, "marks": marks, "questions": [{"number": 1, "of": of}],
-    }  # fmt: skip
+    return entry_of_set(group, [
+        (row.place, row.name, row.marks, row.drawing.mistakes if row.drawing else ()) for row in rows
+    ])  # fmt: skip

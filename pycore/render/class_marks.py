@@ -13,10 +13,13 @@ from pycore.practice import tables
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.keeping import keeps_html
 from pycore.render.this_device import link_html as link_to_kept
+from pycore.render.to_register import LINK as TO_REGISTER
+from pycore.render.to_register import ask_html
 from pycore.sheet import tally
 from pycore.words import class_set as class_words
 from pycore.words import marks as words
 from pycore.words import pile as pile_words
+from pycore.words import register as register_words
 from pycore.words.inputs import too_much_text
 from pycore.writers import svg
 
@@ -102,7 +105,10 @@ def marks_job(group: ClassSet, request: Mapping[str, Any]) -> Job:
         file = {"filename": words.FILE, "type": "text/csv;charset=utf-8"}
         summary = words.counted(*marking.counts(), len(marking.refused))
         told = words.saved(tables.separator(marking.mark))
-        reply = {"regions": {"marks": str(marks_html(marking))}, "announce": summary, "told": told, **file}
+        reply = {"regions": {"marks": str(marks_html(marking))}, "announce": summary, "told": told, **file,
+                 "count": len(marking.refused)}  # fmt: skip
+        entry, left = marking.entry()
+        reply |= {"left": left} | ({} if entry is None else {"entry": entry})
         return reply, marking.table()
 
     return Job(marking.steps(), result)
@@ -116,14 +122,16 @@ def paste_html() -> Markup:
         "placeholder": words.EXAMPLE, "aria-describedby": "h-results m-results",
     })  # fmt: skip
     message = h("p", {"class": "message", "id": "m-results", "data-message-for": "results", "hidden": True})
-    names = {"mark": words.MARK, "save-marks": words.SAVE, "save-results": words.SAVE_TYPED,
-             "erase-results": words.ERASE}  # fmt: skip
+    names = {"mark": words.MARK, "register": register_words.ADD, "save-marks": words.SAVE,
+             "save-results": words.SAVE_TYPED, "erase-results": words.ERASE}  # fmt: skip
+    later = ("register", "save-marks")
     buttons = [
-        h("button", {"type": "button", "class": "plain", "data-do": do, "hidden": do == "save-marks"}, label)
+        h("button", {"type": "button", "class": "plain", "data-do": do, "hidden": do in later}, label)
         for do, label in names.items()
     ]
     texts: Marks = {
         "class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-old": words.OLD,
+        "data-added": register_words.ADDED, "data-added-open": words.ADDED_OPEN,
     }  # fmt: skip
     return join(
         h("h2", None, words.TITLE), h("p", None, words.LEAD),
@@ -131,5 +139,5 @@ def paste_html() -> Markup:
         h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message,
           h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP, " ",
             keeps_html(class_words.STAYS))),
-        h("div", {"class": "row"}, buttons, link_to_kept("../")), h("p", texts),
+        h("div", {"class": "row"}, buttons, TO_REGISTER, link_to_kept("../")), ask_html(words.OPEN), h("p", texts),
     )  # fmt: skip

@@ -20,6 +20,8 @@ from pycore.render.class_marks import LONGEST_RESULTS
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.keeping import keeps_html
 from pycore.render.this_device import link_html as link_to_kept
+from pycore.render.to_register import LINK as TO_REGISTER
+from pycore.render.to_register import ask_html
 from pycore.sheet import tally
 from pycore.words import paper_marks as words
 from pycore.words import register as register_words
@@ -161,33 +163,19 @@ def paste_html() -> Markup:
         "data-longest": LONGEST_RESULTS, "placeholder": words.EXAMPLE, "aria-describedby": "h-results m-results",
     })  # fmt: skip
     message = h("p", {"class": "message", "id": "m-results", "data-message-for": "results", "hidden": True})
-    names = {"mark": words.MARK, "register": words.REGISTER, "save-marks": words.SAVE, "erase-results": words.ERASE}
+    names = {"mark": words.MARK, "register": register_words.ADD, "save-marks": words.SAVE, "erase-results": words.ERASE}
     later = ("register", "save-marks")
     buttons = [
         h("button", {"type": "button", "class": "plain", "data-do": do, "hidden": do in later}, label)
         for do, label in names.items()
     ]
-    to_register = h("a", {"href": f"../{register_words.SLUG}/"}, register_words.TITLE)
     texts: Marks = {"class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-old": words.OLD,
-                    "data-added": words.ADDED, "data-added-open": words.ADDED_OPEN,
+                    "data-added": register_words.ADDED, "data-added-open": words.ADDED_OPEN,
                     "data-other": words.OTHER_PAPER}  # fmt: skip
     about = h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP, " ", keeps_html(words.STAYS))
     field = h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message, about)
-    row = h("div", {"class": "row"}, buttons, to_register, link_to_kept("../"))
+    row = h("div", {"class": "row"}, buttons, TO_REGISTER, link_to_kept("../"))
     more = h("details", {"class": "more"}, h("summary", None, words.MORE_ABOUT),
              h("ul", None, [h("li", None, line) for line in words.ABOUT]))  # fmt: skip
     return join(h("h2", {"id": "mark-papers", "tabindex": -1}, words.TITLE), h("p", None, words.LEAD), more, field, row,
-                _ask_html(), h("p", texts))  # fmt: skip
-
-
-def _ask_html() -> Markup:
-    """Return the question before marks go into the register: what would change or is missing. The script fills it."""
-    texts: Marks = {f"data-{name}": text for name, text in words.ASK_LINES.items()}
-    buttons = [
-        h("button", {"type": "button", "class": "plain", "data-do": do}, label)
-        for do, label in {"add-anyway": words.ADD_ANYWAY, "add-not": words.ADD_NOT}.items()
-    ]
-    marks: Marks = {"class": "ask", "role": "group", "aria-labelledby": "ask-register", "data-ask": True,
-                    "hidden": True, **texts}  # fmt: skip
-    return h("div", marks, h("h3", {"id": "ask-register", "tabindex": -1}, words.ASK), h("ul"),
-             h("div", {"class": "row"}, buttons))  # fmt: skip
+                ask_html(words.OPEN), h("p", texts))  # fmt: skip

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from pycore.words.class_set import choose_separator
 from pycore.words.inputs import quoted
+from pycore.words.register import ADDED
 
 TITLE = "Mark the class"
 LEAD = (
@@ -27,6 +28,8 @@ OLD = "The answers have changed since they were marked. Mark them again to updat
 BANDS = {"accept": "accept", "look": "look again", "wrong": "wrong"}
 HEAD = ("Learner", "Answer", "Verdict", "Possible mistake", "Marks")
 REFUSED = "Lines that could not be used"
+ADDED_OPEN = f"{ADDED} Some are a range: look at these answers again."
+OPEN = "Marks that are still a range: {count}."
 SUMMARY = "The class’s mistakes"
 SUMMARY_NOTE = "Filled bar: the only mistake that fits. Open bar: one of several."
 MORE_ANSWERS = "Mark the other lines separately."

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from pycore.words.inputs import quoted
 from pycore.words.question_paper import PARTS
+from pycore.words.register import ADDED
 
 TITLE = "Mark the papers"
 LEAD = (
@@ -29,13 +30,10 @@ EXAMPLE = "Ada Lark; 1; 6.4 A at 145 anticlockwise; 6.43 A at 145.5 anticlockwis
 RESULTS_HELP = "Names, answers and marks are never sent."
 STAYS = "They stay on this device for a year after the last change, unless you erase them or choose another time."
 MARK, SAVE, ERASE = "Mark these answers", "Save as a table", "Erase the answers"
-REGISTER = "Add to the register"
 OLD = "The answers or the paper have changed since they were marked. Mark them again."
 ERASED = "The answers are erased."
-ADDED = "The marks are in the register."
-ADDED_OPEN = (
-    "The marks are in the register. Some are still a range: choose them in the table below, then add them again."
-)
+ADDED_OPEN = f"{ADDED} Some are still a range: choose them in the table below, then add them again."
+OPEN = "Marks that are still a range: {count}. You can choose them in the table first."
 LEAST, MOST = "The least for all", "The most for all"
 FILE = "paper-marks.csv"
 NOTHING = "There is nothing to mark yet. Enter at least one line with a learner, a question and an answer."
@@ -52,20 +50,6 @@ TOTALS, LINES = "Marks of each learner", "Marks of each question"
 MISTAKES = "The class’s mistakes"
 CHOOSE = "Choose the marks"
 OTHER_PAPER = "The answers that were here stay with their own paper. Open it to see them."
-ASK = "Add these marks to the register?"
-ASK_LINES: Mapping[str, str] = {
-    "replaced": "Marks in the register that would change: {count}.",
-    "whole": "{who}: {before} of the whole paper is there, not told by question. The new marks take its place.",
-    "one": "{who}, question {question}: {before} becomes {after}.",
-    "more": "And {count} more.",
-    "learner": "Learner {place}",
-    "range": "{low} to {high}",
-    "refused": "Lines that could not be used: {count}. Nothing of them is added.",
-    "missing": "Answers that are not marked yet: {count}. They do not count as 0.",
-    "open": "Marks that are still a range: {count}. You can choose them in the table first.",
-}
-"""What is said before marks are added, with places for numbers and names in braces."""
-ADD_ANYWAY, ADD_NOT = "Add them", "Do not add"
 ROLES: Mapping[str, tuple[str, ...]] = {
     "learner": ("learner", "name", "number", "no", "no.", "code", "who", "student"),
     "question": ("question", "q"),

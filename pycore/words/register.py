@@ -1,18 +1,18 @@
 """The words of the register: the marks of a group over the weeks, and the mistakes that it makes."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from pycore.words.class_set import choose_separator
 
 SLUG = "register"
 TITLE = "Register"
 LEAD = (
-    "The marks of your groups over the weeks, and the mistakes that they make. Marks come here from the page "
-    "“Question papers”, and from “Mark photographs”. They are never sent."
+    "The marks of your groups over the weeks, and the mistakes that they make. Marks come here from the pages "
+    "“Question papers”, “Class set” and “Mark photographs”. They are never sent."
 )
 STAYS = "They stay on this device."
 DESCRIPTION = "Marks of each learner by question paper, and the mistakes of a group over time, kept on this device."
-EMPTY = "There are no marks yet. Mark a question paper, then press “Add to the register”."
+EMPTY = "There are no marks yet. Mark a question paper or a class set, then press “Add to the register”."
 GROUP, NO_GROUP = "Group", "Without a group"
 LEARNER, TOTAL = "Learner", "Total"
 MARKS, MISTAKES = "Marks", "Mistakes over time"
@@ -35,6 +35,23 @@ HELP = (
     "averages are of what is marked. Learners are told apart by their names."
 )
 HOW_LONG = "Marks are kept for a year after the last change, unless you erase them or choose another time."
+
+ADD, ADDED = "Add to the register", "The marks are in the register."
+ASK = "Add these marks to the register?"
+ASK_LINES: Mapping[str, str] = {
+    "replaced": "Marks in the register that would change: {count}.",
+    "whole": "{who}: {before} of the whole paper is there, not told by question. The new marks take its place.",
+    "one": "{who}, question {question}: {before} becomes {after}.",
+    "alone": "{who}: {before} becomes {after}.",
+    "more": "And {count} more.",
+    "learner": "Learner {place}",
+    "range": "{low} to {high}",
+    "refused": "Lines that could not be used: {count}. Nothing of them is added.",
+    "left": "Lines that are not added: {count}. Their code is on an earlier line too, or is not of this set.",
+    "missing": "Answers that are not marked yet: {count}. They do not count as 0.",
+}
+"""What is said before marks are added, with places for numbers and names in braces."""
+ADD_ANYWAY, ADD_NOT = "Add them", "Do not add"
 
 
 def told(separator: str) -> str:

@@ -11,6 +11,7 @@ import * as regions from "./regions.js";
 import { live, sayIn } from "./said.js";
 import * as setPage from "./set-page.js";
 import { failed, fileOf, give, open, refuse, say, update, work } from "./set-page.js";
+import * as toRegister from "./to-register.js";
 
 /** @import { WorkResult } from "../types/shared.js" */
 
@@ -39,10 +40,9 @@ async function mark() {
     if (results.value) marksSaid("old");
     return;
   }
-  table = reply;
+  setTable(reply);
   marksSaid();
   regions.replace("marks", reply.regions.marks);
-  need('[data-do="save-marks"]').hidden = false;
   live(reply.announce);
 }
 
@@ -74,6 +74,7 @@ const actions = {
   share: setPage.share,
   mark,
   stop: setPage.stop,
+  ...toRegister.actions,
   "open-code": openCode,
   another: () => (newSeed(), update()),
   "save-marks": () => {
@@ -94,7 +95,7 @@ const actions = {
     results.value = "";
     keep("results", "");
     regions.replace("marks", "");
-    dropTable();
+    setTable(null);
     marksSaid("erased");
   },
 };
@@ -109,16 +110,17 @@ document.addEventListener("click", async (event) => {
   }
 });
 
-/** No file is given of what was marked. */
-function dropTable() {
-  table = null;
-  need('[data-do="save-marks"]').hidden = true;
+/** Give what was marked as a file and to the register; null gives nothing. @param {WorkResult | null} reply */
+function setTable(reply) {
+  table = reply;
+  toRegister.offer(reply);
+  need('[data-do="save-marks"]').hidden = !reply;
 }
 
-/** What was marked is no longer what stands there: said, and no file of it is given. */
+/** What was marked is no longer what stands there: said, and nothing of it is given. */
 function marksOld() {
   if (!table) return;
-  dropTable();
+  setTable(null);
   marksSaid("old");
 }
 

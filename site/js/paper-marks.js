@@ -4,19 +4,16 @@
 import { download } from "./download.js";
 import { need } from "./elements.js";
 import * as papers from "./kept-papers.js";
-import { add, weigh } from "./kept-register.js";
 import { afterQuiet } from "./pace.js";
 import * as regions from "./regions.js";
 import { live, sayIn } from "./said.js";
 import * as setPage from "./set-page.js";
+import * as toRegister from "./to-register.js";
 
-/** @import { MarksChange, MarksRange, SettledMarks, WorkResult } from "../types/shared.js" */
+/** @import { SettledMarks, WorkResult } from "../types/shared.js" */
 
 const CHOICE_PAUSE = 600; // ms after the last choice from a range
-const LISTED = 6; // changes that are told one by one
 const results = need("[data-results]", HTMLTextAreaElement);
-const ask = need("[data-ask]");
-const toRegister = need('[data-do="register"]');
 let key = ""; // of the paper whose answers stand here
 let isAhead = false; // whether answers are typed before it is known to which paper and group they belong
 /** @type {SettledMarks[]} */
@@ -30,8 +27,8 @@ const say = (name) => sayIn("[data-marks-said]", name);
 /** @param {WorkResult | null} reply */
 function setTable(reply) {
   table = reply;
-  ask.hidden = true;
-  for (const name of ["register", "save-marks"]) need(`[data-do="${name}"]`).hidden = !reply;
+  toRegister.offer(reply);
+  need('[data-do="save-marks"]').hidden = !reply;
 }
 
 /** What was marked is no longer what stands there. */
@@ -155,57 +152,6 @@ function settle(button) {
   markSoon();
 }
 
-// Before marks go into the register it is said what would change there, and what is missing.
-
-/** @param {string} name @param {Record<string, string | number>} values */
-const told = (name, values) => (ask.dataset[name] ?? "").replace(/\{(\w+)\}/g, (_, one) => String(values[one] ?? ""));
-
-/** @param {MarksRange} marks */
-const range = ({ low, high }) => (low === high ? String(low) : told("range", { low, high }));
-
-/** @param {MarksChange} change */
-function changeSaid({ place, name, question = 0, before, after }) {
-  const values = { who: name || told("learner", { place }), question, before: range(before), after: after ? range(after) : "" };
-  return told(after ? "one" : "whole", values);
-}
-
-/** @param {WorkResult} marking @returns {string[]} what is to be known before these marks are added; ranges alone need no asking */
-function doubts({ entry, count = 0 }) {
-  if (!entry) return [];
-  const { changes, missing, open } = weigh(entry);
-  if (!changes.length && !missing && !count) return [];
-  const counts = Object.entries({ refused: count, missing, open }).filter(([, many]) => many);
-  return [
-    ...(changes.length ? [told("replaced", { count: changes.length }), ...changes.slice(0, LISTED).map(changeSaid)] : []),
-    ...(changes.length > LISTED ? [told("more", { count: changes.length - LISTED })] : []),
-    ...counts.map(([name, many]) => told(name, { count: many })),
-  ];
-}
-
-async function register() {
-  await markDue();
-  if (!table || due) return;
-  const listed = doubts(table);
-  if (!listed.length) {
-    put();
-    return;
-  }
-  const lines = listed.map((text) => Object.assign(document.createElement("li"), { textContent: text }));
-  need("ul", HTMLElement, ask).replaceChildren(...lines);
-  ask.hidden = false;
-  say();
-  need("h3", HTMLElement, ask).focus();
-  ask.scrollIntoView({ block: "nearest" });
-}
-
-/** @param {boolean} [isTold] whether ranges have been told of before */
-function put(isTold) {
-  ask.hidden = true;
-  const open = !isTold && table?.entry ? weigh(table.entry).open : 0;
-  if (table?.entry && add(table.entry)) say(open ? "addedOpen" : "added");
-  toRegister.focus();
-}
-
 /** Show a line among the answers. @param {number} number */
 function showLine(number) {
   const lines = results.value.split("\n");
@@ -220,11 +166,10 @@ export const actions = {
   mark,
   settle,
   "settle-all": settleAll,
-  register,
-  "add-anyway": () => put(true),
-  "add-not": () => {
-    ask.hidden = true;
-    toRegister.focus();
+  ...toRegister.actions,
+  register: async () => {
+    await markDue();
+    if (!due) toRegister.actions.register();
   },
   "show-line": ({ dataset }) => showLine(Number(dataset.line)),
   "save-marks": async () => {

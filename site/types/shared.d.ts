@@ -263,6 +263,8 @@ export interface WorkReply extends FileReply {
   entry?: Omit<RegisterEntry, "day">;
   /** How many lines could not be used. */
   count?: number;
+  /** How many marked lines the register keeps nothing of. */
+  left?: number;
   /** The code of the paper whose file it is. */
   code?: string;
 }

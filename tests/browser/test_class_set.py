@@ -15,6 +15,7 @@ from pycore.forms.fields import default_form
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_set import FIELDS, read_set
 from pycore.words import class_set as words
+from pycore.words import register as register_words
 
 FRESH = "document.documentElement.dataset.answer === 'fresh'"
 IDLE = "document.documentElement.dataset.working === undefined"
@@ -265,3 +266,25 @@ def test_nothing_runs_over_the_edge_and_every_control_has_a_name(sets: Callable[
         "[...document.querySelectorAll('main :is(input, select, textarea)')].filter((one) => !one.labels?.length)"
         ".map((one) => one.outerHTML)"
     )
+
+
+def test_marks_go_into_the_register_and_what_would_change_is_said(sets: Callable[..., Page], site: str, ready):
+    page = sets(2)
+    lines = [
+        f"{code};{size:.2f};{abs(angle):.1f};{'acw' if angle > 0 else 'cw'}" for code, size, angle in right_answers(2)
+    ]
+    assert page.is_hidden('[data-do="register"]')
+    page.fill("#results", "\n".join(lines))
+    page.click('[data-do="mark"]')
+    page.click('[data-do="register"]')
+    expect(page.locator("[data-marks-said]")).to_have_text(register_words.ADDED)
+    page.fill("#results", f"{lines[0]}\n{right_answers(2)[1][0]};99")
+    assert page.is_hidden('[data-do="register"]')
+    page.click('[data-do="mark"]')
+    page.click('[data-do="register"]')
+    expect(page.locator("[data-ask]")).to_contain_text("Learner 2: 4 becomes 0.")
+    page.click('[data-do="add-not"]')
+    page.goto(f"{site}register/")
+    ready(page)
+    expect(page.locator("table.register tr.average").first).to_contain_text("100 %")
+    expect(page.locator("table.register").first).to_contain_text("4 of 4")

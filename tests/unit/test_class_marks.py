@@ -184,7 +184,7 @@ def ask(**request: object) -> tuple[dict, bytes | None]:
 def test_the_api_marks_in_pieces_and_gives_the_table_back():
     text = "\n".join((*(answer(index) for index in range(4)), "3CD;5", f"{CODES[5]};1;;;c"))
     begun, _ = ask(do="begin", work="marks", form=FORM, results=text)
-    told = [ask(do="next", job=begun["job"], pieces=1)[0]["said"] for _ in range(6)]
+    told = [ask(do="next", job=begun["job"], pieces=1)[0]["said"] for _ in range(12)]
     assert "Line 6 of 6" == told[-1]
     done, data = ask(do="finish", job=begun["job"])
     assert "5 marked: 4 accepted, 0 to look at again, 1 wrong. 1 line could not be used." == done["announce"]
@@ -254,3 +254,31 @@ def test_anticlockwise_is_read_however_it_is_spelt():
     for word in ("anticlockwise", "anti-clockwise", "Anti-Clockwise", "counterclockwise", "ACW"):
         line = ";".join((CODES[0], size, angle, word))
         assert [] == marked(line).refused
+
+
+def test_the_register_keeps_each_learner_once_with_the_marks_of_the_set():
+    """The marks of a class set never reached the register."""
+    other = str(next(one for one in learners_of(read_set(FORM | {"seed": "42"})) if one is not None).code)
+    lines = (answer(2), answer(0), f"{CODES[0]};99;1;cw", f"{other};5;1;cw")
+    entry, left = marked("\n".join(lines)).entry()
+    about = tuple(entry[key] for key in ("paper", "title", "of", "learners"))
+    assert (str(GROUP.code), GROUP.topic.title, 4, 6) == about
+    assert [(3, "", 4, 4), (1, "", 4, 4)] == [
+        (one["place"], one["name"], one["low"], one["high"]) for one in entry["marks"]
+    ]
+    assert 2 == left
+    assert (None, 1) == marked(f"{other};5;1;cw").entry()
+
+
+def test_the_register_knows_the_learners_of_a_set_by_their_whole_names_and_their_mistakes():
+    group = read_set(FORM, "Ada Lark\nBen Stone")
+    mistake = next(one for one in TASKS[1].mistakes if one.key == "reversed")
+    angle = phasor.angle(mistake.point)
+    marking = MarkingRun(group, read_results(
+        f"Ben Stone;{mistake.size:.2f};{math.fabs(angle):.1f};{side(angle)}", group,
+    ))  # fmt: skip
+    for _ in marking.steps():
+        pass
+    (one,) = marking.entry()[0]["marks"]
+    assert (2, "Ben Stone", ["a phasor reversed"]) == (one["place"], one["name"], one["mistakes"])
+    assert [{"number": 1, "low": one["low"], "high": one["high"], "mistakes": one["mistakes"]}] == one["questions"]
