@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from pycore.practice.answers import AnswerJudgement
 from pycore.practice.marking import ACCEPT, LOOK
+from pycore.practice.task import Mistake
 
 Range = tuple[int, int]
 """Marks from and to."""
@@ -41,14 +42,23 @@ def _drawn_with(key: str, worth: Worth) -> dict[str, int]:
     return {part: 0 if lost in (part, None) else marks for part, marks in worth.items()}
 
 
-def _keys(reply: AnswerJudgement) -> tuple[tuple[str, ...], bool]:
+def _drawn_by(mistake: Mistake, worth: Worth) -> tuple[dict[str, int], ...]:
+    """The marks of a drawing by one mistake. One that gives a size alone, as plain addition does, shows nothing of the
+    drawing: of its parts only the paper can tell."""
+    if mistake.point is not None:
+        return (_drawn_with(mistake.key, worth),)
+    return dict.fromkeys(worth, 0), {part: 0 if part == "resultant" else marks for part, marks in worth.items()}
+
+
+def _mistakes(reply: AnswerJudgement) -> tuple[tuple[Mistake, ...], bool]:
     """The mistakes that could explain an answer, and whether they do for sure: those of the one cause that is sure, or
     of all; none where something else explains it."""
     causes = reply.marked.causes
     if reply.unit_meant or reply.follows or reply.missing or not causes:
         return (), False
     sure = causes[0].sure
-    return tuple(dict.fromkeys(one.key for cause in causes[: 1 if sure else None] for one in cause.mistakes)), sure
+    found = {one.key: one for cause in causes[: 1 if sure else None] for one in cause.mistakes}
+    return tuple(found.values()), sure
 
 
 def _open(reply: AnswerJudgement, worth: Worth, found: str) -> tuple[dict[str, int], ...]:
@@ -69,8 +79,9 @@ def drawing_marks(reply: AnswerJudgement, worth: Worth) -> tuple[dict[str, int],
     """Marks for the parts of a drawing, from the answer that was read off it: by every explanation of it."""
     if reply.marked.band == ACCEPT:
         return (dict(worth),)
-    keys, sure = _keys(reply)
-    return (*(_drawn_with(key, worth) for key in keys), *(() if sure else _open(reply, worth, "resultant")))
+    mistakes, sure = _mistakes(reply)
+    options = [option for one in mistakes for option in _drawn_by(one, worth)]
+    return (*options, *(() if sure else _open(reply, worth, "resultant")))
 
 
 def calculation_marks(reply: AnswerJudgement, worth: Worth) -> tuple[dict[str, int], ...]:

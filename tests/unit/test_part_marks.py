@@ -66,6 +66,15 @@ def test_two_mistakes_with_one_outcome_are_a_range_of_parts_but_not_of_the_total
     assert (5, 5) == total(options)
 
 
+def test_plain_addition_shows_nothing_of_a_drawing(neutral: Task):
+    """It had scale, directions and lengths in full, more than an answer that nothing explains."""
+    options = drawing_marks(judged(neutral, 9.2 + 14.7 + 6.5, "drawn"), DRAWING)
+    assert {"scale": (0, 1), "directions": (0, 2), "lengths": (0, 2), "resultant": (0, 0)} == spread(options)
+    assert (0, 5) == total(options)
+    results, _ = lines("Ada Lark; 1; 30.4 A; 30.4 A")
+    assert ((0, 7), ("plain-sum",)) == (results[0].total, results[0].mistakes)
+
+
 @pytest.mark.parametrize("worth", [{"resultant": 5}, {"scale": 2}, {"scale": 0, "directions": 0, "resultant": 4}])
 def test_a_wrong_drawing_never_has_all_its_marks(neutral: Task, worth: dict[str, int]):
     """Whatever parts a lecturer gives marks for."""
