@@ -37,8 +37,10 @@ class MarkedPaper:
     marks: tuple[LearnerMarks, ...]
 
     @property
-    def average(self) -> Range:
-        """All learners' marks in per cent of what was marked."""
+    def average(self) -> Range | None:
+        """All learners' marks in per cent of what was marked; None where nobody's paper is marked whole."""
+        if all(one.missing for one in self.marks):
+            return None
         return per_cent(summed(one.marks for one in self.marks), added(one.of for one in self.marks))
 
 
@@ -50,6 +52,11 @@ class LearnerRow:
     papers: tuple[LearnerMarks | None, ...]
     total: Range
     of: int
+
+    @property
+    def per_cent(self) -> Range | None:
+        """The sum in per cent; None while a question of one of these papers is not marked."""
+        return None if any(one and one.missing for one in self.papers) else per_cent(self.total, self.of)
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,12 +188,17 @@ ENDS = ("from", "to", "possible", "from %", "to %")
 """The columns of a paper in the table for spreadsheets, by the names of their heads."""
 
 
-def _cells(marked: tuple[Range, int] | None) -> tuple[str, ...]:
-    """A learner's cells of one paper; empty for one that was not marked."""
-    if marked is None:
+def _ends(share: Range | None) -> tuple[str, ...]:
+    """Per cent from and to; empty where there is none."""
+    return ("", "") if share is None else tuple(map(str, share))
+
+
+def _cells(own: LearnerMarks | None) -> tuple[str, ...]:
+    """A learner's cells of one paper; empty for one that was not marked, without per cent for one marked in part."""
+    if own is None:
         return ("",) * len(ENDS)
-    marks, of = marked
-    return tuple(map(str, (*marks, of, *per_cent(marks, of))))
+    share = None if own.missing else per_cent(own.marks, own.of)
+    return (*map(str, (*own.marks, own.of)), *_ends(share))
 
 
 def table(registers: Sequence[Register], heads: Mapping[str, str]) -> list[list[str]]:
@@ -198,10 +210,9 @@ def table(registers: Sequence[Register], heads: Mapping[str, str]) -> list[list[
         ends = [f"{of}{heads[end]}" for of in (*papers, f"{heads['total']}: ") for end in ENDS]
         rows.append([heads["group"], heads["learner"], *ends])
         for row in register.learners():
-            marked = [None if own is None else (own.marks, own.of) for own in row.papers]
-            cells = [text for one in (*marked, (row.total, row.of)) for text in _cells(one)]
-            rows.append([register.group, row.name, *cells])
-        averages = [text for paper in register.papers for text in ("", "", "", *map(str, paper.average))]
+            cells = [text for one in row.papers for text in _cells(one)]
+            rows.append([register.group, row.name, *cells, *map(str, (*row.total, row.of)), *_ends(row.per_cent)])
+        averages = [text for paper in register.papers for text in ("", "", "", *_ends(paper.average))]
         rows.append([register.group, heads["average"], *averages])
         rows.append([])
         rows.append([heads["group"], heads["mistake"], *(f"{paper}{heads['learners']}" for paper in papers)])

@@ -7,7 +7,7 @@ from pycore.forms.conventions import MARKS
 from pycore.forms.links import USUAL
 from pycore.pages import register as page
 from pycore.pages.class_job import Job
-from pycore.pages.register import LearnerMarks, Register, per_cent
+from pycore.pages.register import LearnerMarks, Register
 from pycore.practice import tables
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.keeping import keeps_html
@@ -34,7 +34,7 @@ def _head(first: str, register: Register, last: str = "") -> Markup:
 def _cell(own: LearnerMarks | None, whole: int) -> Markup:
     """Return a learner's marks of one paper; below them what is not marked yet."""
     if own is None:
-        return h("td", None, "")
+        return h("td", None, words.NOTHING)
     missing = h("span", {"class": "day"}, words.not_marked(own.missing)) if own.missing else None
     return h("td", None, mark_words.marked_of(*own.marks, own.of, whole), missing)
 
@@ -44,10 +44,10 @@ def _register_html(register: Register) -> Markup:
         h("tr", None, h("th", {"scope": "row"}, row.name),
           [_cell(own, paper.of) for own, paper in zip(row.papers, register.papers, strict=True)],
           h("td", {"class": "total"}, mark_words.of_total(*row.total, row.of),
-            h("span", {"class": "day"}, words.per_cent(*per_cent(row.total, row.of)))))
+            h("span", {"class": "day"}, words.per_cent(row.per_cent))))
         for row in register.learners()
     ]  # fmt: skip
-    averages = [h("td", None, words.per_cent(*paper.average)) for paper in register.papers]
+    averages = [h("td", None, words.per_cent(paper.average)) for paper in register.papers]
     rows.append(h("tr", {"class": "average"}, h("th", {"scope": "row"}, words.AVERAGE), averages, h("td", None, "")))
     mistakes = [
         h("tr", None, h("th", {"scope": "row"}, name), [h("td", None, str(count) if count else "") for count in counts])
@@ -55,7 +55,8 @@ def _register_html(register: Register) -> Markup:
     ]
     marks_table = h("table", {"class": "register"}, _head(words.LEARNER, register, words.TOTAL), h("tbody", None, rows))
     named = f"{words.GROUP}: {register.group}" if register.group else words.NO_GROUP
-    parts = [h("h2", None, named), _scrolled(f"{words.MARKS}: {named}", marks_table)]
+    parts = [h("h2", None, named), h("p", {"class": "help"}, words.MARKS_NOTE),
+             _scrolled(f"{words.MARKS}: {named}", marks_table)]  # fmt: skip
     if mistakes:
         table = h("table", {"class": "register"}, _head(words.MISTAKE, register), h("tbody", None, mistakes))
         parts += [h("h3", None, words.MISTAKES), h("p", {"class": "help"}, words.MISTAKES_NOTE),

@@ -81,8 +81,8 @@ def off_and_allowed(what: str, off: str, allowed: str, unit: str) -> str:
 
 
 def near_miss(told: Sequence[str]) -> str:
-    """An answer just beyond its tolerance: what the mark scheme gives, and why a person decides."""
-    return f"near miss, {', '.join(told)}: beyond the tolerance the result has no marks, up to twice it you decide"
+    """An answer just beyond its tolerance: a person decides."""
+    return f"nearly right: {', '.join(told)}. Up to twice as much, you decide"
 
 
 def saved(separator: str) -> str:

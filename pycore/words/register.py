@@ -13,10 +13,13 @@ LEAD = (
 STAYS = "They stay on this device."
 DESCRIPTION = "Marks of each learner by question paper, and the mistakes of a group over time, kept on this device."
 EMPTY = "There are no marks yet. Mark a question paper or a class set, then press “Add to the register”."
+NOTHING = "–"
+"""Stands where nothing is marked."""
 GROUP, NO_GROUP = "Group", "Without a group"
 LEARNER, TOTAL = "Learner", "Total"
 MARKS, MISTAKES = "Marks", "Mistakes over time"
 MISTAKE = "Mistake"
+MARKS_NOTE = "Per cent and averages are of what is marked. A paper that is not marked whole has no per cent: –."
 MISTAKES_NOTE = "For each paper: how many learners made this mistake."
 AVERAGE, OF = "Average", "of"
 PAPERS, ERASE, ERASED = "Papers", "Erase", "The paper is erased from the register."
@@ -31,8 +34,8 @@ LOADED = "The file’s papers are in the register."
 BAD_FILE = "This file holds no register of this site. Nothing has changed."
 NO_SCRIPT = "JavaScript is off. The register is kept by your browser, which needs JavaScript."
 HELP = (
-    "A question marked again takes the place of its earlier marks; the marks of other questions stay. Per cent and "
-    "averages are of what is marked. Learners are told apart by their names."
+    "A question marked again takes the place of its earlier marks; the marks of other questions stay. "
+    "Learners are told apart by their names."
 )
 HOW_LONG = "Marks are kept for a year after the last change, unless you erase them or choose another time."
 
@@ -59,8 +62,11 @@ def told(separator: str) -> str:
     return f"The table is saved. {choose_separator(separator)}"
 
 
-def per_cent(low: int, high: int) -> str:
-    """Marks in per cent."""
+def per_cent(share: tuple[int, int] | None) -> str:
+    """Marks in per cent; a dash for none."""
+    if share is None:
+        return NOTHING
+    low, high = share
     return f"{low} %" if low == high else f"{low} to {high} %"
 
 

@@ -41,14 +41,14 @@ def marked(text: str, **form: str) -> PaperMarking:
 def test_a_near_miss_says_how_far_it_is_off_and_who_decides():
     """It said "no typical mistake"."""
     (one,) = marked("Ada Lark; 1; ; 7.35 A at 101 clockwise").results
-    (remark,) = (text for text in one.remarks if "near miss" in text)
+    (remark,) = (text for text in one.remarks if "nearly right" in text)
     assert "size 0.1" in remark and "0.072" in remark and "allowed" in remark and "you decide" in remark
     (one,) = marked("Ada Lark; 1; ; 7.24 A at 101.8 clockwise", decimal="comma").results
-    (remark,) = (text for text in one.remarks if "near miss" in text)
+    (remark,) = (text for text in one.remarks if "nearly right" in text)
     assert "angle 0," in remark and "0,50° allowed" in remark
     for right_or_far in ("7.24 A at 101 clockwise", "30.4 A at 101 clockwise"):
         (one,) = marked(f"Ada Lark; 1; ; {right_or_far}").results
-        assert not [text for text in one.remarks if "near miss" in text]
+        assert not [text for text in one.remarks if "nearly right" in text]
 
 
 def test_parts_that_add_up_to_more_than_the_range_say_why():

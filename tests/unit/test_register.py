@@ -46,8 +46,10 @@ def test_a_total_says_how_much_of_it_was_marked():
     html = reply["regions"]["register"]
     assert "12 of 20 marked" in html
     assert "question 2 not marked yet" in html
-    assert "60 %" in html
+    assert "%" not in html
+    assert '<span class="day">–</span>' in html
     whole, _ = ask([by_question(1, 2, 3)], do="answer")
+    assert "60 %" in whole["regions"]["register"]
     assert "18 of 30" in whole["regions"]["register"]
     assert "not marked yet" not in whole["regions"]["register"]
 
@@ -61,7 +63,17 @@ def test_a_paper_has_an_average_of_what_is_marked():
     (one,) = register.read([paper()])
     assert (45, 52) == one.papers[0].average  # 27 to 31 of 60
     (other,) = register.read([by_question(1)])
-    assert (60, 60) == other.papers[0].average
+    assert other.papers[0].average is None
+    (full,) = register.read([by_question(1, 2, 3)])
+    assert (60, 60) == full.papers[0].average
+
+
+def test_a_paper_marked_in_part_has_no_per_cent_in_the_table_either():
+    """A question that was not marked yet made 100 % of the others."""
+    heads = dict.fromkeys(("group", "learner", "mistake", "total", "average", "learners", *register.ENDS), "")
+    rows = register.table(register.read([by_question(1, 3)]), heads)
+    assert ["Tuesday", "Ada Lark", "12", "12", "20", "", "", "12", "12", "20", "", ""] == rows[1]
+    assert ["Tuesday", "", "", "", "", "", ""] == rows[2]
 
 
 def test_names_are_in_order_and_numbers_too():
