@@ -146,7 +146,19 @@ def judge(
     if typed.direction is not None and task.angled:
         angle, sided = task_angle(task, typed.direction, on_paper=on_paper)
     answer = LearnerAnswer(size, angle, sided, how, typed.size.half)
-    return replace(_judged(task, answer, typed.size, owns, limits), entries=entries, parts=parts)
+    reply = _judged(task, answer, typed.size, owns, limits)
+    if on_paper and typed.direction is not None and typed.direction.bare and not task.signed:
+        reply = _or_side_missing(task, reply, typed.size, limits)
+    return replace(reply, entries=entries, parts=parts)
+
+
+def _or_side_missing(task: Task, reply: AnswerJudgement, typed: TypedSize, limits: Limits) -> AnswerJudgement:
+    """The judgement of an angle without sign or side where the class gives sides in words: if it is right on the other
+    side than the one that is positive on the sheet, its side is missing, and no mistake is named."""
+    if reply.marked.band == ACCEPT:
+        return reply
+    either = _judged(task, replace(reply.answer, sided=False), typed, (), limits)
+    return either if either.missing == "side" else reply
 
 
 def judge_measured(

@@ -50,12 +50,14 @@ class TypedSize:
 
 @dataclass(frozen=True, slots=True)
 class Direction:
-    """An angle as typed: degrees with their sign, the side in words (one of ``SIDES``, "": none), and whether it is
-    said to be the returning arrow's."""
+    """An angle as typed: degrees with their sign, the side in words (one of ``SIDES``, "": none), whether it is
+    said to be the returning arrow's, and whether it is a number up to 180 alone, without sign or
+    side."""
 
     degrees: float
     side: str = ""
     returning: bool = False
+    bare: bool = False
 
 
 def units(task: Task) -> tuple[str, ...]:
@@ -165,7 +167,8 @@ def read_direction(name: str, label: str, text: str, side: str = "") -> Directio
         raise InputError(Fault(name, text, words.bad_angle(label, text), problem.fragment)) from None
     if not -360.0 <= value <= 360.0:
         raise InputError(Fault(name, text, words.bad_angle(label, text)))
-    return Direction(value, stated, returning)
+    bare = not stated and value <= 180.0 and not text.strip().startswith(("+", "-", "−"))
+    return Direction(value, stated, returning, bare)
 
 
 def _side(task: Task, direction: Direction) -> str:

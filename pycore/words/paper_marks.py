@@ -18,7 +18,8 @@ ABOUT = (
     "columns, such as a time or points, are passed over.",
     "An answer is a size and an angle: 6.4 A at 145 anticlockwise. You can also type 6.4∠145, 6.4 @ 145, 6.4 A 145 "
     "acw, 64 mm, a comma as decimal mark, lagging, leading, left or right.",
-    "Each sheet says which way is positive. An angle without sign or side is positive, and 340 is −20.",
+    "Each sheet says which way is positive. An angle without sign or side is positive, and 340 is −20. Where your "
+    "class writes clockwise or anticlockwise and only the other side is right, the side is missing: you decide.",
     "A first name is enough if no other learner of the paper has it. The code on the paper can stand for the name.",
     "After the answers you can give marks for the parts of the question, in this order: " + ", ".join(PARTS.values())
     + ". Leave out those that the question does not ask for. What you leave empty is marked from the answers.",
