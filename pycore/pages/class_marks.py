@@ -10,9 +10,10 @@ from pycore.forms.conventions import MARKS as DECIMAL_MARKS
 from pycore.pages import class_table
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_set import TOPICS, ClassSet
-from pycore.pages.class_table import MarkedLine
+from pycore.pages.class_table import MarkedLine, RefusedLine
 from pycore.pages.codes import fault_of
 from pycore.pages.mistake_names import short
+from pycore.pages.typed_answers import NO_ANSWER, judged
 from pycore.practice import answers, results, tables
 from pycore.practice.answers import AnswerJudgement
 from pycore.practice.class_set import set_of
@@ -36,7 +37,7 @@ class MarkingRun:
     group: ClassSet
     entries: tuple[Entry, ...]
     results: list[MarkedLine] = field(default_factory=list)
-    refused: list[str] = field(default_factory=list)
+    refused: list[RefusedLine] = field(default_factory=list)
     places: dict[str, tuple[int, str]] = field(default_factory=dict)
     seen: dict[str, int] = field(default_factory=dict)
 
@@ -48,13 +49,15 @@ class MarkingRun:
     def steps(self) -> Iterator[tuple[str, float]]:
         """Find whose codes are whose, then judge each line."""
         whole = len(self.entries)
-        wanted = {str(code) for code in map(_code_of, self.entries) if code and set_of(code) == self.group.code}
-        for learner in learners_of(self.group) if wanted else ():
+        codes = [_code_of(entry) for entry in self.entries if not entry.why]
+        wanted = {str(code) for code in codes if code and set_of(code) == self.group.code}
+        is_all = None in codes  # a mistyped code may be like that of any learner
+        for learner in learners_of(self.group) if wanted or is_all else ():
             if learner is not None:
                 self.places[str(learner.code)] = (learner.place, learner.name)
                 wanted.discard(str(learner.code))
             yield words.progress(0, whole), 0.0
-            if not wanted:
+            if not wanted and not is_all:
                 break
         for number, entry in enumerate(self.entries, start=1):
             self._judge(entry)
@@ -65,14 +68,21 @@ class MarkingRun:
             if entry.why:
                 raise ValueError(entry.why)
             self.results.append(self._result(entry))
-        except InputError as error:
-            self.refused.append(words.refused(entry.line, " ".join(fault.message for fault in error.faults)))
         except CodeError as error:
-            self.refused.append(words.refused(entry.line, fault_of(entry.cells["code"], error).message))
+            self.refused.append(self._mistyped(entry, error))
         except NoProblemError:
-            self.refused.append(words.refused(entry.line, words.NO_PROBLEM))
+            self.refused.append(RefusedLine(entry.line, words.refused(entry.line, words.NO_PROBLEM)))
         except ValueError as error:
-            self.refused.append(words.refused(entry.line, str(error)))
+            self.refused.append(RefusedLine(entry.line, words.refused(entry.line, str(error))))
+
+    def _mistyped(self, entry: Entry, error: CodeError) -> RefusedLine:
+        """A line whose code cannot be used, with the one code of this set that it is like."""
+        typed = entry.cells["code"]
+        near = [code for code in self.places if class_table.is_near(typed, code)]
+        if len(near) == 1:
+            why = words.did_you_mean(entry.line, near[0], self.places[near[0]][0])
+            return RefusedLine(entry.line, why, typed, near[0])
+        return RefusedLine(entry.line, words.refused(entry.line, fault_of(typed, error, words.SHEET).message))
 
     def _result(self, entry: Entry) -> MarkedLine:
         code = results.code_of(entry.cells)
@@ -81,24 +91,28 @@ class MarkingRun:
             raise CodeError("topic")
         written = str(code)
         task: Task = page.task(page.practice_form(code, self.group.taken))
-        answer = results.answer_of(entry.cells)
-        reply = answers.judge(task, answer, self.group.limits)
+        read = judged(task, results.answer_of(entry.cells), self.group.limits)
         earlier = self.seen.setdefault(written, entry.line)
         remarks = [words.again(earlier)] if earlier != entry.line else []
         if set_of(code) != self.group.code:
             remarks.append(words.other_set(str(set_of(code))))
         place, name = self.places.get(written, (0, ""))
+        name, place = entry.cells.get("name", "") or name, place if earlier == entry.line else 0
+        remarks = [*read.notes, *remarks]
+        if read.reply is None:
+            return _no_answer(entry, written, task, name, place, remarks)
+        reply = read.reply
         marked = reply.marked
         shown = marked.causes[:MOST_NAMED] if not (reply.unit_meant or reply.follows or reply.missing) else ()
         names = tuple(tuple(plain(mistake.name) for mistake in cause.mistakes) for cause in shown)
         return MarkedLine(
-            entry.line, entry.cells.get("name", "") or name, written, entry.cells,
+            entry.line, name, written, entry.cells,
             class_table.given_cells(task, reply, entry.cells, self.mark),
             marked.band, marked.size_off, marked.angle_off, task.writing,
             tuple(tuple(dict.fromkeys(mistake.key for mistake in cause.mistakes)) for cause in shown),
             names, verdict_of(task, reply, words.causes(names) if names else "", self.mark),
-            self._marks(task, reply, answer),
-            tuple(remarks), place if earlier == entry.line else 0,
+            self._marks(task, reply, read.form),
+            tuple(remarks), place,
         )  # fmt: skip
 
     def _marks(self, task: Task, reply: AnswerJudgement, answer: Mapping[str, str]) -> tuple[int, int]:
@@ -139,6 +153,18 @@ class MarkingRun:
         labels = list(dict.fromkeys((*sure, *perhaps)))
         lines = [(label, sure.get(label, 0), perhaps.get(label, 0)) for label in labels]
         return tuple(sorted(lines, key=lambda row: (-row[1], -row[2], row[0])))
+
+
+def _no_answer(
+    entry: Entry, code: str, task: Task, name: str, place: int, remarks: Sequence[str]
+) -> MarkedLine:
+    """A line whose answer nobody can read: no marks, and its learner stays in the totals."""
+    how = words.HOWS[entry.cells.get("answer-how", "").lower()]
+    cells = (entry.cells["answer"], "", "", "", how, "", "", "")
+    return MarkedLine(
+        entry.line, name, code, entry.cells, cells, WRONG, None, None, task.writing, ((NO_ANSWER,),), (), "", (0, 0),
+        tuple(remarks), place,
+    )  # fmt: skip
 
 
 def entry_of(

@@ -8,7 +8,7 @@ from pycore.practice import tables
 from pycore.practice.answers import AnswerJudgement, Entry
 from pycore.practice.task import Task
 from pycore.practice.typed import LENGTHS, TypedSize, size_in
-from pycore.quantity import NumberFormat, fixed, plain
+from pycore.quantity import NumberFormat, fixed, plain, unit_parts
 from pycore.words import marks as words
 
 
@@ -25,7 +25,7 @@ class MarkedLine:
     cells: Mapping[str, str]
     answer_cells: tuple[str, ...]
     band: str
-    size_off: float
+    size_off: float | None
     angle_off: float | None
     writing: NumberFormat
     keys: tuple[tuple[str, ...], ...]
@@ -34,6 +34,30 @@ class MarkedLine:
     marks: tuple[int, int]
     remarks: tuple[str, ...] = ()
     place: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class RefusedLine:
+    """A line that could not be used: its number, why, and the code as it was typed with the one of the set that is
+    likely meant ("" for none)."""
+
+    line: int
+    why: str
+    typed: str = ""
+    meant: str = ""
+
+
+def is_near(typed: str, code: str) -> bool:
+    """Whether a typed code differs from another in one character, or in two that are swapped."""
+    signs = [sign for sign in typed.upper() if sign.isalnum()]
+    others = [sign for sign in code if sign.isalnum()]
+    if len(signs) != len(others):
+        return False
+    apart = [place for place, sign in enumerate(signs) if sign != others[place]]
+    if len(apart) != 2:
+        return len(apart) == 1
+    one, two = apart
+    return signs[one] == others[two] and signs[two] == others[one]
 
 
 def _number(task: Task, typed: TypedSize, unit: str, mark: str) -> str:
@@ -58,8 +82,13 @@ def given_cells(task: Task, reply: AnswerJudgement, cells: Mapping[str, str], ma
     unit = answer.size.unit
     found = _number(task, first.size, unit, mark) if first is not None else ""
     how = words.HOWS[cells.get("answer-how", "").lower()]
+    number = _number(task, answer.size, unit, mark)
+    parts = unit_parts(answer.size.named) if answer.size.other else None
+    if parts is not None:
+        # With a wrong unit in a column of its own, the number pasted again would be read in the right one.
+        number, unit = f"{tables.ascii_number(plain(answer.size.number, mark))} {parts[1]}", ""
     return (
-        _number(task, answer.size, unit, mark), unit, *_direction(answer, mark), how, found, *_direction(first, mark),
+        number, unit, *_direction(answer, mark), how, found, *_direction(first, mark),
     )  # fmt: skip
 
 
@@ -69,13 +98,14 @@ def table_of(results: Sequence[MarkedLine], mark: str, of: int) -> list[list[str
     rows = [list(words.table_head(writing.unit if writing else ""))]
     for one in results:
         factor = writing.factor if writing else 1.0
-        off = fixed(one.size_off / factor, one.writing.decimals_in(factor) + 1, mark)
+        decimals = one.writing.decimals_in(factor) + 1
+        off = "" if one.size_off is None else tables.ascii_number(fixed(one.size_off / factor, decimals, mark))
         turned = "" if one.angle_off is None else tables.ascii_number(fixed(one.angle_off, 1, mark))
         remarks = "; ".join((one.verdict, *one.remarks)).strip("; ")
         low, high = one.marks
         rows.append([
             str(one.line), one.name, one.code, *one.answer_cells,
-            words.BANDS[one.band], tables.ascii_number(off), turned,
+            words.BANDS[one.band], off, turned,
             remarks, str(low), str(high), str(of),
         ])  # fmt: skip
     return rows

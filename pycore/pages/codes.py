@@ -48,12 +48,13 @@ def find(text: str) -> CodeProblem:
     return CodeProblem(page, code, {**form, "code": str(code)})
 
 
-def fault_of(text: str, error: CodeError) -> Fault:
-    """What is wrong with a typed code, and where in it, as narrowly as its check can tell."""
+def fault_of(text: str, error: CodeError, sheet: str = "your sheet") -> Fault:
+    """What is wrong with a typed code, and where in it, as narrowly as its check can tell; ``sheet``: what the code
+    stands on."""
     group = codes.suspect(error.part) if error.reason == "check" else 0
     part = error.part[codes.GROUP * (group - 1) :][: codes.GROUP] if group else error.part
     part = _as_typed(text, part)
-    return Fault("code", text, words.unusable(text, error.reason, part, group), part)
+    return Fault("code", text, words.unusable(text, error.reason, part, group, sheet), part)
 
 
 def _as_typed(text: str, part: str) -> str:

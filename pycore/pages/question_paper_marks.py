@@ -9,7 +9,8 @@ from pycore.pages.class_marks import verdict_of
 from pycore.pages.mistake_names import short
 from pycore.pages.paper_day import day_of
 from pycore.pages.question_paper import Question, QuestionPaper, place_of
-from pycore.practice import answers, part_marks, tables
+from pycore.pages.typed_answers import NO_ANSWER, ReadAnswer, judged
+from pycore.practice import part_marks, tables
 from pycore.practice.answers import AnswerJudgement
 from pycore.practice.class_set import Learner
 from pycore.practice.marking import ACCEPT, MOST_NAMED
@@ -22,8 +23,8 @@ from pycore.words import question_paper as paper_words
 
 MOST_LINES = 5000
 LONGEST_QUOTE = 80
-WRONG_UNIT, NO_ANSWER = "wrong-unit", "no-answer"
-"""Counted with the mistakes, by their keys in words/short_mistakes.py."""
+WRONG_UNIT = "wrong-unit"
+"""Counted with the mistakes, by its key in words/short_mistakes.py."""
 Settled = Mapping[tuple[int, int], tuple[int, tuple[str, str]]]
 """Marks that a person chose from a range: by the learner's place and the question, and for which answers as typed."""
 
@@ -125,7 +126,8 @@ class PaperMarking:
         typed, decided = paper_lines.marks_of(question, cells), paper_lines.decided_of(question, cells)
         given = paper_lines.answers_of(question, cells)
         tasks = {how: task.by(how) for how in (DRAWN, CALCULATED)}
-        replies = agreed({how: self._judged(tasks[how], how, given[how]) for how in tasks})
+        found = {how: self._judged(tasks[how], how, given[how]) for how in tasks}
+        replies = agreed({how: one.reply for how, one in found.items()})
         marks, total = _parts(question, replies, typed)
         both = (given[DRAWN], given[CALCULATED])
         chosen, chosen_for = self.settled.get((place, question.number), (None, both))
@@ -134,8 +136,7 @@ class PaperMarking:
         blank = _unanswered(question, replies, typed)
         mistakes = (*_mistakes(replies), *((NO_ANSWER,) if blank else ()))
         apart = () if summed(one for _, one in marks) == total else (words.NOT_TOGETHER,)
-        remarks = (*(words.of_way(how, words.NO_ANSWER) if how else words.NO_ANSWER for how in blank),
-                   *_remarks(tasks, replies, self.mark), *apart)  # fmt: skip
+        remarks = (*_read_remarks(question, blank, found), *_remarks(tasks, replies, self.mark), *apart)
         return QuestionMarks(
             line.number, place, learner.name, question.number, both, marks, remarks, mistakes,
             total if decided is None else (decided, decided), None if decided is None else total, tuple(typed),
@@ -151,11 +152,10 @@ class PaperMarking:
                 found.append(following)
         return found[place - 1]
 
-    def _judged(self, task: Task, how: str, cell: str) -> AnswerJudgement | None:
-        """An answer judged; None for an empty cell."""
-        if not cell.strip():
-            return None
-        return answers.judge(task, {"answer": cell, "answer-how": how}, on_paper=True, label=how)
+    def _judged(self, task: Task, how: str, cell: str) -> ReadAnswer:
+        """An answer judged; none of an empty cell."""
+        form = {"answer": cell, "answer-how": how}
+        return judged(task, form, on_paper=True) if cell.strip() else ReadAnswer(None, form)
 
     def table(self) -> bytes:
         """The marks as a table of text: numbers as numbers."""
@@ -263,6 +263,14 @@ def _unanswered(
     asked = paper_lines.HOW[question.asks]
     blank = [how for how in asked if replies[how] is None and not any(key in typed for key in parts[how])]
     return ("",) if len(blank) == len(asked) else tuple(blank)
+
+
+def _read_remarks(question: Question, blank: Sequence[str], found: Mapping[str, ReadAnswer]) -> tuple[str, ...]:
+    """What is to be said of how answers were read, and of those that are missing."""
+    notes = [words.of_way(how, note) for how, one in found.items() for note in one.notes]
+    ways = paper_lines.HOW[question.asks] if notes and "" in blank else blank
+    missing = [how for how in ways if not how or not found[how].notes]
+    return (*(words.of_way(how, words.NO_ANSWER) if how else words.NO_ANSWER for how in missing), *notes)
 
 
 def _parts(

@@ -109,7 +109,7 @@ def _read_one(form: Mapping[str, str], task: Task, key: str, label: str, *, any_
         return Entry(typed, None)
     place = f"{field}-angle" if form.get(f"{field}-angle", "").strip() else field
     direction = read_direction(place, words.ANGLES[key], angle, form.get(f"{field}-side", ""))
-    # On a question paper it is marked all the same: there the side counts as missing.
+    # Where nobody can ask again it is marked all the same: the side counts as missing.
     if direction is not None and not any_unit and speaks_against(task, direction):
         raise InputError(Fault(place, angle, words.sign_against_side(words.ANGLES[key], angle), angle))
     return Entry(typed, direction)
@@ -121,19 +121,21 @@ def judge(
     limits: Limits = NO_LIMITS,
     *,
     on_paper: bool = False,
+    is_final: bool = False,
     label: str = words.ANSWER,
 ) -> AnswerJudgement:
     """Judge what a learner typed: ``answer``, ``answer-unit``, ``answer-angle``, ``answer-side``, ``answer-how`` and
     ``answer-first``, ``answer-first-angle``, ``answer-first-side``, ``answer-across``, ``answer-up``.
 
-    ``on_paper``: the sheet said in which sense positive angles turn, so that a sign, or none, says the side; and nobody
-    can ask the learner for another unit: a unit of another quantity is a wrong one, not one that cannot be read.
+    ``on_paper``: the sheet said in which sense positive angles turn, so that a sign, or none, says the side.
+    ``is_final``: nobody can ask the learner again. A unit of another quantity is a wrong one, not one that cannot be
+    read, and an angle whose minus speaks against its side has none.
     ``label``: what messages call the answer.
 
     Raises InputError for what cannot be read.
     """
     how = CALCULATED if form.get("answer-how") == CALCULATED else DRAWN
-    entries = _read(form, task, label, any_unit=on_paper)
+    entries = _read(form, task, label, any_unit=is_final)
     owns = tuple(intermediate_of(task, key, one) for key, one in entries.items() if key)
     parts = tuple(judge_part(task, own, how, limits, entries[own.key].size.half) for own in owns)
     if "" not in entries:

@@ -8,7 +8,7 @@ from pycore.pages import class_marks as page
 from pycore.pages.class_job import Job
 from pycore.pages.class_marks import MarkingRun
 from pycore.pages.class_set import ClassSet
-from pycore.pages.class_table import MarkedLine
+from pycore.pages.class_table import MarkedLine, RefusedLine
 from pycore.practice import tables
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.keeping import keeps_html
@@ -83,11 +83,20 @@ def _chart(marking: MarkingRun) -> Markup | None:
              drawing)  # fmt: skip
 
 
+def _refused(one: RefusedLine) -> Markup:
+    """Return a line that could not be used; where its code is like one of the set, a button that takes that."""
+    if not one.meant:
+        return h("li", None, one.why)
+    marks: Marks = {"type": "button", "class": "plain", "data-do": "take-code", "data-line": one.line,
+                    "data-typed": one.typed, "data-code": one.meant}  # fmt: skip
+    return h("li", None, one.why, " ", h("button", marks, words.take(one.meant)))
+
+
 def marks_html(marking: MarkingRun) -> Markup:
     """Return the summary, then each line's verdict, then the lines that could not be used."""
     refused = None
     if marking.refused:
-        lines = h("ul", {"class": "notices"}, [h("li", None, line) for line in marking.refused])
+        lines = h("ul", {"class": "notices"}, [_refused(line) for line in marking.refused])
         refused = h("section", None, h("h3", None, words.REFUSED), lines)
     counted = h("p", {"class": "counted"}, words.counted(*marking.counts(), len(marking.refused)))
     return join(counted, refused, _chart(marking), _table(marking) if marking.results else None)

@@ -34,10 +34,11 @@ def not_checked(code: str) -> str:
 GROUPS = ("first", "second", "third", "fourth")
 
 
-def unusable(typed: str, reason: str, fragment: str, group: int = 0) -> str:
+def unusable(typed: str, reason: str, fragment: str, group: int = 0, sheet: str = "your sheet") -> str:
     """Why a code cannot be used, and what to do.
 
-    ``reason``: as in ``CodeError``; ``group``: the number of the group that is probably wrong, 0 if none is known.
+    ``reason``: as in ``CodeError``; ``group``: the number of the group that is probably wrong, 0 if none is known;
+    ``sheet``: what the code stands on.
     """
     subject = f"Code “{typed.strip()[:20]}”"
     reasons = {
@@ -45,11 +46,11 @@ def unusable(typed: str, reason: str, fragment: str, group: int = 0) -> str:
         "length": f"{subject} has {_counted(typed)}; {FORM}.",
         "sign": f"{subject}: “{fragment}” is not used in codes. "
         "Codes never use the digits 0 and 1 or the letters O and I.",
-        "check": f"{subject}: one character is wrong, or two are swapped. Compare it with your sheet.",
+        "check": f"{subject}: one character is wrong, or two are swapped. Compare it with {sheet}.",
         "version": f"{subject} was made by a newer version of this site. Reload the site, then try again.",
         "paper": f"{subject} belongs to a question paper. Type it on the page “Question papers”.",
         "values": f"{subject} checks typed values. Type it on its own page, under “Check”.",
-        "topic": f"{subject} does not belong to any page of this site. Compare it with your sheet.",
+        "topic": f"{subject} does not belong to any page of this site. Compare it with {sheet}.",
     }
     if reason == "check" and group:
         return f"One character is wrong, or two are swapped: check the {GROUPS[group - 1]} group, “{fragment}”."

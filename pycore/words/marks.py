@@ -99,6 +99,41 @@ def table_head(unit: str) -> tuple[str, ...]:
     )  # fmt: skip
 
 
+WRONG_SIGN = "wrong sign: a size has no minus"
+
+
+def read_as(typed: str, plain: str) -> str:
+    """An answer with words before its number."""
+    return f"{quoted(typed)} was read as {plain}"
+
+
+def read_as_nothing(typed: str) -> str:
+    """An answer that nobody can read."""
+    return f"{quoted(typed)} was read as no answer: 0"
+
+
+def not_read(typed: str) -> str:
+    """A part of an answer that nobody can read."""
+    return f"{quoted(typed)} cannot be read and was left out"
+
+
+SHEET = "the learner’s sheet"
+"""Where a lecturer finds the code of an answer."""
+
+
+def did_you_mean(line: int, code: str, place: int) -> str:
+    """A code with a slip that is like one of the set alone."""
+    return (
+        f"Line {line}: did you mean {code} (sheet {place})? One character is wrong or two are swapped: compare with "
+        f"{SHEET}."
+    )
+
+
+def take(code: str) -> str:
+    """The button that puts a code in the place of a mistyped one."""
+    return f"Take {code}"
+
+
 def refused(line: int, why: str) -> str:
     """A line that cannot be used."""
     return f"Line {line}: {why}"

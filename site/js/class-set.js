@@ -46,6 +46,17 @@ async function mark() {
   live(reply.announce);
 }
 
+/** Put the code that is meant in the place of a mistyped one, and mark again. @param {HTMLElement} button */
+async function takeCode({ dataset: { line, typed = "", code = "" } }) {
+  const lines = results.value.split("\n");
+  const at = Number(line) - 1;
+  lines[at] = (lines[at] ?? "").replace(typed, () => code);
+  results.value = lines.join("\n");
+  keep("results", results.value, fileOf(results).name);
+  await mark();
+  (document.querySelector('[data-do="take-code"]') ?? results).focus();
+}
+
 async function openCode() {
   const reply = await setPage.ofCode(form.read().code);
   refuse(reply);
@@ -67,7 +78,7 @@ const marksSaid = (name) => sayIn("[data-marks-said]", name);
 /** @param {string} [name] */
 const rollSaid = (name) => sayIn("[data-roll-said]", name);
 
-/** @type {Record<string, () => unknown>} */
+/** @type {Record<string, (button: HTMLElement) => unknown>} */
 const actions = {
   make,
   "make-key": makeKey,
@@ -77,6 +88,7 @@ const actions = {
   ...toRegister.actions,
   "open-code": openCode,
   another: () => (newSeed(), update()),
+  "take-code": takeCode,
   "save-marks": () => {
     if (!table) return;
     download(table);
@@ -102,9 +114,10 @@ const actions = {
 
 document.addEventListener("click", async (event) => {
   const button = around(event, "[data-do]");
-  if (button) keepsSet = true;
+  if (!button) return;
+  keepsSet = true;
   try {
-    await actions[button?.dataset.do ?? ""]?.();
+    await actions[button.dataset.do ?? ""]?.(button);
   } catch (error) {
     failed(error);
   }

@@ -268,6 +268,18 @@ def test_nothing_runs_over_the_edge_and_every_control_has_a_name(sets: Callable[
     )
 
 
+def test_a_mistyped_code_is_suggested_and_taken(sets: Callable[..., Page]):
+    page = sets(2)
+    (code, size, _), _ = right_answers(2)
+    typed = code[:-1] + ("3" if code[-1] != "3" else "4")
+    page.fill("#results", f"{typed};{size:.2f}")
+    page.click('[data-do="mark"]')
+    page.click('[data-do="take-code"]')
+    expect(page.locator("table.verdicts")).to_contain_text(code)
+    assert f"{code};{size:.2f}" == page.input_value("#results")
+    assert "results" == page.evaluate("document.activeElement.id")
+
+
 def test_marks_go_into_the_register_and_what_would_change_is_said(sets: Callable[..., Page], site: str, ready):
     page = sets(2)
     lines = [

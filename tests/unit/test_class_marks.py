@@ -89,27 +89,92 @@ def test_columns_are_found_by_their_names_in_any_order():
 @pytest.mark.parametrize(("line", "said"), [
     (";5", "Line 2: there is no code on it"),
     ("{code};", "Line 2: there is no answer for {code}"),
-    ("{damaged};5", "one character is wrong"),
     ("3CD;5", "has 3 characters"),
     ("30D-K7M-2QX;5", "“0” is not used in codes"),
     ("{set};5", "does not belong to any page"),
-    ("{code};five", "“five” cannot be read"),
-    ("{code};=1+1", "“=1+1” cannot be read"),
-    ("{code};-4", "is negative"),
-    ("{code};5;400", "is not an angle"),
     ("{code};5;10;sideways", "“sideways” is not a direction"),
     ("{code};5;10;cw;guessed", "“guessed” is not a method"),
     ('{code};"5', "a quotation mark is not closed"),
 ])  # fmt: skip
 def test_a_line_that_cannot_be_used_is_refused_with_its_number_and_reason_and_the_others_stand(line: str, said: str):
-    damaged = CODES[1][:-1] + ("3" if CODES[1][-1] != "3" else "4")
-    values = {"code": CODES[1], "damaged": damaged, "set": str(GROUP.code)}
+    values = {"code": CODES[1], "set": str(GROUP.code)}
     text = "\n".join((answer(0), line.format(**values), answer(2)))
     marking = marked(text)
     assert ["accept", "accept"] == [result.band for result in marking.results]
     (refused,) = marking.refused
-    assert refused.startswith("Line 2: ")
-    assert said.format(**values) in refused
+    assert refused.why.startswith("Line 2: ")
+    assert said.format(**values) in refused.why
+    assert "your sheet" not in refused.why
+
+
+@pytest.mark.parametrize("typed", ["don't know", "about", "?", "=1+1", "1 2 3 V x"])
+def test_an_answer_that_nobody_can_read_is_no_answer_and_its_learner_stays(typed: str):
+    """The line was refused, and its learner was in no total."""
+    marking = marked(f"{answer(0)}\n{CODES[1]};{typed};20;cw")
+    assert [] == marking.refused
+    one = marking.results[1]
+    assert ("wrong", (0, 0), (f"“{typed}” was read as no answer: 0",)) == (one.band, one.marks, one.remarks)
+    entry, left = marking.entry()
+    assert ([(1, 4), (2, 0)], 0) == ([(row["place"], row["high"]) for row in entry["marks"]], left)
+    assert ["no answer"] == entry["marks"][1]["mistakes"]
+    again = marked(marking.table().decode())
+    assert [row.marks for row in marking.results] == [row.marks for row in again.results]
+
+
+@pytest.mark.parametrize("before", ["about ", "About ", "ca ", "ca. ", "c. ", "~", "~ ", "≈ ", "approx. ", "around "])
+def test_about_a_number_is_that_number(before: str):
+    size = f"{TASKS[0].size:.2f}"
+    (one,) = marked(answer(0).replace(size, before + size)).results
+    assert ("accept", (4, 4)) == (one.band, one.marks)
+    assert (f"“{before + size}” was read as {size}",) == one.remarks
+
+
+def test_a_negative_size_is_judged_by_its_magnitude_and_the_sign_is_said():
+    size = f"{TASKS[0].size:.2f}"
+    (one,) = marked(answer(0).replace(size, f"-{size} A")).results
+    assert ("accept", (4, 4), ("wrong sign: a size has no minus",)) == (one.band, one.marks, one.remarks)
+
+
+def test_an_angle_that_nobody_can_read_leaves_the_size():
+    (one,) = marked(f"{CODES[0]};{TASKS[0].size:.2f};400;cw").results
+    assert (3, 3) == one.marks
+    assert ("“400” cannot be read and was left out",) == one.remarks
+
+
+def test_a_unit_of_another_quantity_is_a_wrong_unit_also_in_the_table():
+    marking = marked(answer(0).replace(f"{TASKS[0].size:.2f}", f"{TASKS[0].size:.2f} V"))
+    (one,) = marking.results
+    assert ("look", "right in A: wrong unit") == (one.band, one.verdict)
+    (again,) = marked(marking.table().decode()).results
+    assert (one.band, one.verdict, one.marks) == (again.band, again.verdict, again.marks)
+
+
+def _one_wrong(code: str) -> str:
+    return code[:-1] + ("3" if code[-1] != "3" else "4")
+
+
+def _two_swapped(code: str) -> str:
+    place = next(at for at in range(4, 10) if code[at] != code[at + 1] and "-" not in code[at : at + 2])
+    return code[:place] + code[place + 1] + code[place] + code[place + 2 :]
+
+
+@pytest.mark.parametrize("slip", [_one_wrong, _two_swapped])
+def test_a_mistyped_code_that_is_like_one_of_the_set_is_suggested(slip):
+    damaged = slip(CODES[4])
+    marking = marked(f"{answer(0)}\n{damaged.lower()};5")
+    (refused,) = marking.refused
+    assert (damaged.lower(), CODES[4]) == (refused.typed, refused.meant)
+    assert refused.why == (
+        f"Line 2: did you mean {CODES[4]} (sheet 5)? One character is wrong or two are swapped: compare with the "
+        "learner’s sheet."
+    )
+
+
+def test_a_mistyped_code_that_is_like_none_of_the_set_is_refused_for_the_lecturer():
+    far = str(next(one for one in learners_of(read_set(FORM | {"seed": "4100"})) if one is not None).code)
+    (refused,) = marked(f"{_one_wrong(far)};5").refused
+    assert "" == refused.meant
+    assert "your sheet" not in refused.why
 
 
 def test_a_mistake_is_named_from_the_catalogue_and_counted_for_the_class():

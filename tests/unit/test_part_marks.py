@@ -156,7 +156,7 @@ def test_marks_that_a_person_gives_win():
 
 
 @pytest.mark.parametrize(("line", "told"), [
-    ("Nobody; 1; 7", "Nobody"), ("Ada Lark; 9; 7", "from 1 to 2"), ("Ada Lark; 1; seven", "seven"),
+    ("Nobody; 1; 7", "Nobody"), ("Ada Lark; 9; 7", "from 1 to 2"),
     ('Ada Lark; 1; "7', "quotation mark"),
 ])  # fmt: skip
 def test_a_line_that_cannot_be_used_says_why_and_the_others_stand(line: str, told: str):
@@ -167,9 +167,24 @@ def test_a_line_that_cannot_be_used_says_why_and_the_others_stand(line: str, tol
     assert line.partition(";")[0] in refused[0]
 
 
-def test_a_refused_line_names_its_learner_and_question_and_speaks_of_the_answer():
-    _, refused = lines("1; 2; 3; seven")
-    assert refused[0].startswith("Ada Lark, question 2: calculated: “seven” cannot be read.")
+def test_an_answer_that_nobody_can_read_is_no_answer_and_its_learner_stays():
+    """The line was refused, and its learner was in no total."""
+    results, refused = lines(f"1; 1; {RIGHT}; don't know\n2; 1; about; seven")
+    assert not refused
+    assert "calculated: “don't know” was read as no answer: 0" == results[0].remarks[0]
+    assert ((7, 7), ("no-answer",)) == (results[0].total, results[0].mistakes)
+    assert ("drawn: “about” was read as no answer: 0", "calculated: “seven” was read as no answer: 0") == (
+        results[1].remarks
+    )
+    assert ((0, 0), ("no-answer",)) == (results[1].total, results[1].mistakes)
+
+
+def test_about_an_answer_is_that_answer_and_a_minus_before_a_size_is_said():
+    results, refused = lines(f"1; 1; about {RIGHT}; -{RIGHT}")
+    assert not refused
+    assert (10, 10) == results[0].total
+    assert ("drawn: “about 7.24 A at 101 cloc…” was read as 7.24 A at 101 clockwise",
+            "calculated: wrong sign: a size has no minus") == results[0].remarks  # fmt: skip
 
 
 def test_a_blank_answer_has_no_marks_and_says_so():
@@ -181,7 +196,7 @@ def test_a_blank_answer_has_no_marks_and_says_so():
 
 
 def test_a_total_counts_what_was_marked():
-    marking = marking_of(read_paper(OWN, "Ada Lark\nBen Stone"), f"Ada; 1; {RIGHT}; {RIGHT}\nBen; 2; seven")
+    marking = marking_of(read_paper(OWN, "Ada Lark\nBen Stone"), f"Ada; 1; {RIGHT}; {RIGHT}\nBen; 9; 7")
     list(marking.steps())
     (total,) = marking.totals().values()
     assert ("Ada Lark", (10, 10), 10, (2,)) == (total.name, total.marks, total.of, total.missing)
