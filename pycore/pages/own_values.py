@@ -78,17 +78,25 @@ def _linked(reader: Reader, name: str, typed: str) -> OwnValues | None:
     return page, opened.form
 
 
-def read_own(reader: Reader, name: str, topic: Any, chosen: Mapping[str, str]) -> OwnValues | None:
+def is_link(typed: str) -> bool:
+    """Whether the link of a sheet was typed, not values."""
+    return "#" in typed or "/" in typed
+
+
+def read_own(
+    reader: Reader, name: str, topic: Any, chosen: Mapping[str, str], method: Mapping[str, str]
+) -> OwnValues | None:
     """The calculator and the form of a field: of the link in it, else of values for ``topic``. ``chosen``: how the
-    whole paper is drawn and written. None where the field is empty, or has a fault."""
+    whole paper is drawn and written; ``method``: that of typed values, nothing for the calculator's usual one. None
+    where the field is empty, or has a fault."""
     typed = reader.text(name).strip()
     if not typed:
         return None
-    if "#" in typed or "/" in typed:
+    if is_link(typed):
         found = _linked(reader, name, typed)
     else:
         form = _typed(reader, name, topic, chosen)
-        found = None if form is None else (topic, form)
+        found = None if form is None else (topic, {**form, **method})
     if found is None:
         return None
     from pycore.pages.own_problem import as_problem

@@ -19,7 +19,7 @@ from pycore.lettering.glyphs import NO_LETTERS, Letters
 from pycore.pages import class_set
 from pycore.pages.class_job import learners_of, named
 from pycore.pages.class_set import TOPICS, ClassSet, LearnerName
-from pycore.pages.own_values import LONGEST_LINK, read_own
+from pycore.pages.own_values import LONGEST_LINK, is_link, read_own
 from pycore.pages.practice import methods_of
 from pycore.practice import codes
 from pycore.practice.class_set import Learner
@@ -102,6 +102,8 @@ class Question:
     before: str
     working: str
     marks: tuple[tuple[str, int], ...]
+    any_method: bool
+    """Whether each learner chooses the method: that of a link is its own."""
 
     @property
     def is_drawn(self) -> bool:
@@ -201,18 +203,26 @@ def _question(reader: Reader, number: int, common: ClassSet) -> Question:
     """One question as its fields say."""
     name = partial(key_of, number)
     chosen = {key: reader.choice(name(key)) for key in ("topic", "tier", "method", "asks", "working")}
-    own = read_own(reader, name("link"), TOPICS[chosen["topic"]], common.chosen)
+    asked_by = chosen["method"] if chosen["method"] in methods_of(TOPICS[chosen["topic"]]) else codes.METHODS[0]
+    by_one = {} if asked_by == codes.METHODS[0] else {"method": asked_by}
+    own = read_own(reader, name("link"), TOPICS[chosen["topic"]], common.chosen, by_one)
+    linked = own is not None and is_link(reader.text(name("link")))
     page = own[0] if own else TOPICS[chosen["topic"]]
     asked = {"both": words.PARTS, "drawing": words.OF_DRAWING, "calculation": words.OF_CALCULATION}[chosen["asks"]]
     marks = tuple((key, _count(reader, name(f"marks-{key}"), MOST_MARKS)) for key in words.PARTS if key in asked)
     if not any(count for _, count in marks):
         reader.fault(name(f"marks-{marks[0][0]}"), words.no_marks(number))
-    tier, method = ("stretch", _method_of(page, own[1])) if own else (chosen["tier"], chosen["method"])
+    tier, method = ("stretch", asked_by) if own else (chosen["tier"], chosen["method"])
+    if own and linked:
+        method = _method_of(page, own[1])
     seed = (common.code.seed + SET_APART * (number - 1)) % SEEDS
     code = replace(common.code, topic=page.topic, tier=tier, method=method, seed=seed)
     group = replace(common, code=code, chosen={**common.chosen, "topic": page.slug, "tier": tier, "method": method})
     before = _text(reader, name("before"), LONGEST_BEFORE)
-    return Question(number, group, own[1] if own else None, chosen["asks"], before, chosen["working"], marks)
+    any_method = group.method == codes.METHODS[0] and not linked
+    return Question(
+        number, group, own[1] if own else None, chosen["asks"], before, chosen["working"], marks, any_method
+    )  # fmt: skip
 
 
 def _method_of(page: Any, form: Mapping[str, str]) -> str:

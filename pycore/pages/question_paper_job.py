@@ -124,7 +124,7 @@ class _Making:
         code = str(learner.code) if by_problem else str(self.code(learner.place))
         begun = learner.form.get("start") == TWO
         issue = SetPlace(
-            code, learner.place, paper.learners, any_method=group.method == "any" and question.own is None,
+            code, learner.place, paper.learners, any_method=question.any_method,
             own_scale=group.chosen["scale"] == "open" and not begun, question=words.question(question.number),
         )  # fmt: skip
         base = f"{self.root}{group.topic.slug}/" if self.root and by_problem else ""

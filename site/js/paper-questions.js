@@ -31,14 +31,14 @@ export function show() {
   showMarks();
 }
 
-/** Marks are given for what is asked; own values have neither a tier nor a method to draw them by; which values they are follows the topic. */
+/** Marks are given for what is asked; own values have no tier, and those of a link their own method; which values they are follows the topic. */
 export function showMarks() {
   const values = form.read();
   sections.forEach((section, place) => {
     need("[data-own-example]", HTMLElement, section).textContent = list.getAttribute(`data-own-${values[`q${place + 1}-topic`]}`);
-    const isOwn = Boolean(values[`q${place + 1}-link`]?.trim());
-    for (const name of ["tier", "method"]) {
-      need(`[name="q${place + 1}-${name}"]`, HTMLElement, section).closest(".field, .choose-one")?.toggleAttribute("hidden", isOwn);
+    const own = values[`q${place + 1}-link`]?.trim() ?? "";
+    for (const [name, isFixed] of Object.entries({ tier: own !== "", method: /[#/]/.test(own) })) {
+      need(`[name="q${place + 1}-${name}"]`, HTMLElement, section).closest(".field, .choose-one")?.toggleAttribute("hidden", isFixed);
     }
   });
   for (const part of document.querySelectorAll("[data-marks-of]")) {

@@ -225,7 +225,7 @@ def test_a_group_that_is_typed_and_marked_at_once_keeps_its_marks_in_view(papers
     assert ["Ada Lark; 1; 3; 3", "Ben Stone; 1; 4; 4"] == sorted(one["text"] for one in kept.values())
 
 
-def test_own_values_have_no_tier_and_no_method_to_choose(papers: Callable[..., Page], site: str):
+def test_own_values_have_no_tier_and_those_of_a_link_no_method_to_choose(papers: Callable[..., Page], site: str):
     page = papers()
     for name in ("tier", "method"):
         expect(page.locator(f"[name=q1-{name}]").first).to_be_visible()
@@ -234,6 +234,9 @@ def test_own_values_have_no_tier_and_no_method_to_choose(papers: Callable[..., P
     for name in ("tier", "method"):
         expect(page.locator(f"[name=q1-{name}]").first).to_be_hidden()
         expect(page.locator(f"[name=q2-{name}]").first).to_be_visible()
+    page.fill("[name=q1-link]", "9.2; 14.7; 6.5")
+    expect(page.locator("[name=q1-method]").first).to_be_visible()
+    expect(page.locator("[name=q1-tier]").first).to_be_hidden()
     page.fill("[name=q1-link]", "")
     expect(page.locator("[name=q1-tier]").first).to_be_visible()
 

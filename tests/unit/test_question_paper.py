@@ -250,3 +250,23 @@ def test_a_question_of_own_values_has_the_decimal_mark_of_the_paper(own: str):
     assert "point" == learner.form["decimal"]
     given = [amount.size for _, amount in given_of(paper.questions[0].group, learner, None)]
     assert ["9.2 A", "14.7 A", "6.5 A"] == given[:3]
+
+
+@pytest.mark.parametrize(("method", "said"), [
+    ("any", "any method"), ("tip-to-tail", "Tip to tail"), ("parallelogram", "Parallelogram, L1 with L2 first"),
+])  # fmt: skip
+def test_typed_values_are_drawn_by_any_method_unless_one_is_chosen(method: str, said: str):
+    """The sheet asked for the parallelogram, which nobody had chosen."""
+    paper = read_paper(form(questions="1", q1_topic="neutral-current", q1_link="24; 15; 9", q1_method=method))
+    (question,) = paper.questions
+    page = question.group.topic
+    case = page.case(question.own)
+    assert (method == "any") is question.any_method
+    assert said.lower() in case.method_words(case.sheet_plan(), any_method=question.any_method).lower()
+
+
+def test_values_of_a_link_are_drawn_by_the_method_of_the_link():
+    link = f"{OWN}&method=tip-to-tail"
+    (question,) = read_paper(form(questions="1", q1_link=link, q1_method="parallelogram")).questions
+    assert not question.any_method
+    assert ("tip-to-tail", "tip-to-tail") == (question.group.method, (question.own or {})["method"])
