@@ -88,6 +88,13 @@ def best_fit(extent: Box, layout: Layout, steps: str, finest: float = 0.0) -> Fi
     return fit_at(extent, layout, max(finest, finest_scale(extent, layout, steps)))
 
 
+def is_finest(fit: Fit, layout: Layout, steps: str) -> bool:
+    """Return whether a figure with this fit would fit the area at no finer listed scale."""
+    margin, factor = 2 * layout.style.margin, fit.scale / 10.0
+    extent = Box(0.0, 0.0, (fit.needs[0] - margin) * factor, (fit.needs[1] - margin) * factor)
+    return finest_scale(extent, layout, steps) >= fit.scale * (1 - 1e-9)
+
+
 def finest_scale(extent: Box, layout: Layout, steps: str) -> float:
     """Return the finest listed scale at which a figure with these extents (in the quantity) fits the area."""
     area, margin = layout.area, layout.style.margin

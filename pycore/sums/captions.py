@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from pycore import quantity
 from pycore.errors import Fault
 from pycore.forms.common import SHARED
 from pycore.forms.title_block import BY_HAND
@@ -9,6 +10,7 @@ from pycore.lettering.glyphs import Letters
 from pycore.sheet.media import OWN_MARGIN
 from pycore.sheet.own_paper import distance_text
 from pycore.sheet.plan import Plan
+from pycore.sheet.scale import STEPS, is_finest
 from pycore.sums.case import SumCase
 from pycore.words import answers as words
 from pycore.words import moves_list
@@ -20,7 +22,14 @@ def caption_of(case: SumCase, plan: Plan) -> Phrase:
     sheet, scales = plan.layout, case.notation.scales(plan.scale, plan.second)
     if case.on_own_paper:
         return words.own_caption(sheet.paper, sheet.orientation, scales)
-    return words.caption(sheet.paper, sheet.orientation, scales, is_chosen(case))
+    return words.caption(sheet.paper, sheet.orientation, scales, _reason(case, plan) if is_chosen(case) else "")
+
+
+def _reason(case: SumCase, plan: Plan) -> str:
+    """Return which scales a chosen one was chosen from: another one, such as 1.5, could be larger and fit."""
+    steps, mark = case.choices["steps"], case.notation.mark
+    usual = (", " if mark == "." else "; ").join(quantity.plain(step, mark) for step in STEPS[steps])
+    return words.largest_scale(usual, shared=not is_finest(plan.fit, plan.layout, steps))
 
 
 def is_chosen(case: SumCase) -> bool:

@@ -49,9 +49,15 @@ PREDICT_FIRST = say(
 )
 
 
-def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
-    """Paper and scale below the sheet."""
-    tail = " This is the largest scale that fits." if chosen else ""
+def largest_scale(usual: str, *, shared: bool) -> str:
+    """Why this scale; ``usual``: the scales to choose from, ``shared``: a larger one fits this method, not all."""
+    every = " every method" if shared else ""
+    return f"This is the largest of the usual scales ({usual} …) that fits{every}."
+
+
+def caption(paper: str, orientation: str, scale: str, reason: str) -> Phrase:
+    """Paper and scale below the sheet, and why this scale ("" if it was typed)."""
+    tail = f" {reason}" if reason else ""
     return say(
         "{paper} {orientation}, {scale}.{tail}",
         paper=paper_name(paper),

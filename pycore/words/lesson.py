@@ -329,6 +329,31 @@ def together_reading(name: Name, amount: str) -> Phrase:
 
 
 TOGETHER_WHY = say("Neither the order nor the method changes the sum.")
+IN_ONE_LINE = say("Why not just use the numbers? Lay all arrows in one line, end to end.")
+ONE_LINE_WHY = say("This is right only if all arrows point the same way.")
+TURNED = say("Each arrow has its own direction. Turn it there.")
+TURNED_WHY = say("An arrow adds its whole length only to arrows of its own direction. So size and direction both count.")
+SAME_WAY_WHY = say("Here all arrows lie in one line, so the numbers alone give the answer.")
+
+
+def numbers_alone(numbers: Sequence[tuple[str, bool]], amount: str, *, exact: bool) -> Phrase:
+    """The numbers without directions, each with whether it is subtracted. ``exact``: they add up as printed."""
+    pieces = ""
+    for index, (number, subtracted) in enumerate(numbers):
+        sign = "−" if subtracted else "+"
+        pieces += f" {sign} {number}" if index else ("−" + number if subtracted else number)
+    return say("{numbers} = {amount}" if exact else "{numbers} ≈ {amount}", numbers=pieces, amount=amount)
+
+
+def not_the_numbers(name: Name, amount: str, alone: str) -> Phrase:
+    """The sum of the phasors beside that of the numbers."""
+    return say("{name} is {amount}, not {alone}.", name=name, amount=amount, alone=alone)
+
+
+FINISHED = "Finished drawing"
+FINISHED_SENTENCE = say("The drawing is finished.")
+
+
 def rope(name: Name, amount: str, *, is_first: bool) -> Phrase:
     """One rope more."""
     rope = "A rope" if is_first else "One more rope"
@@ -378,7 +403,8 @@ def moment(parts: Sequence[tuple[Name, str]], name: Name, amount: str, *, exact:
     """The sum of the values at one moment. ``exact``: the numbers add up as they are printed."""
     pieces: Phrase = ()
     for index, (tag, value) in enumerate(parts):
-        pieces += say(" + {tag} {value}" if index else "{tag} {value}", tag=tag, value=value)
+        shown = f"({value})" if value[:1] in "−-" else value
+        pieces += say(" + {tag} {value}" if index else "{tag} {value}", tag=tag, value=shown)
     return pieces + say(" = **{name} {amount}**" if exact else " ≈ **{name} {amount}**", name=name, amount=amount)
 
 

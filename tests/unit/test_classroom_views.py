@@ -158,7 +158,8 @@ def test_no_names_of_waves_collide(slug: str) -> None:
 
 
 def numbers_of(text: str) -> list[float]:
-    return [float(one.replace("−", "-")) for one in re.findall(r"(?<= )−?[\d.]+(?= |$)", text.replace("\u00a0", " "))]
+    found = re.findall(r"(?<=[ (])−?[\d.]+(?=[ )]|$)", text.replace("\u00a0", " "))
+    return [float(one.replace("−", "-")) for one in found]
 
 
 def test_the_values_at_a_moment_are_written_as_a_sum() -> None:
@@ -168,6 +169,7 @@ def test_the_values_at_a_moment_are_written_as_a_sum() -> None:
         text = plain(lesson.show("waves", step / 10).reading)
         *parts, total = numbers_of(text)
         assert len(parts) == 3
+        assert " + " in text and not re.search(r"[^(]−[^)]*[+=≈]", text), "a minus behind a plus is in brackets"
         assert abs(fsum(parts) - total) < (0.01 if " = " in text else 0.21)
         assert (" = " in text) == (abs(fsum(parts) - total) < 0.01)
         exact += " = " in text
