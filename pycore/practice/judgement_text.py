@@ -2,13 +2,15 @@
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pycore import quantity
 from pycore.practice.answers import AnswerJudgement
 from pycore.practice.explaining import Cause
+from pycore.practice.explaining import causes as causes_of
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG
-from pycore.practice.task import CALCULATED, Mistake, StepReference, Task
+from pycore.practice.task import CALCULATED, NO_LIMITS, Mistake, StepReference, Task
+from pycore.practice.typed import LENGTHS, TypedSize, size_in
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words import marking as words
 from pycore.words.phrase import Phrase
@@ -72,6 +74,19 @@ def _times(reply: AnswerJudgement) -> int:
     return max(2, math.floor(min(99.0, max(size, angle))))
 
 
+def _each_inside(reply: AnswerJudgement) -> bool:
+    """Whether size and angle are each inside their tolerance, of an answer that is not inside both together."""
+    marked = reply.marked
+    if marked.angle_off is None:
+        return False
+    return math.fabs(marked.size_off) <= marked.size_tolerance and math.fabs(marked.angle_off) <= marked.angle_tolerance
+
+
+def _degrees(task: Task, degrees: float) -> str:
+    """An angle's difference, to a tenth of a degree."""
+    return quantity.fixed(math.fabs(degrees), 1, task.writing.mark) + "°"
+
+
 def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
     marked = reply.marked
     allowed = _amount(task, marked.size_tolerance)
@@ -92,9 +107,46 @@ def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
     if reply.origin is not None:
         from_there = words.of_the_other_arrow if reply.origin.opposite else words.measured_from
         return from_there(reply.origin.name, task.symbol if reply.origin.opposite else task.origin)
+    if _each_inside(reply):
+        angle = _degrees(task, marked.angle_off or 0.0)
+        return words.both_off(_amount(task, marked.size_off), angle, wrong=marked.band == WRONG)
     if marked.band == LOOK:
-        return words.near(_side(reply))
+        side = _side(reply)
+        is_angle = side == words.WRONG_ANGLE
+        return words.near(words.wrong_by(_degrees(task, marked.angle_off or 0.0)) if is_angle else side)
     return words.far(_side(reply), words.times(_times(reply)))
+
+
+def _typed(task: Task, number: float, unit: str) -> str:
+    """A typed number with a unit, in as few figures as show it."""
+    return (quantity.plain(number, task.writing.mark) if number else "0") + NO_BREAK_SPACE + unit
+
+
+def _read_as(task: Task, reply: AnswerJudgement) -> Phrase:
+    """How a length was read; () for an answer in the unit of the quantity."""
+    entry = reply.entries.get("")
+    if entry is None or entry.size.unit not in LENGTHS:
+        return ()
+    amount = _typed(task, reply.answer.size / task.writing.factor, task.writing.unit)
+    return words.read_as(_typed(task, entry.size.number, entry.size.unit), amount)
+
+
+def _in_other_unit(task: Task, reply: AnswerJudgement) -> Phrase:
+    """The typical mistake that would give the same number in the other unit, where that is sure and nothing is sure of
+    the number as it was read; else ()."""
+    entry, own = reply.entries.get(""), reply.marked.causes
+    if entry is None or task.factor <= 0 or reply.unit_meant or (own and own[0].sure):
+        return ()
+    is_length = entry.size.unit in LENGTHS
+    if entry.size.unit_typed and not is_length:
+        return ()
+    unit = task.writing.unit if is_length else "mm"
+    size = size_in(task, TypedSize(entry.size.number, unit, unit_typed=False))
+    found = causes_of(task, replace(reply.answer, size=size), NO_LIMITS)
+    if not found or not found[0].sure:
+        return ()
+    mistake = found[0].mistakes[0]
+    return words.in_other_unit(_typed(task, entry.size.number, unit), unit, mistake.name, mistake.look)
 
 
 def _cause(cause: Cause, *, alone: bool) -> Phrase:
@@ -113,11 +165,15 @@ def tell(task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepR
     marked, lines = reply.marked, _lines(task, reply)
     if reply.partial:
         return _of_parts(task, reply, place_of)
-    headline = _headline(task, reply)
+    headline = _read_as(task, reply) + _headline(task, reply)
     settled = reply.missing or reply.coarse or reply.follows or reply.origin is not None
     if marked.band == ACCEPT or settled:
         return JudgementText(marked.band, headline, lines)
     causes = marked.causes[:MOST_NAMED]
+    elsewhere = _in_other_unit(task, reply)
+    if elsewhere and not causes:
+        return JudgementText(marked.band, headline, (*lines, elsewhere))
+    lines = (*lines, elsewhere) if elsewhere else lines
     if not causes:
         wrong = next((part for part in reply.parts if not part.right and part.marked.causes), None)
         if wrong is not None:

@@ -71,8 +71,8 @@ def hand_tolerance(*, angled: bool = True) -> str:
             "protractor. Up to twice that: look again. Calculated answers: ± 1 %."
         )
     return (
-        "± contains 95 of 100 careful drawings of this problem (the ellipse on the overlay). Up to twice that: look "
-        "again. Calculated answers: ± 1 % and ± 0.5°."
+        "± contains 95 of 100 careful drawings of this problem (the ellipse on the overlay). If size and angle are "
+        "both off, the ellipse counts. Up to twice that: look again. Calculated answers: ± 1 % and ± 0.5°."
     )
 
 

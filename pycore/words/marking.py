@@ -120,6 +120,35 @@ def near(side: str) -> Phrase:
     return say("**Look again.** Your answer is {side}. The difference is a little more than the tolerance.", side=side)
 
 
+def both_off(size: str, angle: str, *, wrong: bool) -> Phrase:
+    """Size and angle are each inside their tolerance, and the end of the arrow is outside the ellipse of both."""
+    opening = "**Not yet.**" if wrong else "**Look again.**"
+    return say(
+        opening + " Size and angle are each inside their tolerance, but not both together: the size is {size} off, the "
+        "angle {angle}.",
+        size=size, angle=angle,
+    )  # fmt: skip
+
+
+def wrong_by(angle: str) -> str:
+    """A right size with a wrong angle, and by how much where that is little more than the tolerance."""
+    return f"{WRONG_ANGLE}, by {angle}"
+
+
+def read_as(typed: str, amount: str) -> Phrase:
+    """How a length was understood, in front of what is said of it."""
+    return say("You typed {typed}, that is {amount}. ", typed=typed, amount=amount)
+
+
+def in_other_unit(typed: str, unit: str, name: Phrase, look: Phrase) -> Phrase:
+    """A mistake that gives the same number in another unit."""
+    return say(
+        "{typed} would be a typical mistake: you get it if {name}. {look} If you meant {unit}, choose {unit} beside "
+        "the number and check again.",
+        typed=typed, unit=unit, name=name, look=look,
+    )  # fmt: skip
+
+
 def far(side: str, times: str) -> Phrase:
     """Well outside the tolerance."""
     return say("**Not yet.** Your answer is {side}. The difference is {times} the tolerance.", side=side, times=times)

@@ -393,3 +393,39 @@ def test_a_number_that_is_right_in_thousands_is_said_and_not_failed():
     for how in ("drawn", "calculated"):
         reply = judge(task, {"answer": f"{task.size / 1000:.3f}", "answer-unit": "VA", "answer-how": how, **direction})
         assert ("kVA", "VA", LOOK) == (reply.unit_meant, reply.unit, reply.marked.band)
+
+
+def said_of(subject: Task, **typed: str) -> str:
+    """The whole judgement of a drawn answer as it is read out."""
+    reply = judge(subject, {"answer-how": "drawn", **{name.replace("_", "-"): text for name, text in typed.items()}})
+    text = tell(subject, reply, nowhere)
+    return " ".join(plain(phrase) for phrase in text.phrases).replace("\u00a0", " ")
+
+
+def test_a_length_is_judged_with_what_was_read_and_the_other_unit_is_named_if_it_explains_it() -> None:
+    """A learner who types the plain sum, 48, while the unit is mm, is not left with “too small”."""
+    subject = of((24, 15, 9))
+    told = said_of(subject, answer="48", answer_unit="mm")
+    assert told.startswith("You typed 48 mm, that is 9.6 A. Not yet.")
+    assert "48 A would be a typical mistake: you get it if the values were added as plain numbers." in told
+    assert "does not match a typical mistake" not in told
+    assert said_of(subject, answer="65.5 mm", answer_angle="23.4", answer_side="clockwise").startswith(
+        "You typed 65.5 mm, that is 13.1 A. Correct"
+    )
+    assert "You typed" not in said_of(subject, answer="48", answer_unit="A")
+    assert "would be a typical mistake" not in said_of(subject, answer="48 A", answer_unit="mm")
+    assert "would be a typical mistake" not in said_of(subject, answer="31", answer_unit="mm")
+
+
+def test_size_and_angle_each_inside_their_tolerance_but_not_together_is_said_with_figures() -> None:
+    subject = of((24, 15, 9))
+    size, angle = subject.tolerance(DRAWN, NO_LIMITS)
+    assert 13.9 - subject.size < size and 23.41 - 20 < angle
+    told = said_of(subject, answer="13.9", answer_unit="A", answer_angle="20", answer_side="clockwise")
+    assert told.startswith(
+        "Look again. Size and angle are each inside their tolerance, but not both together: the size is 0.82 A off, "
+        "the angle 3.4°."
+    )
+    assert "wrong in angle" not in told
+    only = said_of(subject, answer="13.1", answer_unit="A", answer_angle="29", answer_side="clockwise")
+    assert "right in size but wrong in angle, by 5.6°" in only
