@@ -16,6 +16,8 @@ LONG, LONGER = 150, 260
 def place_of(frame: LessonFrame) -> str:
     """Return where a lesson is, in words: the step as it is numbered on the page, and the move within it."""
     where = frame.place
+    if frame.heading:
+        return frame.heading
     if where is None:
         return words.step_of(frame.number, frame.count)
     return words.step_of(where.step, where.steps, where.part, where.parts)

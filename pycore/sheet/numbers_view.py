@@ -10,7 +10,7 @@ from pycore import geometry, phasor
 from pycore.constructions.construction import DrawingConvention
 from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Arrow, Group, Ink, Item, Line, Page
-from pycore.geometry import ORIGIN, Point
+from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet import labels
 from pycore.sheet.laying import HEIGHT, WIDTH
 from pycore.sheet.lesson_view import CLASSROOM, beside
@@ -65,7 +65,7 @@ class _Picture:
 
     def __init__(self, look: PhasorStyles) -> None:
         self.look = look
-        self.ground = labels.LabelArea(labels.Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0))
+        self.ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0))
         self.items: list[Item] = []
         self.notes: list[tuple[ToolNote, str]] = []
 

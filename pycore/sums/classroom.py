@@ -16,13 +16,14 @@ from pycore.sheet.wave_view import Wave, top_of, waves_page
 from pycore.sums.case import SumCase
 from pycore.sums.lesson import Lesson
 from pycore.sums.lesson_frame import GivenValue, LessonFrame
+from pycore.sums.numbers_alone import FRAMES, finished_frame, numbers_frame
 from pycore.sums.sentences import StepSentences
 from pycore.sums.sheet import look_of
 from pycore.words import lesson as words
 from pycore.words import plain
 from pycore.words.phrase import Phrase, negated
 
-LESSON, TOGETHER, PULL, WAVES = VIEWS = ("lesson", "together", "pull", "waves")
+LESSON, NUMBERS, TOGETHER, PULL, WAVES = VIEWS = ("lesson", "numbers", "together", "pull", "waves")
 WAVE_STEP = 10.0
 """Degrees from one position of the waves' slider to the next."""
 STRIP = Style(wide=0.4, tick=2.2, tick_gap=1.0)
@@ -62,7 +63,8 @@ class SumLesson:
     def count(self, view: str) -> int:
         """Return the number of steps of a view; raises KeyError for an unknown view."""
         return {
-            LESSON: lambda: len(self.lesson().frames),
+            LESSON: lambda: len(self.lesson().frames) + 1,  # the last is the finished drawing
+            NUMBERS: lambda: FRAMES,
             TOGETHER: lambda: len(self.methods()),
             PULL: lambda: len(self.case.arms) + 1,  # the last is the balancing pull
             WAVES: lambda: int(360.0 / WAVE_STEP),
@@ -81,8 +83,8 @@ class SumLesson:
             turned = round(WAVE_STEP * (step - 1)) if number == int(step) else round(WAVE_STEP * (number - 1))
             frame = self.waves(number, turned)
         else:
-            ways = {TOGETHER: self.together, PULL: self.pull}
-            frame = self.lesson().show(number) if view == LESSON else ways[view](number)
+            ways = {LESSON: self.move, NUMBERS: self.numbers, TOGETHER: self.together, PULL: self.pull}
+            frame = ways[view](number)
         scale = self.case.notation.scales(self.plan.scale, self.plan.second) if view == LESSON else ""
         return replace(frame, view=view, views=self.views, values=self.given(), scale=scale)
 
@@ -92,7 +94,19 @@ class SumLesson:
         waves."""
         if not self.case.is_sum:
             return (LESSON,)
-        return VIEWS if self.case.notation.words.alternates else (LESSON, TOGETHER, PULL)
+        return VIEWS if self.case.notation.words.alternates else (LESSON, NUMBERS, TOGETHER, PULL)
+
+    def move(self, number: int) -> LessonFrame:
+        """Return one move of the drawing, and behind the last the finished drawing."""
+        lesson = self.lesson()
+        count = len(lesson.frames) + 1
+        if number == count:
+            return finished_frame(self.case, lesson)
+        return replace(lesson.show(number), count=count, begins=(*lesson.begins(), count))
+
+    def numbers(self, number: int) -> LessonFrame:
+        """Return the arrows in one line, as numbers are added, and then each in its own direction."""
+        return numbers_frame(self.case, self.look, number)
 
     def methods(self) -> tuple[tuple[str, Construction], ...]:
         """Return every construction of the problem with its name."""

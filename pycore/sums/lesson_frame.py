@@ -45,6 +45,7 @@ class LessonFrame:
     only on request. ``reads``: an instrument measures what is on the paper. ``diagonal``: its last why is what the
     first diagonal means. ``view`` is the view that is shown, ``views`` are those that the problem offers. ``stage``:
     the common point and the scale of the picture, which a lesson keeps.
+    ``heading``: what stands in place of the step's number, where a frame belongs to none.
     ``turned``: degrees, among the waves. ``begins``: the numbers of the frames with which a numbered step begins; none
     where frames are not numbered by steps.
     """
@@ -70,3 +71,4 @@ class LessonFrame:
     reason: Reason | None = None
     stage: str = ""
     turned: int = 0
+    heading: str = ""

@@ -23,11 +23,12 @@ STEP = "Step"
 SHOW, METHOD, WITH_CLASS, FURTHER = "Show", "Method", "With the class", "Further choices"
 VIEWS = {
     "lesson": "One move at a time",
+    "numbers": "The numbers alone",
     "together": "All methods on one drawing",
     "pull": "Ropes on a ring",
     "waves": "Waves",
 }
-VIEW_KEYS = {"lesson": "D", "together": "A", "pull": "R", "waves": "V"}
+VIEW_KEYS = {"lesson": "D", "numbers": "U", "together": "A", "pull": "R", "waves": "V"}
 """One letter for each view, in the menu and without it."""
 METHOD_KEYS = {"parallelogram": "P", "tip-to-tail": "T", "components": "C"}
 """One letter for each method that most problems have; others take a free letter of their name."""

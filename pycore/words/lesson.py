@@ -331,17 +331,16 @@ def together_reading(name: Name, amount: str) -> Phrase:
 TOGETHER_WHY = say("Neither the order nor the method changes the sum.")
 IN_ONE_LINE = say("Why not just use the numbers? Lay all arrows in one line, end to end.")
 ONE_LINE_WHY = say("This is right only if all arrows point the same way.")
-TURNED = say("Each arrow has its own direction. Turn it there.")
-TURNED_WHY = say("An arrow adds its whole length only to arrows of its own direction. So size and direction both count.")
+TURNED = say("Turn each arrow to its own direction.")
+TURNED_WHY = say("An arrow adds its whole length only along its own direction. Size and direction both count.")
 SAME_WAY_WHY = say("Here all arrows lie in one line, so the numbers alone give the answer.")
 
 
 def numbers_alone(numbers: Sequence[tuple[str, bool]], amount: str, *, exact: bool) -> Phrase:
     """The numbers without directions, each with whether it is subtracted. ``exact``: they add up as printed."""
-    pieces = ""
-    for index, (number, subtracted) in enumerate(numbers):
-        sign = "−" if subtracted else "+"
-        pieces += f" {sign} {number}" if index else ("−" + number if subtracted else number)
+    pieces = numbers[0][0]
+    for number, subtracted in numbers[1:]:
+        pieces += f" − {number}" if subtracted else f" + {number}"
     return say("{numbers} = {amount}" if exact else "{numbers} ≈ {amount}", numbers=pieces, amount=amount)
 
 

@@ -44,6 +44,7 @@ export function offer(by) {
   const touch = matchMedia("(hover: none) and (pointer: coarse)").matches;
   const still = touch ? lead.dataset.touch : lead.dataset.lead;
   const words = { 1: lead.dataset.next, "-1": lead.dataset.back, 0: still }[offered] ?? "";
+  lead.toggleAttribute("data-offering", Boolean(offered));
   lead.textContent = words.replace("{view}", name);
   return lead.textContent;
 }

@@ -179,6 +179,7 @@ function settle() {
   disable(next, isEnd && !menu.neighbour(1));
   disable(button("back"), !isWhy() && Number(shown?.step) === 1 && !menu.neighbour(-1));
   disable(button("why"), !canExplain());
+  button("why").toggleAttribute("data-idle", !shown?.explained); // most moves say why in their words
   press("ask", Boolean(place?.ask));
   press("hide", isBlank());
   press("why", isWhy());

@@ -9,13 +9,16 @@ SCREENS = {
     "projector": {"width": 1920, "height": 1080}, "small projector": {"width": 1280, "height": 720},
     "phone": {"width": 390, "height": 844}, "small phone": {"width": 320, "height": 568},
 }  # fmt: skip
-STEPS = 20
+STEPS, FINISHED = 20, 21
+"""The moves of the parallelogram, and the frame behind them: the finished drawing."""
 LIST = [1, 2, 3, 3, 4, 4, 5, 5, 6, 6, 7, 7, 8, 9, 9, 10, 10, 11, 12, 12]
 """For each frame of the parallelogram, its step as the list on the page numbers it; there are 12."""
 
 
 def place(frame: int) -> str:
     """Where a frame is, in words."""
+    if frame == FINISHED:
+        return "Finished drawing"
     step, same = LIST[frame - 1], [number for number, one in enumerate(LIST, start=1) if one == LIST[frame - 1]]
     return f"Step {step} of 12" + (f", move {same.index(frame) + 1} of {len(same)}" if len(same) > 1 else "")
 

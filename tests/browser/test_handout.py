@@ -116,16 +116,16 @@ def test_it_plays_by_buttons_and_keys(offline) -> None:
     assert "true" == page.get_attribute('[data-player-do="back"]', "aria-disabled")
     page.click('[data-player-do="next"]')
     assert [place(2)] == shown(page)
-    for key, step in (("ArrowRight", 3), ("PageDown", 4), ("ArrowLeft", 3), ("End", 20), ("ArrowRight", 20),
-                      ("PageUp", 19), ("Home", 1)):  # fmt: skip
+    for key, step in (("ArrowRight", 3), ("PageDown", 4), ("ArrowLeft", 3), ("End", 21), ("ArrowRight", 21),
+                      ("PageUp", 20), ("Home", 1)):  # fmt: skip
         page.keyboard.press(key)
         assert [place(step)] == shown(page)
     page.keyboard.press("End")
-    assert "87.5°" in page.locator("[data-player-live]").text_content()
+    assert "Finished drawing" in page.locator("[data-player-live]").text_content()
     page.click('[data-player-do="all"]')
-    assert 20 == len(shown(page))
+    assert 21 == len(shown(page))
     page.click('[data-player-do="all"]')
-    assert [place(20)] == shown(page)
+    assert [place(21)] == shown(page)
 
 
 def test_its_instruments_are_true(offline) -> None:
@@ -164,7 +164,7 @@ def test_without_its_script_all_steps_stand_in_order(offline) -> None:
     """Learning platforms strip scripts: nothing but the player goes."""
     page = offline(java_script_enabled=False)
     headings = page.locator("[data-player-step] h3")
-    assert [place(step) for step in range(1, 21)] == headings.all_text_contents()
+    assert [place(step) for step in range(1, 22)] == headings.all_text_contents()
     assert all(step.is_visible() for step in page.locator("[data-player-step]").all())
     assert page.locator("[data-player-bar]").is_hidden()
 

@@ -5,6 +5,7 @@ import math
 import pytest
 from browser.asking import neutral, wait_until
 from browser.classroom import (
+    FINISHED,
     SCREENS,
     STEPS,
     at,
@@ -39,9 +40,12 @@ def test_each_step_lays_its_instrument_where_it_belongs(lesson, screen: str) -> 
         for name in ("back", "next", "close"):
             button = page.locator(f'[data-lesson-do="{name}"]').bounding_box()
             assert button["height"] >= 48 and button["y"] + button["height"] <= size["height"]
-        if step < STEPS:
-            do(page, "next")
-    until_address(page, f"step={STEPS}")
+        do(page, "next")
+    until_address(page, f"step={FINISHED}")
+    until_at(page, FINISHED)
+    assert not page.locator(".lesson-figure [data-instrument]").count()
+    told = page.locator(".lesson-text").inner_text().replace("\u00a0", " ")
+    assert "Finished drawing" in told and "11.6 A" in told
     assert "Next view" == page.locator('[data-lesson-do="next"]').text_content()
 
 
@@ -73,8 +77,8 @@ def test_the_parallelogram_followed_on_paper_gives_the_same_neutral(lesson) -> N
 
 
 METHODS = {
-    "": 20, "&parallels=set-squares": 19, "&parallels=compasses": 19, "&method=tip-to-tail": 9,
-    "&method=components": 28,
+    "": 21, "&parallels=set-squares": 20, "&parallels=compasses": 20, "&method=tip-to-tail": 10,
+    "&method=components": 29,
 }  # fmt: skip
 
 
@@ -105,7 +109,7 @@ def test_every_step_is_read_from_the_back_row_and_fits(lesson, screen: str, meth
 
 @pytest.mark.parametrize(("key", "reached"), [
     ("ArrowRight", 5), ("ArrowDown", 5), (" ", 5), ("PageDown", 5), ("ArrowLeft", 3), ("ArrowUp", 3),
-    ("Shift+ ", 3), ("PageUp", 3), ("Home", 1), ("End", STEPS),
+    ("Shift+ ", 3), ("PageUp", 3), ("Home", 1), ("End", FINISHED),
 ])  # fmt: skip
 def test_each_key_moves(lesson, key: str, reached: int) -> None:
     """The step is announced, the address follows, and the focus stays where it was."""

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 import zxingcpp
 from browser.asking import SLUG, show_more, wait_until
-from browser.classroom import PROBLEM, SCREENS, STEPS, check_step, do, is_open, until_address, until_at, visible
+from browser.classroom import FINISHED, PROBLEM, SCREENS, check_step, do, is_open, until_address, until_at, visible
 from browser.instruments import Seen, apart, way
 from browser.test_page_access import violations
 from making.serve import serving
@@ -27,7 +27,7 @@ def test_the_button_opens_and_closing_loses_nothing(opened: Page, answered) -> N
     until_at(page, 1)
     until_address(page, "view=lesson&step=1")
     page.keyboard.press("End")
-    until_at(page, STEPS)
+    until_at(page, FINISHED)
     page.keyboard.press("Escape")
     assert not is_open(page)
     assert "20" == page.input_value("[name=i1]")
@@ -52,7 +52,7 @@ def test_a_link_opens_at_its_step_and_a_later_link_too(lesson) -> None:
 
 
 @pytest.mark.parametrize(("fragment", "step", "told"), [
-    ("&view=lesson&step=99", STEPS, "99"), ("&method=tip-to-tail&view=lesson&step=20", 9, "20"),
+    ("&view=lesson&step=99", FINISHED, "99"), ("&method=tip-to-tail&view=lesson&step=20", 10, "20"),
     ("&view=lesson&step=zero", 1, "zero"), ("&view=cinema&step=3", 3, "cinema"), ("&view=lesson", 1, ""),
 ])  # fmt: skip
 def test_what_is_not_there_opens_the_nearest_and_says_so(lesson, fragment: str, step: int, told: str) -> None:
@@ -118,7 +118,7 @@ def test_a_view_that_a_problem_does_not_offer_is_no_choice_and_opens_the_lesson(
     until_address(page, "view=lesson&step=1")
     offered = "[data-lesson-view]:not([hidden])"
     views = page.locator(offered).evaluate_all("all => all.map(one => one.dataset.lessonView)")
-    assert ["lesson", "together", "pull"] == views
+    assert ["lesson", "numbers", "together", "pull"] == views
 
 
 def test_all_methods_end_on_one_point(lesson) -> None:

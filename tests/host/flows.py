@@ -19,7 +19,7 @@ from pycore.pages.paper import PAPER_PAGES
 from pycore.sheet.kinds import KINDS
 
 PARTS = ("answer", "sheet", "view", "workings", "check", "front")
-VIEWS = ("lesson", "together", "pull", "waves")
+VIEWS = ("lesson", "numbers", "together", "pull", "waves")
 INSTRUMENTS = ("method", "order", "parallels", "protractor", "first", "rotation", "decimal", "angles")
 BASE = "https://www.folio.example/term/"
 HALF_TYPED = ("", "1", "1.", "-", "1e", "1e400", "NaN", "0", "18,4", "18.4 A; 18.6 A", "0.85 lag", "20 at 60", "é位")

@@ -82,7 +82,7 @@ def test_waves_name_a_turned_current_as_it_is_turned() -> None:
 
 @pytest.mark.parametrize(("slug", "form"), NO_SINE_WAVES)
 def test_powers_and_impedances_have_no_waves(slug: str, form: dict[str, str]) -> None:
-    assert ("lesson", "together", "pull") == lesson_of(slug, form).views
+    assert ("lesson", "numbers", "together", "pull") == lesson_of(slug, form).views
 
 
 def test_currents_and_voltages_have_waves() -> None:

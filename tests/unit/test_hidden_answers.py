@@ -80,5 +80,8 @@ def test_neither_all_methods_together_nor_ropes_tell_where_the_sum_ends(slug: st
         items = lesson.show("together", step).picture.items
         ring = [one for group in items if isinstance(group, Group) and group.name == "answer" for one in group.items]
         assert [] == meeting(items, ring[-1].centre)
+    items = lesson.show("numbers", 2).picture.items
+    drawn = arrows(items, "answer")
+    assert lesson.case.size == 0.0 or [] == meeting(items, drawn[-1].tip)
     items = lesson.show("pull", lesson.count("pull") - 1).picture.items
     assert [] == meeting(items, arrows(items, "answer")[0].tip)

@@ -11,7 +11,7 @@ from host import shelf
 from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.moves import Join, Move, ReadAngle, ReadLength, SetOff, TurnAngle, turn_of
 from pycore.constructions.names import SUM_KEY
-from pycore.drawing import Text, walk
+from pycore.drawing import Group, Text, walk
 from pycore.errors import InputError
 from pycore.sums.classroom import SumLesson
 from pycore.sums.lesson_asked import question_of
@@ -356,10 +356,17 @@ def test_an_easy_sheet_measures_the_sum_before_it_draws_the_returning_current(me
 
 @pytest.mark.parametrize("slug", CALCULATORS)
 def test_a_lesson_ends_with_the_answer_and_its_direction(slug: str) -> None:
-    """The last reading says its side, and then what was found."""
+    """The last reading says its side, and then what was found; the finished drawing follows, without instruments."""
     page = CALCULATORS[slug]
     case = page.case({})
-    last = page.lesson({}, "lesson", page.lesson({}, "lesson", 1).count)
+    count = page.lesson({}, "lesson", 1).count
+    last, finished = (page.lesson({}, "lesson", number) for number in (count - 1, count))
+    assert finished.answers and "Finished drawing" == finished.heading
+    result = case.notation.amount_of(SUM_KEY, case.size)
+    assert f"{plain(case.notation.tags[SUM_KEY])} is {result}." == plain(finished.reading)
+    instruments = {"tool", "reading", "zero", "known"}
+    kept = [one for one in walk(finished.picture.items) if isinstance(one, Group) and one.name in instruments]
+    assert [] == [one for group in kept for one in walk(group.items) if not isinstance(one, Group)]
     final = case.sheet_plan().construction.moves[-1]
     if not isinstance(final, ReadAngle):
         assert "Read" not in plain(last.reading) or case.method != "parallelogram"
