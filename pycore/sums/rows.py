@@ -180,4 +180,5 @@ def head_of(case: SumCase) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
     if case.printed != USUAL:
         return ((), unit, ("mm",), say(moves_list.HEAD_ANGLE))
-    return (say(sum_words.PHASOR), unit, ("mm",), sum_words.angle_from(origin))
+    name = sum_words.PHASOR if case.notation.words.alternates else sum_words.SIDE
+    return (say(name), unit, ("mm",), sum_words.angle_from(origin))

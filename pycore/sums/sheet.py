@@ -149,7 +149,8 @@ def _field(case: SumCase, plan: Plan) -> FieldText:
     # Angles count from the first direction, unless they are those of the calculation.
     at_zero = not case.notation.polar or not case.picture.reference
     return FieldText(
-        turning=words.TURNING, anticlockwise=case.picture.sense > 0, zero=words.ZERO if at_zero else "",
+        turning=words.TURNING if case.notation.words.alternates else words.POSITIVE,
+        anticlockwise=case.picture.sense > 0, zero=words.ZERO if at_zero else "",
         up=case.picture.first == "up", point=words.START if plan.construction.method == TIP_TO_TAIL else words.POINT,
         print_check=words.print_check(bar), teaching=words.FOOT,
     )  # fmt: skip

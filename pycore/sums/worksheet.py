@@ -20,12 +20,13 @@ def worksheet_of(
     given = (*_companions(case), *_arms(case, plan))
     some = any(words.ROOM not in (row.amount, row.direction) for row in given)
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
+    to_find = words.TO_FIND if case.notation.words.alternates else words.SIDE_TO_FIND
     stages = words.EXAM_STAGES if of_paper else words.STAGES
     drawn = words.EXAM_STAGES[:1] if of_paper else words.DRAWN_STAGES
     return Worksheet(
         question=question,
         head=(
-            (words.GIVEN if some else words.TO_FIND,), (case.units_head(),), (words.LENGTH_UNIT,),
+            (words.GIVEN if some else to_find,), (case.units_head(),), (words.LENGTH_UNIT,),
             words.directions_from(origin),
         ),
         given=given, result=(words.RESULT,), stages=stages if calculated else drawn,

@@ -18,7 +18,7 @@ SCALE, PAPER, SHEET, NAME, GROUP, DATE = "scale", "paper", "sheet", "name", "gro
 NO_ANGLE = "no arrow"
 ROOM = "____"
 """Room for a handwritten number; on paper a ruled cell or line."""
-GIVEN, TO_FIND = "given", "phasor"
+GIVEN, TO_FIND, SIDE_TO_FIND = "given", "phasor", "side"
 LENGTH_UNIT = "mm"
 DRAWN_STAGES = ("estimated", "drawn")
 EXAM_STAGES = ("drawn", "calculated")
@@ -29,6 +29,8 @@ PAGE, LEARNER, EVERY_LEARNER = "page", "learner", "all"
 RESULT, STAGES, WORKING = "result", ("estimated", "drawn", "calculated", "difference"), "working"
 """Where a problem sheet has room: for each result, in the order in which a learner finds them, and for sums."""
 TURNING = ("sense of", "rotation")
+POSITIVE = ("positive", "angles")
+"""Beside the same sign where nothing rotates: the sides of a triangle of powers or impedances."""
 
 
 def stands_aside(names: Sequence[str], millimetres: str) -> str:

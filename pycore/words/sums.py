@@ -27,7 +27,7 @@ class SumWords:
 
 
 NONE = "none"
-ANGLE, SCALE, LENGTH, PHASOR = "angle", "scale", "length on the sheet", "phasor"
+ANGLE, SCALE, LENGTH, PHASOR, SIDE = "angle", "scale", "length on the sheet", "phasor", "side"
 
 
 def angle_from(origin: Phrase) -> Phrase:

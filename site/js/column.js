@@ -71,6 +71,8 @@ function clicked(event) {
     if (tab.getBoundingClientRect().top > column.getBoundingClientRect().top + 1) column.scrollIntoView();
     // What is asked for stands below the method on a phone: it comes into view.
     document.querySelector(`.column .${tab.dataset.tab}`)?.scrollIntoView({ block: "nearest" });
+    // A list that scrolls by itself begins with its first lines, though what is asked for has lines before it.
+    need("[data-list]").scrollTop = 0;
   }
   if (around(event, "[data-settings-switch]")) {
     turnSettings(!main.hasAttribute("data-settings"));

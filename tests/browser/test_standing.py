@@ -242,3 +242,11 @@ def test_with_text_of_twice_the_size_a_drawing_keeps_its_paper(large_text: Brows
     assert page.evaluate("document.querySelector('.draw').scrollWidth") <= size[0]
     assert "32px" == page.evaluate("getComputedStyle(document.querySelector('.draw-prompt')).fontSize")
     page.close()
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_the_list_of_every_result_opens_at_its_beginning(page: Page, site: str, slug: str) -> None:
+    """What stands before the results in it is not scrolled past."""
+    places(page, site, slug, (1366, 768))
+    page.click("[data-tab=results]")
+    assert 0 == page.evaluate("document.querySelector('[data-list]').scrollTop")

@@ -3,6 +3,7 @@
 import pytest
 
 from pycore.calculators.registry import CALCULATORS
+from pycore.drawing import Text, walk
 from pycore.sums.captions import caption_of
 from pycore.words import plain
 
@@ -46,3 +47,22 @@ def test_a_scale_that_all_methods_share_says_so_where_one_of_them_would_fit_larg
             found.add(shared)
             assert ("that fits every method." in plain(caption_of(case, case.sheet_plan()))) == shared
     assert found == {True, False}
+
+
+@pytest.mark.parametrize(
+    "slug, form, head, sense",
+    [
+        ("power-triangle", {}, "side", "positive angles"),
+        ("series-circuit", {"drawn": "impedances"}, "side", "positive angles"),
+        ("neutral-current", {}, "phasor", "sense of rotation"),
+    ],
+)
+def test_a_sheet_of_powers_or_impedances_names_sides_and_no_rotation(
+    slug: str, form: dict[str, str], head: str, sense: str
+) -> None:
+    sheet = CALCULATORS[slug].answer(form, ("sheet",)).sheet
+    words = [item.plain for item in walk(sheet.items) if isinstance(item, Text)]
+    assert head in words
+    assert sense in " ".join(words)
+    other = {"side": ("phasor", "rotation"), "phasor": ("side", "positive")}[head]
+    assert not set(other) & set(words)
