@@ -10,7 +10,15 @@ from itertools import combinations
 from pycore import geometry
 from pycore.geometry import Point
 from pycore.practice.stroke_shapes import Pair, arm_worth
-from pycore.practice.strokes import CLEAR_HEAD, FAINT_HEAD, LeavingStroke, PencilStroke, StrokeSheet, crossing, sine_between
+from pycore.practice.strokes import (
+    CLEAR_HEAD,
+    FAINT_HEAD,
+    LeavingStroke,
+    PencilStroke,
+    StrokeSheet,
+    crossing,
+    sine_between,
+)
 
 LONE_SHARE = 0.3
 """What a stroke counts that ends without an arrowhead and where no other begins."""

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from pycore import geometry
 from pycore.geometry import Point
-from pycore.practice.strokes import FAINT_HEAD, Stroke
+from pycore.practice.strokes import FAINT_HEAD, PencilStroke
 
 REACH, ASIDE = 10.0, 1.8
 """How far along from the crossing and across from either stroke a sign of the meeting may be, mm."""
@@ -33,7 +33,7 @@ class _Sign:
     worth: float
 
 
-def meeting(crossed: Point, one: Stroke, other: Stroke) -> Point | None:
+def meeting(crossed: Point, one: PencilStroke, other: PencilStroke) -> Point | None:
     """Where two strokes meet that cross at a flat angle in ``crossed``; None where no place is clear."""
     signs = sorted(_signs(crossed, one, other), key=lambda sign: sign.along)
     places = sorted((_together(signs, sign.along) for sign in signs), key=lambda found: -_worth(found))
@@ -49,7 +49,7 @@ def meeting(crossed: Point, one: Stroke, other: Stroke) -> Point | None:
                  math.fsum(sign.place.y * sign.worth for sign in best) / whole)  # fmt: skip
 
 
-def _signs(crossed: Point, one: Stroke, other: Stroke) -> Iterator[_Sign]:
+def _signs(crossed: Point, one: PencilStroke, other: PencilStroke) -> Iterator[_Sign]:
     for side, stroke in enumerate((one, other)):
         found = [(at, min(clear, CLEAREST)) for at, _, clear in stroke.heads if clear > FAINT_HEAD]
         found += [(at, min(clear, CLEAREST) / 2.0) for at, _, clear in stroke.beside if clear > FAINT_HEAD]

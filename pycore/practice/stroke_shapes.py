@@ -242,7 +242,7 @@ def _folded_back(sheet: StrokeSheet) -> Iterator[Shape]:
             )  # fmt: skip
 
 
-def _far_end(stroke: Stroke, sense: int) -> tuple[Point, bool]:
+def _far_end(stroke: PencilStroke, sense: int) -> tuple[Point, bool]:
     """Where a stroke ends on one side (1: its last end), by its arrowhead if there is one, and whether both agree."""
     end = stroke.length if sense > 0 else 0.0
     heads = [at for at, way, clear in stroke.heads
