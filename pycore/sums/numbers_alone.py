@@ -12,6 +12,7 @@ from pycore.sums.case import SumCase
 from pycore.sums.lesson import Lesson
 from pycore.sums.lesson_frame import LessonFrame
 from pycore.words import lesson as words
+from pycore.words import numbers_alone as alone_words
 from pycore.words import plain
 from pycore.words.phrase import Phrase
 
@@ -42,7 +43,7 @@ def _alone(case: SumCase, arrows: list[LinedUp]) -> tuple[Phrase, str, float]:
     total = quantity.fixed(reach / writing.factor, decimals, writing.mark) + quantity.NO_BREAK_SPACE + writing.unit
     exact = math.fabs(added - reach / writing.factor) < 0.5 * float(f"1e-{decimals}")
     listed = [(number, arrow.subtracted) for number, arrow in zip(numbers, arrows, strict=True)]
-    return words.numbers_alone(listed, total, exact=exact), total, reach
+    return alone_words.numbers_alone(listed, total, exact=exact), total, reach
 
 
 def _number(written: str) -> float:
@@ -54,13 +55,13 @@ def numbers_frame(case: SumCase, look: PhasorStyles, number: int) -> LessonFrame
     arrows, tags = _lined_up(case), case.notation.tags
     added, total, reach = _alone(case, arrows)
     turned = number == FRAMES
-    sentence = words.TURNED if turned else words.IN_ONE_LINE
-    reading, why = added, words.ONE_LINE_WHY
+    sentence = alone_words.TURNED if turned else alone_words.IN_ONE_LINE
+    reading, why = added, alone_words.ONE_LINE_WHY
     is_same = math.fabs(reach - case.size) <= SAME * max(math.fabs(reach), case.size)
     if turned:
         size, name = case.amount(case.size), tags[SUM_KEY]
-        reading = words.together_reading(name, size) if is_same else words.not_the_numbers(name, size, total)
-        why = words.SAME_WAY_WHY if is_same else words.TURNED_WHY
+        reading = words.together_reading(name, size) if is_same else alone_words.not_the_numbers(name, size, total)
+        why = alone_words.SAME_WAY_WHY if is_same else alone_words.TURNED_WHY
     picture = numbers_page(arrows, case.picture, look, (total,), plain(sentence), turned=turned)
     return LessonFrame(number, FRAMES, sentence, reading, (), (why,), picture, answers=turned or is_same)
 
@@ -71,13 +72,14 @@ def finished_frame(case: SumCase, lesson: Lesson) -> LessonFrame:
     number = len(lesson.frames) + 1
     moves = frozenset(range(len(lesson.plan.construction.moves)))
     frame = Frame(WORDS, len(lesson.plan.construction.steps), "", None, moves)
-    title = plain(words.FINISHED_SENTENCE)
+    title = plain(alone_words.FINISHED_SENTENCE)
     picture = frame_page(
         lesson.plan, frame, lesson.look, lesson.stage, title, "", before=moves, circle=lesson.circle
     )
     key = RETURN_KEY if sentences.is_only_returning else SUM_KEY
     reading = words.together_reading(notation.tags[key], notation.amount_of(key, case.size))
     return LessonFrame(
-        number, number, words.FINISHED_SENTENCE, reading, (), (), picture, answers=True, heading=words.FINISHED,
+        number, number, alone_words.FINISHED_SENTENCE, reading, (), (), picture, answers=True,
+        heading=alone_words.FINISHED,
         begins=(*lesson.begins(), number), stage=lesson.stage_key(),
     )  # fmt: skip

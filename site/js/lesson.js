@@ -37,8 +37,7 @@ const slug = document.documentElement.dataset.slug ?? "";
 const DRAW = "draw"; // a view of its own (draw.js)
 const LAST = "last"; // the last step of a view, whatever its number
 
-/** @type {Joined} */
-let page; // set by join
+/** @type {Joined} */ let page; // set by join
 /** @type {LessonPlace | null} */
 let place = null; // { view, step, ask } while the view is open; step as a link gives it
 /** @type {LessonReply | null} */
