@@ -5,7 +5,7 @@ start. Every point is where two strokes cross; ends of lone strokes stand in whe
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import combinations, product
+from itertools import combinations
 
 from pycore import geometry
 from pycore.geometry import Point
@@ -220,10 +220,12 @@ def _folded_back(sheet: StrokeSheet) -> Iterator[Shape]:
     """Three arrows of which the last lies back along the second, too flat to cross it: both are found as one stroke, or
     as two that leave the second's tip. That is a lone end."""
     o, rays = sheet.origin, sheet.leaving
-    for stroke, back in product(sheet.others, repeat=2):
-        if back is not stroke and crossing(stroke, back) is not None:
-            continue
-        for (first, a), (second, b), sense in product(sheet.attached(stroke), sheet.attached(back), (1, -1)):
+    pairs = [(stroke, back) for stroke in sheet.others for back in sheet.others
+             if back is stroke or crossing(stroke, back) is None]  # fmt: skip
+    for stroke, back in pairs:
+        ways = [(one, other, sense) for one in sheet.attached(stroke) for other in sheet.attached(back)
+                for sense in (1, -1)]  # fmt: skip
+        for (first, a), (second, b), sense in ways:
             far, agreed = _far_end(stroke, sense)
             long, short = (geometry.distance(place, far) for place in (a, b))
             if first == second or long < 10.0 or short < 6.0 or geometry.distance(a, b) < 6.0:
