@@ -10,14 +10,14 @@ from pycore import geometry
 from pycore.geometry import Point
 from pycore.practice.stroke_meeting import meeting
 from pycore.practice.stroke_reading import ReadPoint, guides_of, read_strokes
-from pycore.practice.strokes import HEAD_SHORT, Stroke, StrokeSheet, crossing, stroke_of
+from pycore.practice.strokes import HEAD_SHORT, PencilStroke, StrokeSheet, crossing, stroke_of
 from pycore.sums.strokes import strokes_task
 
 MET = Point(60.0, 0.0)
 Head = tuple[float, int, float]
 
 
-def line(start: Point, end: Point, *heads: Head, beside: Sequence[Head] = ()) -> Stroke:
+def line(start: Point, end: Point, *heads: Head, beside: Sequence[Head] = ()) -> PencilStroke:
     """A solid stroke with arrowheads at so many mm from its start."""
     length = geometry.distance(start, end)
     seen, aside = ([(at - HEAD_SHORT * way, way, clear) for at, way, clear in some] for some in (heads, beside))
@@ -26,7 +26,7 @@ def line(start: Point, end: Point, *heads: Head, beside: Sequence[Head] = ()) ->
     return stroke
 
 
-def pair(*heads: Head, beside: Sequence[Head] = ()) -> tuple[Stroke, Stroke, Point]:
+def pair(*heads: Head, beside: Sequence[Head] = ()) -> tuple[PencilStroke, PencilStroke, Point]:
     """The result, which is found too long, and a last arrow that is found too short, with ``beside`` it heads that are
     counted from its end; where both cross, 4 mm before they meet."""
     result = line(Point(0.0, 0.0), Point(66.0, 0.0), *heads)
