@@ -267,7 +267,7 @@ def test_actions_are_those_that_work_now(page):
     buttons = Tree(page.regions["actions"] + page.regions["more"]).all("button")
     actions = [marks["data-action"] for marks in buttons if "data-action" in marks]
     in_the_bar = ["lesson", "print", "pdf", "share"]
-    further = ["pdf-all", "easy", "draw", "give", "code", "handout", "photo"]
+    further = ["pdf-all", "easy", "give", "code", "handout", "photo"]
     assert [*in_the_bar, *further, "true-size"] == actions
 
 
