@@ -19,7 +19,9 @@ GROUP, NO_GROUP = "Group", "Without a group"
 LEARNER, TOTAL = "Learner", "Total"
 MARKS, MISTAKES = "Marks", "Mistakes over time"
 MISTAKE = "Mistake"
-MARKS_NOTE = "Per cent and averages are of what is marked. A paper that is not marked whole has no per cent: –."
+MARKS_NOTE = (
+    "Per cent and averages are of what is marked. A paper that is not marked whole has a dash in place of per cent."
+)
 MISTAKES_NOTE = "For each paper: how many learners made this mistake."
 AVERAGE, OF = "Average", "of"
 PAPERS, ERASE, ERASED = "Papers", "Erase", "The paper is erased from the register."
