@@ -75,9 +75,10 @@ def test_a_question_without_a_column_is_not_marked_and_one_left_blank_is():
 
 def test_a_learner_nobody_knows_is_told_once_and_the_line_is_that_of_the_table():
     marking = marked("Name;Q1 drawn;Q1 calculated;Q2\nZoe Pike;7 A;7 A;7 A\nAda Lark;7 A;seven;7 A")
-    assert [2, 3] == [one.line for one in marking.refused]
-    assert "Zoe Pike" in marking.refused[0].why and "question 1" in marking.refused[1].why
-    assert [2] == [one.question for one in marking.results]
+    assert [2] == [one.line for one in marking.refused]
+    assert "Zoe Pike" in marking.refused[0].why
+    assert [(3, 1), (3, 2)] == [(one.line, one.question) for one in marking.results]
+    assert "calculated: “seven” was read as no answer: 0" in marking.results[0].remarks
 
 
 def test_a_table_that_names_nobody_says_what_the_column_is_called():
