@@ -233,6 +233,7 @@ def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: 
     turned = aligned(drawing, places)
     found, mirrored = judged_lines(drawing, turned, {}, sheet=True, by_stroke=True) if len(places) > 1 else ((), False)
     by_ends = {line.ends: line for line in found}
+    paths = tuple(true_paths(drawing, turned))
     lines: list[tuple[JudgedLine, int, WantedLine]] = []
     for line in follower.wanted:
         if line not in used:
@@ -245,12 +246,13 @@ def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: 
         if judged is None:
             continue
         if line.gives_end:
+            judged = _misnamed(judged, line, stroke, paths)
             judged = _begun(judged, places[line.start], stroke, common=line.start == START_POINT)
         lines.append((judged, used[line], line))
     free = [index for index, stroke in follower.free() if stroke.kind == ARROW]
     longer, shifted = alike([line for line, _, _ in lines])
     missing = tuple(line for line in follower.wanted if line not in used and line not in follower.dots)
-    true = *true_paths(drawing, turned), *arcs_here.true_arcs(drawing, turned, tuple(arcs.used))
+    true = *paths, *arcs_here.true_arcs(drawing, turned, tuple(arcs.used))
     return JudgedDrawing(_in_order(lines, arcs.judged(drawing)), tuple(free), missing, mirrored, longer, shifted, true)
 
 
@@ -265,6 +267,20 @@ def _in_order(
 ) -> tuple[tuple[JudgedLine, int, WantedLine | WantedArc], ...]:
     """Lines and arcs in the order of drawing."""
     return tuple(sorted((*arcs, *lines), key=lambda one: one[2].index))
+
+
+def _misnamed(line: JudgedLine, wanted: WantedLine, stroke: Stroke, paths: Sequence[Path]) -> JudgedLine:
+    """A wrong line that is another phasor of the problem: its name is wrong, whatever else that looks like."""
+    if line.band == ACCEPT or not stroke.name:
+        return line
+    for path in paths:
+        start, end = path.points
+        other = path.role == roles.GIVEN and path.phasor != wanted.key
+        step = stroke.start.moved(geometry.distance(start, end), geometry.direction(start, end))
+        if other and _fits(stroke, step):
+            slip = LineMistake("other-name", *photograph.other_name(line.symbol, path.tag))
+            return replace(line, slips=(slip,))
+    return line
 
 
 def _begun(line: JudgedLine, start: Point, stroke: Stroke, *, common: bool) -> JudgedLine:

@@ -222,6 +222,14 @@ def begun_away(symbol: Phrase, *, common: bool) -> tuple[Phrase, Phrase]:
     )
 
 
+def other_name(symbol: Phrase, other: Phrase) -> tuple[Phrase, Phrase]:
+    """A phasor that was drawn right and has the name of another."""
+    return (
+        say("{a} is {b} with the wrong name", a=symbol, b=other),
+        say("It has the length and the direction of {b}. Press Name beside it under “Your lines”.", b=other),
+    )
+
+
 def across(symbol: Phrase) -> tuple[Phrase, Phrase]:
     """The other diagonal of a parallelogram."""
     return (

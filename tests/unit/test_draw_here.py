@@ -119,6 +119,20 @@ def test_a_wrong_line_is_found_at_its_place_with_its_mistake_and_its_move() -> N
     assert "turned the wrong way" in said and "Look at move 3." in said
 
 
+def test_a_right_arrow_with_the_name_of_another_is_told_so() -> None:
+    """The second current named as the third: that, and not a wrong turn and a wrong length."""
+    lines = parallelogram()[:2]
+    for line, name in zip(lines, ("i1", "i3"), strict=True):
+        line[5] = name
+    reply = ask(lines=lines)
+    assert bands(reply) == {0: "accept", 1: "wrong"}
+    told = reply["announce"]
+    assert "with the wrong name" in told and "has the length and the direction of I" in told
+    assert "turned" not in told and "has the length of" not in told
+    lines[1][5] = "i2"
+    assert set(bands(ask(lines=lines)).values()) == {"accept"}
+
+
 def test_a_length_off_by_a_centimetre_is_named() -> None:
     """One centimetre too long is what the ruler's 1 in place of its 0 gives."""
     lines = parallelogram(length=14.7 * MM + 10.0)[:2]
