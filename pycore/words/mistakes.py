@@ -60,7 +60,7 @@ NAMES: dict[str, tuple[str, str]] = {
         "Use each phasor once: combine one diagonal with the remaining phasor.",
     ),
     "factor-ignored": (
-        "the power factors were left out",
+        "the lags or power factors were left out",
         "Turn each current from its own phase voltage by its angle of lag or lead.",
     ),
     "lead-for-lag": (

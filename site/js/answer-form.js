@@ -101,7 +101,9 @@ export function fields(section) {
       unitChosen = true;
       showUnit();
     }
-    if (controlOf(event)?.name === "answer-how") suggestUnit();
+    const control = controlOf(event);
+    if (control) form.showFaults([control], []); // what was wrong with it before
+    if (control?.name === "answer-how") suggestUnit();
     for (const one of controls()) {
       one.closest(".entry")?.toggleAttribute("data-worded", /[\p{L}°]/u.test(one.options ? "" : one.value));
     }

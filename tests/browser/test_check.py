@@ -165,8 +165,10 @@ def test_a_bad_answer_is_refused_at_its_field_and_the_last_reply_stays(page: Pag
     assert "answer" == page.evaluate("document.activeElement.name")
     assert "accept" == band(page)
     expect(page.locator(".marked-old")).to_be_visible()
-    give(page, right(task))
+    page.fill("[name=answer]", "12")
     expect(message).to_be_hidden()
+    assert page.get_attribute("[name=answer]", "aria-invalid") is None
+    give(page, right(task))
     expect(page.locator(".marked-old")).to_be_hidden()
 
 
