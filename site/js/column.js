@@ -14,11 +14,17 @@ const COMPARISON = '[data-working="accuracy"]'; // drawing, calculation and mete
 const also = need("[data-also-said]");
 const buttons = [...document.querySelectorAll("[data-tab]")];
 
+// One thing at a time is in view: with the settings in its place, none of the tabs is.
+function markTab() {
+  const shown = main.hasAttribute("data-settings") ? "" : column.dataset.shows;
+  for (const button of buttons) button.setAttribute("aria-pressed", String(button.dataset.tab === shown));
+}
+
 /** @param {string} name */
 export function show(name) {
   column.dataset.shows = name;
   if (name === "compare") column.querySelector(COMPARISON)?.setAttribute("open", "");
-  for (const button of buttons) button.setAttribute("aria-pressed", String(button.dataset.tab === name));
+  markTab();
   need("[data-list]").scrollTop = 0;
 }
 
@@ -31,6 +37,7 @@ function turnSettings(on) {
   if (on) lay(closeSettings);
   else lift(closeSettings);
   for (const one of switches) one.setAttribute("aria-pressed", String(on));
+  markTab();
   if (on) choices.scrollTop = 0;
   sayElsewhere(); // A fault of the settings is out of sight with them.
 }

@@ -83,3 +83,15 @@ def test_what_was_understood_of_a_value_goes_with_its_fault(at: Open, answered) 
     page.fill("[name=drawn]", "45.5 kg")
     page.locator("[data-message-for=drawn]").wait_for()
     expect(echo).to_be_hidden()
+
+
+def test_with_the_settings_in_view_no_tab_is_marked(at: Open) -> None:
+    """Two looked chosen at once; the one before is marked again when the settings close."""
+    page = at(LINK, PHONE)
+    show_beside(page, "compare")
+    marked = "[...document.querySelectorAll('.tabs [aria-pressed=true]')].map((one) => one.textContent.trim())"
+    assert ["Compare"] == page.evaluate(marked)
+    page.click(".tabs [data-settings-switch]")
+    assert ["Settings"] == page.evaluate(marked)
+    page.click(".tabs [data-settings-switch]")
+    assert ["Compare"] == page.evaluate(marked)
