@@ -32,7 +32,8 @@ MOST_LINES = 2000
 
 @dataclass(slots=True)
 class MarkingRun:
-    """A table under way: its lines, the results so far, and the lines that could not be used, with why."""
+    """A table under way: its lines, the results so far, the lines that could not be used, with why, and how many
+    answers nobody can read, which have no marks."""
 
     group: ClassSet
     entries: tuple[Entry, ...]
@@ -40,6 +41,7 @@ class MarkingRun:
     refused: list[RefusedLine] = field(default_factory=list)
     places: dict[str, tuple[int, str]] = field(default_factory=dict)
     seen: dict[str, int] = field(default_factory=dict)
+    unread: int = 0
 
     @property
     def mark(self) -> str:
@@ -100,6 +102,7 @@ class MarkingRun:
         name, place = entry.cells.get("name", "") or name, place if earlier == entry.line else 0
         remarks = [*read.notes, *remarks]
         if read.reply is None:
+            self.unread += 1
             return _no_answer(entry, written, task, name, place, remarks)
         reply = read.reply
         marked = reply.marked

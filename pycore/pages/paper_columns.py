@@ -40,7 +40,7 @@ _MAYBE_OWN = re.compile(rf"\W*{_OWN_WORD}\b|.*[^\d\s]\s+{_OWN_WORD}\W*$", re.DOT
 _ENDS_IN_COUNT = re.compile(rf".*\b(?:{'|'.join(words.COUNTS)})\W*$", re.DOTALL)
 """Of these, one that can ask for an answer, which its cells tell: question 1: the voltage between the star points."""
 """All of these read small letters."""
-_SIZE = re.compile(r"\d\s*[kmµM]?(?:A|V|W|VA|var|Ω|m)\b|\d\s*[∠@]|\bat\s+[-−+]?\d")
+_SIZE = re.compile(r"\d\s*[ckmµM]?(?:A|V|W|VA|var|Ω|m)\b|\d\s*[∠@]|\bat\s+[-−+]?\d")
 """What an answer has, and neither points nor 2 / 3 or 2 out of 3: 3 A, 32 mm, 3 at 30."""
 _NO_WORD = re.compile(r"[\W\d_]+")
 _BY_LETTER = {"a": DRAWN, "b": CALCULATED}
@@ -164,15 +164,20 @@ def _unfolded(line: TableLine, who: Sequence[int], answers: Mapping[int, Sequenc
 
 def _without_head(paper: QuestionPaper, lines: Sequence[TableLine]) -> dict[int, list[_Answer]]:
     """Where the answers stand if every row has a name and one cell for each answer; empty if it has not, or if the
-    second cell of each is the number of a question: then they are lines."""
+    second cell is the number of a question: then they are lines."""
     answers: dict[int, list[_Answer]] = {}
     at = 1
     for question in paper.questions:
         ways = paper_lines.HOW[question.asks]
         answers[question.number] = [_Answer(how, at + place) for place, how in enumerate(ways)]
         at += len(ways)
-    is_wide = all(len(line.cells) == at for line in lines)
-    return answers if is_wide and not all(_NUMBER.fullmatch(line.cells[1].lower()) for line in lines) else {}
+    if not all(len(line.cells) == at for line in lines):
+        return {}
+    second = [line.cells[1].strip().lower() for line in lines]
+    if len(answers) == 1 and at > len(paper_lines.BEFORE):
+        # A line may leave out the number of the only question.
+        return {} if any(_NUMBER.fullmatch(cell) or not cell for cell in second) else answers
+    return {} if all(_NUMBER.fullmatch(cell) for cell in second) else answers
 
 
 def unfolded(paper: QuestionPaper, lines: Sequence[TableLine]) -> tuple[TableLine, ...]:

@@ -69,7 +69,7 @@ class LearnerTotal:
 @dataclass(slots=True)
 class PaperMarking:
     """A table under way: the paper, its lines, what a person settled, the lines marked so far, and those that could not
-    be used, with why."""
+    be used, with why, and how many answers nobody can read, which have no marks."""
 
     paper: QuestionPaper
     lines: tuple[TableLine, ...]
@@ -79,6 +79,7 @@ class PaperMarking:
     refused: list[RefusedLine] = field(default_factory=list)
     found: dict[int, list[Learner]] = field(default_factory=dict)
     turns: dict[int, Iterator[Learner | None]] = field(default_factory=dict)
+    unread: int = 0
 
     @property
     def mark(self) -> str:
@@ -127,6 +128,7 @@ class PaperMarking:
         given = paper_lines.answers_of(question, cells)
         tasks = {how: task.by(how) for how in (DRAWN, CALCULATED)}
         found = {how: self._judged(tasks[how], how, given[how]) for how in tasks}
+        self.unread += len([one for one in found.values() if one.reply is None and one.notes])
         replies = agreed({how: one.reply for how, one in found.items()})
         marks, total = _parts(question, replies, typed)
         both = (given[DRAWN], given[CALCULATED])

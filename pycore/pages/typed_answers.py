@@ -17,8 +17,13 @@ from pycore.words import marks as words
 NO_ANSWER = "no-answer"
 """Counted with the mistakes, by its key in words/short_mistakes.py."""
 _ABOUT = re.compile(
-    r"^\s*(?:about|abt\.?|around|approximately|approx\.?|roughly|circa|ca\.?|c\.|~|≈)\s*(?=[-−–+\d.,])", re.IGNORECASE
+    r"(?:(?<=\bat )|(?<=@)|^)\s*(?:about|abt\.?|around|approximately|approx\.?|roughly|circa|ca\.?|c\.|~|≈)"
+    r"\s*(?=[-−–+\d.,])",
+    re.IGNORECASE,
 )
+_ABOUT_BEHIND = re.compile(r"\s*\(?\b(?:about|approximately|approx\.?|roughly|circa|ca\.?)\)?\s*$", re.IGNORECASE)
+_NAMED = re.compile(r"^\s*[A-Za-z][A-Za-z0-9_]{0,2}\s*=\s*(?=[-−–+\d.,~≈ac])")
+_DASH = re.compile(r"–(?=\s*[\d.,])")
 _MINUS = re.compile(r"^\s*[-−–]\s*(?=[\d.,])")
 
 
@@ -33,16 +38,18 @@ class ReadAnswer:
 
 
 def _plainly(form: Mapping[str, str]) -> tuple[dict[str, str], list[str]]:
-    """An answer without "about" and without a minus before a size, and what is to be said of that."""
+    """An answer without "about", without its name ("I = 11.6 A") and without a minus before a size, and what is to be
+    said of that. A dash before a number is a minus: word processors write one."""
     plain, notes = dict(form), list[str]()
     for field in ("answer", "answer-first"):
         typed = form.get(field, "")
-        exact = _ABOUT.sub("", typed)
+        exact = _ABOUT_BEHIND.sub("", _ABOUT.sub("", _NAMED.sub("", typed)))
         if exact != typed:
             notes.append(words.read_as(typed.strip(), exact))
         plain[field] = _MINUS.sub("", exact)
         if plain[field] != exact:
             notes.append(words.WRONG_SIGN)
+        plain[field] = _DASH.sub("−", plain[field])
     return plain, notes
 
 

@@ -146,7 +146,8 @@ def _in_other_unit(task: Task, reply: AnswerJudgement) -> Phrase:
     if not found or not found[0].sure:
         return ()
     mistake = found[0].mistakes[0]
-    return words.in_other_unit(_typed(task, entry.size.number, unit), unit, mistake.name, mistake.look)
+    return words.in_other_unit(_typed(task, entry.size.number, unit), unit, mistake.name, mistake.look,
+                               written=entry.size.unit if entry.size.unit_typed else "")  # fmt: skip
 
 
 def _cause(cause: Cause, *, alone: bool) -> Phrase:

@@ -12,8 +12,9 @@ def window_html(app: Markup) -> Markup:
     """Return the window, closed; its sentences are in attributes. ``app``: the file field that opens the device's own
     camera app, which is the way where there is no live picture."""
     sentences = {f"data-{name}": text for name, text in (*words.SEEN.items(), *words.WITHOUT.items())}
-    marks: Marks = {"class": "camera over-page", "data-camera": True, "data-state": "starting", "data-count": words.COUNT,
-                    "data-unread": words.UNREAD, "aria-labelledby": "camera-title", **sentences}  # fmt: skip
+    marks: Marks = {"class": "camera over-page", "data-camera": True, "data-state": "starting",
+                    "data-count": words.COUNT, "data-unread": words.UNREAD, "aria-labelledby": "camera-title",
+                    **sentences}  # fmt: skip
     head = h("div", {"class": "camera-head"}, h("h2", {"id": "camera-title"}, words.TITLE),
              _button("close", words.CLOSE, "plain"))  # fmt: skip
     picture = h("div", {"class": "camera-picture", "data-camera-picture": True},

@@ -117,7 +117,7 @@ def marks_job(group: ClassSet, request: Mapping[str, Any]) -> Job:
         reply = {"regions": {"marks": str(marks_html(marking))}, "announce": summary, "told": told, **file,
                  "count": len(marking.refused)}  # fmt: skip
         entry, left = marking.entry()
-        reply |= {"left": left} | ({} if entry is None else {"entry": entry})
+        reply |= {"left": left, "unread": marking.unread} | ({} if entry is None else {"entry": entry})
         return reply, marking.table()
 
     return Job(marking.steps(), result)

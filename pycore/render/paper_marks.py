@@ -149,7 +149,7 @@ def marks_job(paper: QuestionPaper, request: Mapping[str, Any]) -> Job:
         reply = {
             "regions": {"marks": str(marks_html(marking))}, "announce": summary,
             "told": saved(tables.separator(marking.mark)), "filename": words.FILE, "type": "text/csv;charset=utf-8",
-            "entry": marking.entry(), "count": len(marking.refused),
+            "entry": marking.entry(), "count": len(marking.refused), "unread": marking.unread,
         }  # fmt: skip
         return reply, marking.table()
 

@@ -14,7 +14,9 @@ from pycore.render import camera
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.keeping import keeps_html
 from pycore.render.this_device import link_html as link_to_kept
+from pycore.render.to_register import ask_html
 from pycore.words import camera as camera_words
+from pycore.words import marks as class_mark_words
 from pycore.words import paper_marks as mark_words
 from pycore.words import pile as words
 from pycore.words import question_paper as paper_words
@@ -265,7 +267,8 @@ def main_html() -> Markup:
     """Return the page before the script has looked at what is kept; its sentences are in attributes."""
     said: Marks = {
         "class": "said", "role": "status", "data-said": True, "data-reading": words.READING, "data-left": words.LEFT,
-        "data-stopped": words.STOPPED, "data-erased": words.ERASED, "data-added": words.ADDED,
+        "data-stopped": words.STOPPED, "data-erased": words.ERASED, "data-marks-said": True, "data-added": words.ADDED,
+        "data-added-open": class_mark_words.ADDED_OPEN,
         "data-not-added": words.NOT_ADDED, "data-accepted": words.ACCEPTED_SOME, "data-unread": words.NOTHING_READ,
         "data-preparing": words.PREPARING, "data-not-put": words.NOT_PUT, "data-full": words.FULL,
     }  # fmt: skip
@@ -273,7 +276,7 @@ def main_html() -> Markup:
         h("button", {"type": "button", "class": kind, "data-do": do, "data-label": label, "hidden": True}, label)
         for do, label, kind in (
             ("accept-sure", words.ACCEPT_SURE, "first"), ("next", words.NEXT, "plain"), ("stop", words.STOP, "plain"),
-            ("go-on", words.GO_ON, "plain"), ("register", words.REGISTER, "plain"),
+            ("go-on", words.GO_ON, "plain"), ("register", register_words.ADD, "plain"),
             ("to-papers", words.TO_PAPERS, "plain"), ("feedback", words.FEEDBACK, "plain"),
             ("save-table", words.SAVE_TABLE, "plain"),
             ("print", words.PRINT, "plain"), ("erase", words.ERASE, "plain"),
@@ -300,6 +303,7 @@ def main_html() -> Markup:
              h("p", said), table, keys)  # fmt: skip
     papers = h("a", {"href": f"../{paper_words.SLUG}/"}, paper_words.TITLE)
     elsewhere = h("p", None, register, papers, link_to_kept("../"))
-    foot = h("div", {"class": "pile-actions"}, h("div", {"class": "row"}, buttons), elsewhere)
+    foot = h("div", {"class": "pile-actions"}, h("div", {"class": "row"}, buttons), ask_html(class_mark_words.OPEN),
+             elsewhere)  # fmt: skip
     window = camera.window_html(_file(words.TAKE, "take", camera=True))
     return join(h("div", {"class": "pile-columns"}, left, look), foot, window)

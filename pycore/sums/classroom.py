@@ -91,10 +91,11 @@ class SumLesson:
     @property
     def views(self) -> tuple[str, ...]:
         """The views that tell the truth of this problem: all others than the lesson show a sum, waves one of sine
-        waves."""
+        waves. The numbers alone are of several phasors."""
         if not self.case.is_sum:
             return (LESSON,)
-        return VIEWS if self.case.notation.words.alternates else (LESSON, NUMBERS, TOGETHER, PULL)
+        views = VIEWS if self.case.notation.words.alternates else (LESSON, NUMBERS, TOGETHER, PULL)
+        return tuple(view for view in views if view != NUMBERS or len(self.case.arms) > 1)
 
     def move(self, number: int) -> LessonFrame:
         """Return one move of the drawing, and behind the last the finished drawing."""

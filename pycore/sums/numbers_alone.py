@@ -57,6 +57,8 @@ def numbers_frame(case: SumCase, look: PhasorStyles, number: int) -> LessonFrame
     turned = number == FRAMES
     sentence = alone_words.TURNED if turned else alone_words.IN_ONE_LINE
     reading, why = added, alone_words.ONE_LINE_WHY
+    if any(arrow.subtracted for arrow in arrows):
+        why = alone_words.ONE_LINE_LESS_WHY
     is_same = math.fabs(reach - case.size) <= SAME * max(math.fabs(reach), case.size)
     if turned:
         size, name = case.amount(case.size), tags[SUM_KEY]

@@ -14,6 +14,7 @@ SEEN = {
     "none": "No sheet is seen. Hold the camera above a whole sheet.",
     "marks": "Marks are seen, but no QR code. Go nearer, or give it more light.",
     "code": "The QR code is seen, but not every mark. Show the whole sheet.",
+    "asked": "The QR code is seen. Looking up its sheet …",
     "several": "More than one sheet is seen. Show each alone.",
     "ready": "The whole sheet is seen. Hold still.",
     "taking": "Taking …",

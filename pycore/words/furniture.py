@@ -24,7 +24,7 @@ ACTIONS = "Use this sheet"
 COPIED = "The link to this sheet is copied."
 LINK_LABEL = "Link to this sheet, with these values"
 UNPRINTABLE = (
-    "This sheet was not printed: its values were just changed. Print again when the page shows their answer."
+    "This sheet was not printed: it does not show what is typed now. Print again when it does."
 )
 PDF_READY = "The PDF is saved."
 

@@ -140,12 +140,14 @@ def read_as(typed: str, amount: str) -> Phrase:
     return say("You typed {typed}, that is {amount}. ", typed=typed, amount=amount)
 
 
-def in_other_unit(typed: str, unit: str, name: Phrase, look: Phrase) -> Phrase:
-    """A mistake that gives the same number in another unit."""
+def in_other_unit(typed: str, unit: str, name: Phrase, look: Phrase, *, written: str) -> Phrase:
+    """A mistake that gives the same number in another unit; ``written``: the unit that was typed with the number, ""
+    where it was chosen."""
+    change = f"write {unit} in place of {written}" if written else f"choose {unit} beside the number"
     return say(
-        "{typed} would be a typical mistake: you get it if {name}. {look} If you meant {unit}, choose {unit} beside "
-        "the number and check again.",
-        typed=typed, unit=unit, name=name, look=look,
+        "{typed} would be a typical mistake: you get it if {name}. {look} If you meant {unit}, {change} and check "
+        "again.",
+        typed=typed, unit=unit, name=name, look=look, change=change,
     )  # fmt: skip
 
 

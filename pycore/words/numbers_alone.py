@@ -6,6 +6,7 @@ from pycore.words.phrase import Phrase, Symbol, say
 
 IN_ONE_LINE = say("Why not just use the numbers? Lay all arrows in one line, end to end.")
 ONE_LINE_WHY = say("This is right only if all arrows point the same way.")
+ONE_LINE_LESS_WHY = say("This is right only if the phasors themselves have the same direction.")
 TURNED = say("Turn each arrow to its own direction.")
 TURNED_WHY = say("An arrow adds its whole length only along its own direction. Size and direction both count.")
 SAME_WAY_WHY = say("Here all arrows lie in one line, so the numbers alone give the answer.")

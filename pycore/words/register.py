@@ -53,6 +53,7 @@ ASK_LINES: Mapping[str, str] = {
     "range": "{low} to {high}",
     "refused": "Lines that could not be used: {count}. Nothing of them is added.",
     "left": "Lines that are not added: {count}. Their code is on an earlier line too, or is not of this set.",
+    "unread": "Answers that could not be read, with 0 marks: {count}. Look at their lines first.",
     "missing": "Answers that are not marked yet: {count}. They do not count as 0.",
 }
 """What is said before marks are added, with places for numbers and names in braces."""

@@ -36,10 +36,13 @@ export class Watch {
     return { state, isDue: state === "ready" && this.#times >= TWICE };
   }
 
-  /** A sheet that was taken is out of view once another is in it, or none. @param {string} text @param {number} seen */
+  /**
+   * A sheet that was taken is out of view once another is in it, or none. Where its code was not seen, the code that is
+   * seen next may be another sheet's: one that is taken twice is told in its row, one that is never taken is lost.
+   * @param {string} text @param {number} seen
+   */
   #leave(text, seen) {
     this.#away = text || seen >= SOME ? 0 : this.#away + 1;
-    if (this.#taken === "" && text) this.#taken = text;
     if (this.#away >= TWICE || (text && text !== this.#taken)) this.#taken = null;
   }
 

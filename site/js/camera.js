@@ -58,7 +58,8 @@ const rowOf = (file) => pile.rows().find(({ id }) => pile.files.get(id) === file
 /** Whether a sheet is in the pile: as a row that was read, or as a photograph that is being read. @param {string} text */
 function inPile(text) {
   const [shot, sheet] = [shots.get(text), sheets.get(text)];
-  if (shot && rowOf(shot)?.state !== "fault") return true;
+  // Once it is read, its row says which sheet it was: another may have been laid there as the picture was taken.
+  if (shot && [undefined, "waiting", "reading"].includes(rowOf(shot)?.state)) return true;
   const form = JSON.stringify(sheet?.form);
   return Boolean(sheet?.ok) && pile.rows().some((row) =>
     row.state !== "fault" && row.page === sheet?.page && row.code === sheet?.code && (row.code || JSON.stringify(row.form) === form));
@@ -156,7 +157,10 @@ async function look(mine) {
   if (mine !== edition || taking) return;
   inView = seen.texts.length === 1 ? seen.texts[0] : "";
   const reply = sheetOf(inView);
-  if (inView && !reply) return; // what its marks are is not known yet
+  if (inView && !reply) {
+    showSoon("code", dialog.dataset.asked); // what its marks are is not known yet
+    return;
+  }
   const foreign = reply ? !reply.ok : false;
   const { state, isDue } = watch.see(seen, { foreign, inPile: inPile(inView) });
   showSoon(state, foreign ? reply?.announce : undefined);

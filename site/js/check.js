@@ -19,6 +19,7 @@ const answer = section && fields(section);
 
 const veilText = section?.querySelector(".veil");
 let asked = 0;
+let solvedFor = ""; // the problem that was solved last
 /** @type {(step: string, ask: boolean) => void} */
 let look = () => {};
 /** @type {(button: HTMLElement) => unknown} */
@@ -48,7 +49,7 @@ export function clear() {
 /** The problem is another one: what was said of an answer holds no longer. */
 export function forget() {
   answer?.forget();
-  veilText?.removeAttribute("data-solved");
+  if (solvedFor !== shownFor()) veilText?.removeAttribute("data-solved");
   regions.replace("hint", "");
 }
 
@@ -84,7 +85,10 @@ export async function ask(bridge, live) {
   const reply = await bridge.ask({ do: "mark", page: slug, form: form.read(), given: answer.read(), shown: !veil.isDown() });
   if (mine !== asked || of !== answer.version()) return; // asked again, or of an answer that has changed
   answer.take(reply);
-  if (reply.solved) veilText?.setAttribute("data-solved", "");
+  if (reply.solved) {
+    solvedFor = shownFor();
+    veilText?.setAttribute("data-solved", "");
+  }
   live(reply.announce ?? "");
 }
 

@@ -49,8 +49,14 @@ async function mark() {
 /** Put the code that is meant in the place of a mistyped one, and mark again. @param {HTMLElement} button */
 async function takeCode({ dataset: { line, typed = "", code = "" } }) {
   const lines = results.value.split("\n");
-  const at = Number(line) - 1;
-  lines[at] = (lines[at] ?? "").replace(typed, () => code);
+  // Lines may have been added or taken away since they were marked.
+  const own = Number(line) - 1;
+  const at = lines[own]?.includes(typed) ? own : lines.findIndex((one) => one.includes(typed));
+  if (at < 0) {
+    marksSaid("old");
+    return;
+  }
+  lines[at] = lines[at].replace(typed, () => code);
   results.value = lines.join("\n");
   keep("results", results.value, fileOf(results).name);
   await mark();

@@ -113,6 +113,7 @@ function told(control) {
   const label = document.querySelector(`[data-label-for="${name}"]`)?.textContent ?? "";
   if (control instanceof HTMLSelectElement) return `${label} ${control.selectedOptions[0].text}`;
   const typed = control instanceof HTMLInputElement ? control.value.trim() : "";
+  if (/[a-z]/i.test(typed)) return `${label}: ${typed}`; // a unit or a side of its own
   const unit = control.closest(".entry")?.querySelector(".unit")?.textContent ?? "";
   const space = unit === "°" ? "" : "\u00a0";
   return `${label} ${typed}${/\d$/.test(typed) && unit ? space + unit : ""}`;

@@ -6,7 +6,6 @@ import { actOnPress, hide, need } from "./elements.js";
 import { follow } from "./kept.js";
 import { kept } from "./kept-class.js";
 import * as store from "./kept-pile.js";
-import { add } from "./kept-register.js";
 import { saveTable } from "./long-work.js";
 import { afterQuiet } from "./pace.js";
 import { Reader } from "./photo-readers.js";
@@ -20,6 +19,7 @@ import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live } from "./said.js";
 import { markAnswer } from "./state.js";
+import * as toRegister from "./to-register.js";
 
 /** @import { PileAsk, PileReply, PileRow } from "../types/photos.js" */
 
@@ -42,7 +42,7 @@ let rows = store.rows();
 const files = new Map(); // by row
 /** @type {{ row: PileRow, file: File }[]} */
 let queue = [];
-let stopped = false;
+let [stopped, isOver] = [false, false]; // `isOver`: files were left out of a full pile
 let reading = false;
 /** @type {PileReply | null} */
 let question = null; // what is asked of the row in hand
@@ -126,11 +126,11 @@ function mark() {
 
 /** @param {Iterable<File>} chosen @param {boolean} [taken] now, with the camera */
 async function take(chosen, taken = false) {
-  let isLeft = false;
+  isOver = false;
   for (const { file, unread } of await photographsOf(chosen)) {
     // A row whose photograph is no longer here takes it up again, and is read if it was not.
     const before = await rowOfFile(rows.filter(({ id, state }) => !files.has(id) && state !== "waiting"), file, taken);
-    if ((isLeft = !before && rows.length >= MOST)) break;
+    if ((isOver = !before && rows.length >= MOST)) break;
     const row = before ?? /** @type {PileRow} */ ({ id: crypto.randomUUID(), file: file.name.slice(0, 100), unread });
     files.set(row.id, file);
     if (!before) rows.push(row);
@@ -141,7 +141,7 @@ async function take(chosen, taken = false) {
   }
   changed();
   await read();
-  if (isLeft) say("full");
+  if (isOver && !reading) say("full");
 }
 
 async function read() {
@@ -166,7 +166,7 @@ async function read() {
   } finally {
     reading = false;
     hide(bar, true);
-    say(stopped && queue.length ? "stopped" : "");
+    say(stopped && queue.length ? "stopped" : isOver ? "full" : "");
     changed();
   }
   if (!stopped && queue.length) await read(); // what came while the last was put away
@@ -310,6 +310,7 @@ const forCamera = {
 
 /** @type {Record<string, (button: HTMLElement) => unknown>} */
 const actions = {
+  ...toRegister.actions,
   select: ({ dataset }) => go(dataset.row ?? ""),
   press,
   accept,
@@ -336,7 +337,8 @@ const actions = {
   print: () => print(),
   register: async () => {
     await update();
-    say(told?.entry && add(told.entry) ? "added" : "notAdded");
+    toRegister.offer(told && { entry: told.entry }, true);
+    return told?.entry ? toRegister.actions.register() : say("notAdded");
   },
   "to-papers": async () => {
     await update();

@@ -4,20 +4,26 @@ import { need } from "./elements.js";
 import { add, weigh } from "./kept-register.js";
 import { sayIn } from "./said.js";
 
-/** @import { MarksChange, MarksRange, RegisterEntry, WorkResult } from "../types/shared.js" */
+/** @import { Marked, MarksChange, MarksRange, RegisterEntry } from "../types/shared.js" */
 
 const LISTED = 6; // changes that are told one by one
 const ask = need("[data-ask]");
 const button = need('[data-do="register"]');
-/** @type {WorkResult | null} */
+let isGrowing = false;
+/** @type {Marked | null} */
 let marking = null; // the last marking, with what the register keeps of it
 
 /** @param {string} [name] */
 const say = (name) => sayIn("[data-marks-said]", name);
 
-/** Offer a marking to the register; null offers nothing. @param {WorkResult | null} reply */
-export function offer(reply) {
+/**
+ * Offer a marking to the register; null offers nothing. `grows`: what is not marked yet is to come, and no question is
+ * asked about that.
+ * @param {Marked | null} reply @param {boolean} [grows]
+ */
+export function offer(reply, grows = false) {
   marking = reply;
+  isGrowing = grows;
   ask.hidden = true;
   button.hidden = !reply?.entry;
 }
@@ -35,13 +41,13 @@ function changeSaid({ place, name, question = 0, before, after }, isAlone) {
   return told(isAlone ? "alone" : "one", values);
 }
 
-/** @param {WorkResult} reply @returns {string[]} what is to be known before these marks are added; ranges alone need no asking */
-function doubts({ entry, count = 0, left = 0 }) {
+/** @param {Marked} reply @returns {string[]} what is to be known before these marks are added; ranges alone need no asking */
+function doubts({ entry, count = 0, left = 0, unread = 0 }) {
   if (!entry) return [];
   const { changes, missing, open } = weigh(entry);
-  if (!changes.length && !missing && !count && !left) return [];
+  if (!changes.length && (!missing || isGrowing) && !count && !left && !unread) return [];
   const isAlone = /** @type {RegisterEntry} */ (entry).questions?.length === 1;
-  const counts = Object.entries({ refused: count, left, missing, open }).filter(([, many]) => many);
+  const counts = Object.entries({ refused: count, left, unread, missing, open }).filter(([, many]) => many);
   return [
     ...(changes.length ? [told("replaced", { count: changes.length }), ...changes.slice(0, LISTED).map((one) => changeSaid(one, isAlone))] : []),
     ...(changes.length > LISTED ? [told("more", { count: changes.length - LISTED })] : []),

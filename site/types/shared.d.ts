@@ -265,12 +265,17 @@ export interface WorkReply extends FileReply {
   count?: number;
   /** How many marked lines the register keeps nothing of. */
   left?: number;
+  /** How many answers nobody can read: they have 0 marks. */
+  unread?: number;
   /** The code of the paper whose file it is. */
   code?: string;
 }
 
 /** The last reply of long work, with its whole file. */
 export type WorkResult = Omit<WorkReply, "blob"> & { blob: BlobPart | null };
+
+/** What the register is told of a marking. */
+export type Marked = Partial<Pick<WorkResult, "entry" | "count" | "left" | "unread">>;
 
 /** A record of practice: what it holds, pycore alone knows. */
 export type PracticeRecord = Record<string, unknown>;

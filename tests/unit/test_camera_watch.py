@@ -65,5 +65,9 @@ def test_a_sheet_that_was_taken_is_due_again_only_after_another_or_none_was_in_v
     assert ("known", False) == told(part("A", inPile=True))[-1]
 
 
-def test_a_sheet_that_was_taken_before_its_code_was_seen_is_not_taken_twice():
-    assert [("marks", False), ("taken", False), ("taken", False)] == told(part(), {"took": ""}, whole(), whole())
+def test_what_follows_a_sheet_whose_code_was_not_seen_may_be_another():
+    """A sheet laid upon it was called taken, and never was: one that is taken twice is told in its row."""
+    took = {"took": ""}
+    assert [("marks", False), ("taken", False), ("ready", False), ("ready", True)] == told(
+        part(), took, part(), whole("B"), whole("B")
+    )

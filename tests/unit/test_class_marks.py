@@ -107,6 +107,24 @@ def test_a_line_that_cannot_be_used_is_refused_with_its_number_and_reason_and_th
     assert "your sheet" not in refused.why
 
 
+@pytest.mark.parametrize("form", [
+    "{} approx.", "{} (approx)", "I = {}", "about {}", "~{}", "ca. {}",
+])  # fmt: skip
+def test_what_a_person_would_read_in_an_answer_is_read(form: str):
+    """Each of these was read as no answer, and its learner had 0."""
+    plain = answer(0).split(";")
+    typed = [plain[0], form.format(plain[1]), *plain[2:]]
+    assert [plain[1]] == [one.cells["answer"] for one in marked(";".join(plain)).results]
+    (one,) = marked(";".join(typed)).results
+    assert ("accept", (4, 4)) == (one.band, one.marks)
+    assert 0 == marked(";".join(typed)).unread
+
+
+def test_how_many_answers_nobody_could_read_is_told_before_they_are_added():
+    marking = marked(f"{answer(0)}\n{CODES[1]};don't know;20;cw\n{CODES[2]};11.6 - 11.8 A;20;cw")
+    assert (2, 3) == (marking.unread, len(marking.results))
+
+
 @pytest.mark.parametrize("typed", ["don't know", "about", "?", "=1+1", "1 2 3 V x"])
 def test_an_answer_that_nobody_can_read_is_no_answer_and_its_learner_stays(typed: str):
     """The line was refused, and its learner was in no total."""

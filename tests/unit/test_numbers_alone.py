@@ -43,6 +43,17 @@ def test_a_difference_is_one_of_the_numbers_too() -> None:
     assert said(lesson_of("star-and-delta"), 1).startswith("20.0 − 10.0 = 10.0")
 
 
+def test_a_difference_is_right_where_the_phasors_have_one_direction() -> None:
+    """The arrows in the line are not those phasors: the second is turned round."""
+    (why,) = lesson_of("star-and-delta").show("numbers", 1).why
+    assert plain(why) == "This is right only if the phasors themselves have the same direction."
+
+
+def test_one_phasor_alone_has_no_such_view() -> None:
+    assert "numbers" not in lesson_of("neutral-current", {"i1": "20", "i2": "0", "i3": "0"}).views
+    assert "numbers" in lesson_of("neutral-current").views
+
+
 def test_where_all_arrows_point_the_same_way_the_numbers_are_the_answer_and_hidden_with_it() -> None:
     lesson = lesson_of("harmonics-in-the-neutral")
     assert said(lesson, 1) == "2.00 + 1.20 + 0.800 = 4.00 A"
