@@ -98,6 +98,16 @@ def test_lines_of_one_question_stay_what_they_were(text: str):
     assert not unfolded(paper(), tables.read(text))
 
 
+@pytest.mark.parametrize("text", [
+    "1;1;6.4 A at 145\n2;;6.3 A at 144", "1;;6.4 A at 145\n2;;6.3 A at 144", "Ada Lark;;7 A at 30",
+])  # fmt: skip
+def test_a_line_may_leave_out_the_number_of_the_only_question(text: str):
+    """The number was read as what was drawn, and what was drawn as calculated."""
+    one = read_paper(default_form(FIELDS) | {"questions": "1", "q1-link": OWN}, "Ada Lark\nBen Stone")
+    assert not unfolded(one, tables.read(text))
+    assert unfolded(one, tables.read("Ada Lark;6.4 A at 145;6.3 A at 144\nBen Stone;7 A;"))
+
+
 HEADS = {
     "a star point": "Name;Q1 drawn;Q1 calculated;Q2 drawn: voltage of the star point",
     "a mark on the sheet": "Name;Q1 drawn from the benchmark;Q1 calculated;Q2: the current to the marked line",
