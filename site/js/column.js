@@ -20,10 +20,21 @@ function markTab() {
   for (const button of buttons) button.setAttribute("aria-pressed", String(button.dataset.tab === shown));
 }
 
+let isAwaited = false; // whether the comparison opens once it is there
+
+/** What was put into the column is there: the comparison opens, if it is what is shown and has just come. */
+export function arrived() {
+  if (!isAwaited) return;
+  const fold = column.querySelector(COMPARISON);
+  fold?.setAttribute("open", "");
+  isAwaited = !fold;
+}
+
 /** @param {string} name */
 export function show(name) {
   column.dataset.shows = name;
-  if (name === "compare") column.querySelector(COMPARISON)?.setAttribute("open", "");
+  isAwaited = name === "compare";
+  arrived();
   markTab();
   need("[data-list]").scrollTop = 0;
 }

@@ -181,6 +181,7 @@ function recall(errors) {
 function exchange(html) {
   const inHand = band.rest();
   for (const [name, text] of html) regions.replace(name, text);
+  column.arrived();
   sheetDevice.shape();
   inHand();
 }
