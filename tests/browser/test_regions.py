@@ -142,7 +142,7 @@ def test_on_a_phone_the_field_that_is_typed_in_stays_on_the_screen(page: Page, s
 
 def test_a_table_among_the_workings_stays_scrolled_through_an_edit(page: Page, site: str) -> None:
     page.set_viewport_size(PHONE)
-    page.goto(f"{site}{SLUG}/#v=1&i1=18.4&i2=15.8&i3=24.6")
+    page.goto(f"{site}parallel-circuit/")
     wait_until(page, f"{READY} && {FRESH} && !document.documentElement.dataset.follows", 60)
     show_beside(page, "results")
     page.evaluate("for (const part of document.querySelectorAll('.workings details')) part.open = true")
@@ -152,6 +152,6 @@ def test_a_table_among_the_workings_stays_scrolled_through_an_edit(page: Page, s
       return Boolean(window.wide);
     }""")
     assert scrolled, "nothing there is broader than a phone"
-    page.fill("[name=i1]", "19.4")
+    page.locator(".values input").first.fill("218")
     wait_until(page, f"{FRESH} && !document.querySelector('[data-region=workings]').hasAttribute('aria-busy')")
     assert page.evaluate("window.wide.isConnected && window.wide.scrollLeft === 9")
