@@ -1,9 +1,8 @@
 """Where the instruments of a lesson lie: one scale and one common point for all of its frames.
 
 The view is 120 by 98.4 units; a unit is a hundredth of the screen's height (ten pixels of 1080), less the strip of
-values above it. Everything that is drawn, and every reading, lies within the view in every frame. So do the instruments
-if the drawing need not get small for it; else as little of them as possible leaves the view. A ruler has the scale of
-the drawing. A protractor has a size of its own, as real ones have.
+values above it. Everything that is drawn, and every reading, lies within the view in every frame; an instrument may
+leave it. A ruler has the scale of the drawing. A protractor has a size of its own, as real ones have.
 """
 
 from collections.abc import Sequence
@@ -27,7 +26,7 @@ from pycore.constructions.moves import (
 from pycore.constructions.names import START_POINT
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
-from pycore.sheet.instruments import RADIUS, RULER_LENGTH, RULER_WIDTH, Pose
+from pycore.sheet.instruments import RADIUS, RULER_LENGTH, Pose
 from pycore.sheet.plan import Plan
 from pycore.sheet.strokes import Placement
 from pycore.sheet.tools import BESIDE
@@ -49,12 +48,6 @@ SAMPLE_UP = 0.58
 SAMPLE_MARGIN = 6.0
 PROTRACTORS = (0.52, 0.42, 0.34)
 """Enlargements of a protractor, the first if its readings then lie within the view."""
-LEGIBLE, SHARE_LEFT = 0.45, 0.75
-"""The enlargement, and the share of the largest one, below which a drawing does not go to have instruments in view."""
-RULER_ON = 10.0
-"""How much of a ruler is wanted in view beyond the length that is read, mm."""
-RIM_STEP = 30
-"""Degrees between points of a protractor's rim by which its room is measured."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,31 +185,13 @@ class Laying:
         ends = self.ruled() if move else None
         return [(end, ORIGIN) for end in ends or ()]
 
-    def body(self) -> list[tuple[Point, Point]]:
-        """Return the corners of a frame's instrument: each a place of the drawing and a way from it, in units. Of a
-        ruler it is what is read and a little more."""
-        move = self.frame.move
-        if self.frame.tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
-            pose, _, _ = self.protractor_pose(move)
-            turns = range(0, 360 if self.circle else 181, RIM_STEP)
-            return [(pose.at, ORIGIN.moved(RADIUS * pose.factor, pose.degrees + turn)) for turn in turns]
-        ends = self.ruled() if move else None
-        if ends is None:
-            return []
-        pose, full = self.ruler_pose(*ends)
-        reach = min(full, geometry.distance(*ends) / self.zoom + RULER_ON) * pose.factor
-        sides = pose.at, pose.at.moved(RULER_WIDTH * pose.factor, pose.degrees - 90.0)
-        return [(corner, ORIGIN) for side in sides for corner in (side, side.moved(reach, pose.degrees))]
-
 
 @dataclass(frozen=True, slots=True)
 class _Extent:
-    """What a lesson needs to have in view: the drawing about its starting point, and its readings, at zoom 1; and what
-    it would like to have in view, its instruments."""
+    """What a lesson needs to have in view: the drawing about its starting point, and its readings, at zoom 1."""
 
     seen: tuple[Point, ...]
     readable: tuple[tuple[Point, Point], ...]
-    bodies: tuple[tuple[Point, Point], ...]
 
     def box(self, zoom: float) -> Box:
         """Return the rectangle that it takes at an enlargement."""
@@ -227,80 +202,34 @@ class _Extent:
             max(figure.right, read.right), max(figure.top, read.top),
         )  # fmt: skip
 
-    def whole(self, zoom: float) -> Box:
-        """Return the rectangle that it takes at an enlargement with the instruments."""
-        need = self.box(zoom)
-        corners = [Point(need.left, need.bottom), Point(need.right, need.top)]
-        return geometry.bounds([*corners, *(place.times(zoom).plus(way) for place, way in self.bodies)])
-
 
 def _extent(plan: Plan, frames: Sequence[Frame], protractor: float, circle: bool) -> _Extent:
     """Return what a lesson needs to have in view."""
     stage = Stage(Placement(plan.picture, plan.factor), 1.0, protractor)
-    seen, readable, bodies = [ORIGIN], [(ORIGIN, ORIGIN)], [(ORIGIN, ORIGIN)]
+    seen, readable = [ORIGIN], [(ORIGIN, ORIGIN)]
     for frame in frames:
         laying = Laying(plan, frame, stage, circle=circle)
         readable += laying.readable()
         seen += laying.seen()
-        bodies += laying.body()
-    return _Extent(tuple(dict.fromkeys(seen)), tuple(readable), tuple(bodies))
-
-
-def _fits(box: Box) -> bool:
-    return box.width <= WIDTH and box.height <= HEIGHT
+    return _Extent(tuple(dict.fromkeys(seen)), tuple(readable))
 
 
 def stage_of(plan: Plan, frames: Sequence[Frame], *, circle: bool) -> Stage:
     """Return the place and scale at which every frame of a lesson lies within the view, as large as possible."""
-    best: tuple[float, float, _Extent] | None = None
+    best: tuple[float, float, Box] | None = None
     longest = max(arm.size for arm in plan.construction.arms) * plan.factor
     largest = min(LARGEST, (WIDTH - 2 * SAMPLE_MARGIN) / longest)
-    extents = [(protractor, _extent(plan, frames, protractor, circle)) for protractor in PROTRACTORS]
-    for protractor, extent in extents:
-        zoom = largest
-        while not _fits(extent.box(zoom)) and zoom > SMALLEST:
+    for protractor in PROTRACTORS:
+        extent, zoom = _extent(plan, frames, protractor, circle), largest
+        box = extent.box(zoom)
+        while (box.width > WIDTH or box.height > HEIGHT) and zoom > SMALLEST:
             zoom -= STEP
+            box = extent.box(zoom)
         # A smaller protractor is worth having only if the drawing gains much by it.
         if best is None or zoom > 1.4 * best[0]:
-            best = zoom, protractor, extent
+            best = zoom, protractor, box
     if best is None:
         raise ValueError("a lesson has a protractor of some size")
-    zoom, protractor, extent = _with_instruments(extents, best[0])
-    return Stage(Placement(plan.picture, plan.factor * zoom, _origin(extent, zoom)), zoom, protractor)
-
-
-def _with_instruments(extents: Sequence[tuple[float, _Extent]], largest: float) -> tuple[float, float, _Extent]:
-    """Return enlargement, protractor and extent at which the instruments are in view too, the largest protractor first.
-
-    If the drawing would have to get too small for that, those at which the least of them leaves the view.
-    """
-    least = max(min(LEGIBLE, largest), SHARE_LEFT * largest)
-    for protractor, extent in extents:
-        zoom = largest
-        while zoom >= least:
-            if _fits(extent.whole(zoom)):
-                return zoom, protractor, extent
-            zoom -= STEP
-    tried = [(least, protractor, extent) for protractor, extent in extents if _fits(extent.box(least))]
-    return min(tried, key=lambda one: _beyond(one[2].whole(least))) if tried else (largest, *extents[0])
-
-
-def _beyond(box: Box) -> float:
-    """Return how much wider and higher than the view a rectangle is."""
-    return max(0.0, box.width - WIDTH) + max(0.0, box.height - HEIGHT)
-
-
-def _origin(extent: _Extent, zoom: float) -> Point:
-    """Return the common point: everything in the middle, if that leaves in view what has to be."""
-    need, whole = extent.box(zoom), extent.whole(zoom)
-    return Point(
-        _placed(WIDTH, whole.centre.x, need.left, need.right), _placed(HEIGHT, whole.centre.y, need.bottom, need.top)
-    )
-
-
-def _placed(room: float, middle: float, low: float, high: float) -> float:
-    """Return where 0 stands so that ``middle`` is in the middle of the room, or as near to it as ``low`` and ``high``
-    stay inside."""
-    if high - low > room:
-        return room / 2 - (low + high) / 2
-    return min(max(room / 2 - middle, -low), room - high)
+    zoom, protractor, box = best
+    origin = Point(WIDTH / 2 - box.centre.x, HEIGHT / 2 - box.centre.y)
+    return Stage(Placement(plan.picture, plan.factor * zoom, origin), zoom, protractor)

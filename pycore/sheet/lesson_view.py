@@ -3,21 +3,19 @@
 The view is 120 by 98.4 units (sheet/laying.py). Capitals of readings are at least 1/23 of the screen's height.
 """
 
-from collections.abc import Sequence
-
 from pycore import geometry
 from pycore.constructions import step_kinds
 from pycore.constructions.frames import COMPASSES, FIRST_ARC, PROTRACTOR, Frame
 from pycore.constructions.moves import CrossArcs, DropPerpendicular, ReadAngle, TurnAngle
 from pycore.constructions.names import RETURN_KEY, SUM_KEY
-from pycore.drawing import WHOLE, Arc, Arrow, Face, Group, Ink, Inset, Item, Line, Page, Shape, Text, walk
+from pycore.drawing import WHOLE, Arc, Arrow, Face, Group, Ink, Inset, Item, Line, Page, Shape
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet import labels, tools
 from pycore.sheet.figure import draw
 from pycore.sheet.laying import HEIGHT, WIDTH, Laying, Stage
 from pycore.sheet.lettered import box_of, text
 from pycore.sheet.plan import Plan
-from pycore.sheet.plates import is_struck, plates
+from pycore.sheet.plates import plates
 from pycore.sheet.strokes import FigureStrokes, PhasorStyles
 from pycore.sheet.styles import Style
 from pycore.sheet.tools import PlacedTool, ToolNote
@@ -92,9 +90,8 @@ class _Showing(Laying):
         close = self.close_up(laid, drawn) if words and self.frame.reads else None
         if close:
             ground.boxes += [close.place, close.shown]
-        numbers = [item for item in walk(laid.known) if isinstance(item, Text)]
-        reading = beside(ground, laid.read, READING, "bold", "accent", numbers)
-        zero = beside(ground, laid.zero, ZERO, "regular", "accent", numbers)
+        reading = beside(ground, laid.read, READING, "bold", "accent")
+        zero = beside(ground, laid.zero, ZERO, "regular", "accent")
         placed, _ = labels.place(ground, [request for request in drawn.label_requests if _inside(request)])
         old_tags = {request.owner for request in earlier.label_requests}
         whole: tuple[Item, ...] = (
@@ -208,20 +205,10 @@ def _close_up(close: Inset | None) -> tuple[Group, ...]:
     return (Group((_frame(close.place, 0.0, True),), name="close-up", inset=close), Group(frames, name="close-frame"))
 
 
-def _leader(box: Box, anchor: Point) -> labels.Segment | None:
-    """Return the line from words to what they name; None where they stand beside it."""
-    near = Point(min(max(anchor.x, box.left), box.right), min(max(anchor.y, box.bottom), box.top))
-    if geometry.distance(near, anchor) < LEADER_FROM:
-        return None
-    return labels.Segment(near.moved(0.6, geometry.direction(near, anchor)), anchor)
-
-
 def beside(
-    ground: labels.LabelArea, note: ToolNote | None, capitals: float, face: Face, ink: Ink,
-    numbers: Sequence[Text] = (),
-) -> tuple[Item, ...]:  # fmt: skip
-    """Return words beside their anchor clear of everything, or at least inside the view, with a leader to it that
-    strikes none of the instrument's ``numbers`` through, if there is such a place."""
+    ground: labels.LabelArea, note: ToolNote | None, capitals: float, face: Face, ink: Ink
+) -> tuple[Item, ...]:
+    """Return words beside their anchor clear of everything, or at least inside the view, with a leader to it."""
     if note is None:
         return ()
     shape = text(note.words, ORIGIN, capitals, "middle", ink, face)
@@ -229,21 +216,16 @@ def beside(
     boxes = [
         _off(size, note.anchor, note.degrees + lean, gap) for gap in GAPS for lean in LEANS
     ]
-    free = [box for box in boxes if ground.clear(box)]
-
-    def is_open(box: Box) -> bool:
-        line = _leader(box, note.anchor)
-        return line is None or not any(is_struck(number, [line], 0.0) for number in numbers)
-
-    box = next((box for box in free if is_open(box)), free[0] if free else _inwards(boxes[0]))
+    box = next((box for box in boxes if ground.clear(box)), _inwards(boxes[0]))
     ground.boxes.append(box.grown(0.6))
     at = Point(box.centre.x, box.bottom - size.bottom)
     words = text(note.words, at, capitals, "middle", ink, face)
-    leader = _leader(box, note.anchor)
-    if leader is None:
+    near = Point(min(max(note.anchor.x, box.left), box.right), min(max(note.anchor.y, box.bottom), box.top))
+    if geometry.distance(near, note.anchor) < LEADER_FROM:
         return (words,)
-    ground.add(leader)
-    return words, Group((Line(leader.start, leader.end, tools.MARK, ink),), name="leader")
+    start = near.moved(0.6, geometry.direction(near, note.anchor))
+    ground.add(labels.Segment(start, note.anchor))
+    return words, Group((Line(start, note.anchor, tools.MARK, ink),), name="leader")
 
 
 def _off(size: Box, anchor: Point, degrees: float, gap: float) -> Box:

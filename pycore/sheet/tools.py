@@ -47,8 +47,6 @@ MARK_REACH = 6.6
 """How far the marks of zero and reading go into the ruler: to the end of its long graduations, short of its numbers."""
 TEN_IS_NEAR = 4.0
 """Within this many degrees of a number, the line of the reading would cross it."""
-NUMBERS_GROW = 0.42
-"""Below this enlargement of a protractor its numbers have the size at which they are read, and take more of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,9 +151,7 @@ def _ray(pose: Pose, inner: bool, zero: float, sweep: float) -> Iterable[Item]:
     ten = int(size / 10.0 + 0.5) * 10
     apart = math.fabs(size - ten)
     begin = 0.0
-    # The numbers of a small protractor are larger beside it, and so are nearer to the line.
-    near = TEN_IS_NEAR * max(1.0, NUMBERS_GROW / pose.factor)
-    for ring in (INNER_FIGURES, OUTER_FIGURES) if apart < near else ():
+    for ring in (INNER_FIGURES, OUTER_FIGURES) if apart < TEN_IS_NEAR else ():
         half = 3.4 if ring == own else 2.4
         yield Line(pose.place(begin, angle), pose.place(ring - half, angle), MARK, "accent")
         begin = ring + half

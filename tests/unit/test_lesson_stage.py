@@ -17,7 +17,7 @@ from pycore.forms.fields import default_form
 from pycore.geometry import Box, Point, distance
 from pycore.phasor import wrap
 from pycore.render.lesson import sentence_html, values_html
-from pycore.sheet.laying import HEIGHT, WIDTH, Laying
+from pycore.sheet.laying import HEIGHT, WIDTH
 from pycore.sheet.lettered import box_of
 from pycore.sheet.plates import is_struck
 from pycore.sums.classroom import SumLesson
@@ -302,19 +302,3 @@ def test_turned_numbers_stay_upright_on_their_protractor() -> None:
             bold = [item for item in known.items if isinstance(item, Text) and item.runs[0].face == "bold"]
             assert 19 == len(bold) and all(-360.0 < wrap(item.turn) <= 360.0 for item in bold)
             assert {"ink"} == {item.ink for item in asked.items if isinstance(item, Text)}
-
-
-@pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
-def test_protractors_lie_within_the_view_or_nearly_where_the_drawing_is_tall(method: str) -> None:
-    """They ran 25 to 30 units off the top or the bottom, beside empty room."""
-    form = {"i1": "24", "i2": "15", "i3": "9", "method": method}
-    lesson = SumLesson(CALCULATORS["neutral-current"].case(form)).lesson()
-    most = 0.0
-    for frame in lesson.frames:
-        if frame.tool != "protractor":
-            continue
-        for place, way in Laying(lesson.plan, frame, lesson.stage, circle=lesson.circle).body():
-            x, y = place.plus(way)
-            most = max(most, -x, -y, x - VIEW.right, y - VIEW.top)
-    assert most < 7.0
-    assert lesson.stage.zoom >= 0.45
