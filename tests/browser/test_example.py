@@ -109,7 +109,7 @@ def test_lags_that_a_link_of_version_1_means_are_said_with_the_way_to_them(at) -
     page = at("harmonics-in-the-neutral", "#v=1&i1=10&i2=10&i3=10&h3=30")
     assert "20" == page.input_value("#f-a2")
     said = page.locator("[data-also-said]")
-    expect(said).to_contain_text("lag and power factor")
+    expect(said).to_contain_text("lags by 20°")
     said.locator("button").click()
     expect(page.locator("#f-a2")).to_be_in_viewport()
     page = at("harmonics-in-the-neutral", "#v=2&i1=10&i2=10&i3=10&h3=30")

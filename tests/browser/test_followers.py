@@ -16,7 +16,7 @@ window.Worker = class extends Worker {
   }
 };"""
 SHEET = "document.querySelector('[data-region=sheet]').textContent"
-SAID = "This sheet was not printed: its values were just changed. Print again when the page shows their answer."
+SAID = "This sheet was not printed: it does not show what is typed now. Print again when it does."
 PRINTS_NO_SHEET = """() => {
   window.dispatchEvent(new Event("beforeprint"));
   return document.querySelector(".figure").hasAttribute("data-unprintable");
