@@ -57,7 +57,7 @@ GIVEN_FOR: dict[str, str] = {
     "lengths": "every line has the right length, within 1 mm",
     "resultant": "the size, and the angle where one is asked for, are read off the drawing within the tolerances "
                  "below. 95 of 100 careful drawings of a problem keep to them: they are wider where its lines cross "
-                 "flatly. If size and angle are both off, the ellipse on the overlay counts",
+                 "flatly. If both are off, the ellipse of careful drawings counts",
     "method": "the working shows a method that leads to the answer; it stands if a number before it was wrong. The "
               "answer alone does not show it: where that is wrong, read the working",
     "accuracy": "the calculated size is within 1 %, the angle, where one is asked for, within 0.5°",

@@ -207,7 +207,7 @@ def test_the_components_angles_give_the_parts_by_the_functions_that_the_head_nam
     for first, rotation in itertools.product(("up", "right"), ("anticlockwise", "clockwise")):
         given = {**DEFAULT, "a2": "31.8", "first": first, "rotation": rotation}
         functions = {"I sin θ": math.sin, "I cos θ": math.cos}
-        heads = [plain(cell).partition(", ")[2] for cell in components_grid(given).head[3:]]
+        heads = [plain(cell).replace("\u00a0", " ").partition(", ")[2] for cell in components_grid(given).head[3:]]
         level, upright = (functions[head] for head in heads)
         assert ("I sin θ" if first == "up" else "I cos θ") == heads[0]
         for row in components_of(given)[:3]:
