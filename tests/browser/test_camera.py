@@ -287,9 +287,9 @@ def test_where_the_picture_cannot_be_watched_the_button_takes_and_what_is_not_re
     page.click('[data-camera-do="take"]')
     expect(page.locator("[data-camera-count]")).to_have_text("1 taken, 0 read, 1 not read", timeout=PATIENCE * 1000)
     page.unroute("**/codes.js")
-    wait_for_state(page, "taken")
-    page.click('[data-camera-do="take"]')
+    # Nobody knows whether it is the sheet that was not read: it is taken.
     expect(page.locator("[data-camera-count]")).to_have_text("2 taken, 1 read, 1 not read", timeout=PATIENCE * 1000)
+    wait_for_state(page, "taken")
 
 
 @pytest.mark.parametrize(("screen", "scheme"), [(PHONE, "light"), (LYING, "dark"), (DESK, "dark"), (WALL, "light")])
