@@ -111,11 +111,8 @@ class Seen:
     def direction(self, value: float) -> float:
         """The direction of a value on the scale that counts."""
         _, values = self.protractor()
-        # A number that the line of the reading would strike through is left out.
-        near, other = sorted(values, key=lambda shown: abs(shown - 90))[:2]
-        turn = (values[other] - values[near] + 180.0) % 360.0 - 180.0
-        sense = 1 if (turn > 0) == (other > near) else -1
-        return values[near] + sense * (value - near)
+        sense = 1 if (values[100] - values[80] + 180.0) % 360.0 - 180.0 > 0 else -1
+        return values[90] + sense * (value - 90.0)
 
     def ruler(self) -> tuple[complex, float, float]:
         """Zero, direction, and units for each millimetre."""
