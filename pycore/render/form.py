@@ -190,13 +190,17 @@ def in_strip(field: Field) -> bool:
     return _in_row(field) and field.kind != "readings"
 
 
+def counted(fields: Sequence[Field], form: Mapping[str, str]) -> int:
+    """Return how many values stand in the row beside the answer."""
+    return len([field for field in fields if in_strip(field) and field.counts(form)])
+
+
 def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
     """Return the form with the values that are always visible, in one row, its messages below it."""
     members = [field for field in fields if in_strip(field)]
     marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"],
                     "data-link-version": VERSION}  # fmt: skip
-    counted = len([field for field in members if field.counts(form)])
-    row = h("div", {"class": "values", "data-count": counted}, fields_html(members, form, echo, help_apart=True))
+    row = h("div", {"class": "values"}, fields_html(members, form, echo, help_apart=True))
     messages = [_message(field, index + 1) for index, field in enumerate(members)]
     return h("form", marks, row, h("div", {"class": "messages"}, messages))
 

@@ -30,6 +30,7 @@ from pycore.render.draw_way import draw_way_html
 from pycore.render.elements import join
 from pycore.render.form import (
     compare_html,
+    counted,
     example_html,
     how_to_html,
     method_html,
@@ -145,6 +146,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "form": values_html(calculator.fields, form, answer.echo),
         "tabs": tabs_html(compare=bool(compared)),
         "papers": answer.page_key,
+        "counted": str(counted(calculator.fields, form)),
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
         "compare": compared,
         "method": join(method_html(calculator.fields, form),

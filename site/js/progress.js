@@ -7,6 +7,7 @@ import { paceOf, spaced } from "./pace.js";
 
 /** @import { Fetched, State } from "../types/shared.js" */
 
+const root = document.documentElement;
 const strip = need("[data-progress]");
 const text = need("[data-progress-text]", HTMLElement, strip);
 const far = need("[data-progress-far]", HTMLElement, strip);
@@ -20,6 +21,11 @@ const FAR_PAUSE = 2_000; // ms between two figures, which nobody reads if they r
 const MINUTE = 60; // s
 const NEARLY = 0.9; // of it all: what is left then is to start
 const CODE = /^[\w \-–—−]{1,20}$/u; // what a sentence repeats of an address
+
+// What waits beside the strip says the same, and gives way to it. A style that looked for the strip by :has() would be
+// looked for whenever an element comes or goes.
+const told = () => root.toggleAttribute("data-loading-said", !strip.hidden && strip.dataset.speaks === "loading");
+new MutationObserver(told).observe(strip, { attributeFilter: ["hidden", "data-speaks"] });
 
 /** @param {string} name */
 const word = (name) => strip.dataset[name] ?? "";
