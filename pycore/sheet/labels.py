@@ -104,11 +104,20 @@ class LabelArea:
         for other_left, other_bottom, other_right, other_top in self.boxes:
             if left < other_right and other_left < right and bottom < other_top and other_bottom < top:
                 return False
-        for piece in self._close_to(box):
-            segment = piece.segment
-            if box.grown(piece.margin).meets_segment(segment.start, segment.end):
-                return False
-        return True
+        return not self._meets_piece(box)
+
+    def _meets_piece(self, box: Box) -> bool:
+        """Whether a text's rectangle comes too near to a piece. The piece that is in the way comes first next time: a
+        label is tried again and again a little further along the same line."""
+        left, bottom, right, top = box
+        for number, (low_x, low_y, high_x, high_y, segment, margin) in enumerate(self.pieces):
+            if left < high_x and low_x < right and bottom < high_y and low_y < top and (
+                box.grown(margin).meets_segment(segment.start, segment.end)
+            ):
+                if number:
+                    self.pieces.insert(0, self.pieces.pop(number))
+                return True
+        return False
 
     def _close_to(self, box: Box) -> list[_Piece]:
         """The pieces whose rectangles meet another: few do, and only those are worth a closer look."""
