@@ -21,7 +21,7 @@ from pycore.practice.codes import Code, CodeError
 from pycore.practice.following import own_is_right
 from pycore.practice.generator import NoProblemError
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of, ratio
-from pycore.practice.part_marks import Range, added
+from pycore.practice.part_marks import Range, added, summed
 from pycore.practice.results import Entry
 from pycore.practice.task import Limits, Task
 from pycore.words import marks as words
@@ -108,20 +108,21 @@ class MarkingRun:
         marked = reply.marked
         shown = marked.causes[:MOST_NAMED] if not (reply.unit_meant or reply.follows or reply.missing) else ()
         names = tuple(tuple(plain(mistake.name) for mistake in cause.mistakes) for cause in shown)
+        by_step = self._marks(task, reply, read.form)
         return MarkedLine(
             entry.line, name, written, entry.cells,
             class_table.given_cells(task, reply, entry.cells, self.mark),
             marked.band, marked.size_off, marked.angle_off, task.writing,
             tuple(tuple(dict.fromkeys(mistake.key for mistake in cause.mistakes)) for cause in shown),
             names, verdict_of(task, reply, words.causes(names) if names else "", self.mark),
-            self._marks(task, reply, read.form),
-            tuple(remarks), place,
+            summed(by_step), tuple(remarks), place, by_step,
         )  # fmt: skip
 
-    def _marks(self, task: Task, reply: AnswerJudgement, answer: Mapping[str, str]) -> tuple[int, int]:
-        """Marks from and to: what a person should look at again counts as a range."""
-        first = _first_band(task, reply, answer, self.group.limits)
-        return marks_of((first, length_band(reply), angle_band(task, reply)), self.group.marks)
+    def _marks(self, task: Task, reply: AnswerJudgement, answer: Mapping[str, str]) -> tuple[Range, ...]:
+        """Marks from and to of first step, length and angle; without the last where no angle is asked for."""
+        bands = (_first_band(task, reply, answer, self.group.limits), length_band(reply), angle_band(task, reply))
+        first, *others = marks_by_step(bands, self.group.marks)
+        return (first, *others) if task.angled else (first, summed(others))
 
     def table(self) -> bytes:
         """The results as a table of text."""
@@ -195,12 +196,17 @@ def _code_of(entry: Entry) -> Code | None:
         return None
 
 
+def marks_by_step(bands: Sequence[str], worths: Sequence[int]) -> tuple[Range, ...]:
+    """Marks from and to of each step: one that is to be looked at again may have its marks or not."""
+    return tuple(
+        (worth if band == ACCEPT else 0, worth if band in (ACCEPT, LOOK) else 0)
+        for band, worth in zip(bands, worths, strict=True)
+    )
+
+
 def marks_of(bands: Sequence[str], worths: Sequence[int]) -> Range:
-    """Marks from and to: a part that is to be looked at again may have its marks or not."""
-    parts = list(zip(bands, worths, strict=True))
-    low = [worth for band, worth in parts if band == ACCEPT]
-    high = [worth for band, worth in parts if band in (ACCEPT, LOOK)]
-    return added(low), added(high)
+    """Marks from and to of all steps together."""
+    return summed(marks_by_step(bands, worths))
 
 
 def _near_miss(task: Task, reply: AnswerJudgement, mark: str) -> str:

@@ -16,8 +16,8 @@ from pycore.words import marks as words
 class MarkedLine:
     """One line of a class's answers, marked: its number, its learner, the answer as typed and as this module writes
     it, the band, the deviations of size (quantity) and angle (degrees), the number format, the classes of mistakes that
-    would give it (keys and names), the marks from and to, remarks, and the learner's place in the set (0: none, or
-    an earlier line has it)."""
+    would give it (keys and names), the marks from and to, remarks, the learner's place in the set (0: none, or
+    an earlier line has it), and the marks of each step: first step, length, angle (if one is asked for)."""
 
     line: int
     name: str
@@ -34,6 +34,7 @@ class MarkedLine:
     marks: tuple[int, int]
     remarks: tuple[str, ...] = ()
     place: int = 0
+    by_step: tuple[tuple[int, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

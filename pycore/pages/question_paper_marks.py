@@ -25,15 +25,28 @@ MOST_LINES = 5000
 LONGEST_QUOTE = 80
 WRONG_UNIT = "wrong-unit"
 """Counted with the mistakes, by its key in words/short_mistakes.py."""
-Settled = Mapping[tuple[int, int], tuple[int, tuple[str, str]]]
-"""Marks that a person chose from a range: by the learner's place and the question, and for which answers as typed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Marks that a person chose from ranges, for these two answers as typed: of all parts together (None: nobody chose
+    them), and of single parts by their keys."""
+
+    given: tuple[str, str]
+    total: int | None = None
+    parts: Mapping[str, int] = field(default_factory=dict)
+
+
+Settled = Mapping[tuple[int, int], Choice]
+"""What was chosen, by the learner's place and the question."""
 
 
 @dataclass(frozen=True, slots=True)
 class QuestionMarks:
     """One line marked: the learner's place and name, the question, both answers as typed, the marks by part, what was
     found, the mistakes that could explain it (their keys), the marks of all parts together, the range that these
-    were chosen from (None: nobody chose), and the parts whose marks a person gave."""
+    were chosen from (None: nobody chose), the parts whose marks a person gave, and of those that were chosen from a
+    range here, which range."""
 
     line: int
     place: int
@@ -46,6 +59,7 @@ class QuestionMarks:
     total: Range
     chosen_from: Range | None = None
     by_hand: tuple[str, ...] = ()
+    parts_chosen_from: Mapping[str, Range] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,18 +144,24 @@ class PaperMarking:
         found = {how: self._judged(tasks[how], how, given[how]) for how in tasks}
         self.unread += len([one for one in found.values() if one.reply is None and one.notes])
         replies = agreed({how: one.reply for how, one in found.items()})
-        marks, total = _parts(question, replies, typed)
         both = (given[DRAWN], given[CALCULATED])
-        chosen, chosen_for = self.settled.get((place, question.number), (None, both))
-        if decided is None and chosen is not None and chosen_for == both and total[0] <= chosen <= total[1]:
-            decided = chosen
+        chosen = self.settled.get((place, question.number))
+        if chosen is None or chosen.given != both:
+            chosen = Choice(both)
+        before = dict(_parts(question, replies, typed, {})[0])
+        by_part = {key: before[key] for key, count in chosen.parts.items()
+                   if key not in typed and _is_within(count, before.get(key))}  # fmt: skip
+        marks, total = _parts(question, replies, typed, {key: chosen.parts[key] for key in by_part})
+        if decided is None and _is_within(chosen.total, total):
+            decided = chosen.total
         blank = _unanswered(question, replies, typed)
         mistakes = (*_mistakes(replies), *((NO_ANSWER,) if blank else ()))
         apart = () if summed(one for _, one in marks) == total else (words.NOT_TOGETHER,)
         remarks = (*_read_remarks(question, blank, found), *_remarks(tasks, replies, self.mark), *apart)
         return QuestionMarks(
             line.number, place, learner.name, question.number, both, marks, remarks, mistakes,
-            total if decided is None else (decided, decided), None if decided is None else total, tuple(typed),
+            total if decided is None else (decided, decided), None if decided is None else total, (*typed, *by_part),
+            by_part,
         )  # fmt: skip
 
     def _learner(self, question: Question, place: int) -> Learner:
@@ -252,6 +272,10 @@ def lines_of(paper: QuestionPaper, lines: Sequence[TableLine]) -> tuple[tuple[st
     return roles, tuple(lines[1:] if roles else lines)
 
 
+def _is_within(count: int | None, marks: Range | None) -> bool:
+    return count is not None and marks is not None and marks[0] <= count <= marks[1]
+
+
 def _written(marks: Range) -> str:
     return str(marks[0]) if marks[0] == marks[1] else words.between(*marks)
 
@@ -276,9 +300,11 @@ def _read_remarks(question: Question, blank: Sequence[str], found: Mapping[str, 
 
 
 def _parts(
-    question: Question, replies: Mapping[str, AnswerJudgement | None], typed: Mapping[str, int]
+    question: Question, replies: Mapping[str, AnswerJudgement | None], typed: Mapping[str, int],
+    chosen: Mapping[str, int],
 ) -> tuple[tuple[tuple[str, Range], ...], Range]:
-    """The marks of every part, and of all together: as a person gave them, else as the answers say."""
+    """The marks of every part, and of all together: as a person gave them (``typed``) or chose them from what the
+    answers say, else as these say."""
     found: dict[str, Range] = {}
     totals: list[Range] = []
     for how, keys, mark in (
@@ -286,7 +312,8 @@ def _parts(
     ):  # fmt: skip
         worth, reply = dict(question.parts(keys)), replies[how]
         options = mark(reply, worth) if reply is not None else (dict.fromkeys(worth, 0),)
-        settled = [{part: typed.get(part, marks) for part, marks in one.items()} for one in options]
+        settled = [{part: typed.get(part, marks) for part, marks in one.items()}
+                   for one in part_marks.narrowed(options, chosen)]  # fmt: skip
         found |= part_marks.spread(settled)
         totals.append(part_marks.total(settled))
     return tuple((key, found[key]) for key, _ in question.marks), summed(totals)

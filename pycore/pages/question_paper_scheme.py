@@ -49,7 +49,7 @@ def tables(paper: QuestionPaper, question: Question, found: Sequence[Answered]) 
     own = question.own is not None
     apart = len(ways) > 1 and any(task.drawing is not None for _, task in found)
     title = words.scheme_question(question.number, question.group.topic.title, question.total)
-    notes = (words.parts_sentence(question.marks), words.SAME_FOR_ALL if own else words.CODES_OPEN)
+    notes = (f"{words.parts_of(question.marks)}.", words.SAME_FOR_ALL if own else words.CODES_OPEN)
     for number, some in enumerate([(how,) for how in ways] if apart else [ways]):
         rows: list[KeyRow] = []
         for learner, task in found:

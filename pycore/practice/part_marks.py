@@ -111,6 +111,16 @@ def _with_first(reply: AnswerJudgement, keys: AbstractSet[str]) -> AnswerJudgeme
     return replace(reply, marked=replace(reply.marked, causes=tuple(causes)))
 
 
+def narrowed(options: Iterable[Mapping[str, int]], chosen: Mapping[str, int]) -> list[dict[str, int]]:
+    """The explanations that leave the marks that a person chose for single parts; where none does, all of them with
+    these marks."""
+    listed = [dict(one) for one in options]
+    for part, count in chosen.items():
+        if part in listed[0]:
+            listed = [one for one in listed if one[part] == count] or [{**one, part: count} for one in listed]
+    return listed
+
+
 def spread(options: Iterable[Mapping[str, int]]) -> dict[str, Range]:
     """From the least to the most that some explanation leaves of each part."""
     listed = list(options)

@@ -60,9 +60,16 @@ def _row(one: MarkedLine, of: int) -> Markup:
         h("td", {"data-head": head[1]}, _given(one)),
         h("td", {"data-head": head[2]}, verdict_html(one.band)),
         h("td", {"data-head": head[3]}, remarks),
-        h("td", {"data-head": head[4]}, words.marks(*one.marks, of)),
+        h("td", {"data-head": head[4]}, words.marks(*one.marks, of), _by_step(one, of)),
     )
     return h("tr", None, cells)
+
+
+def _by_step(one: MarkedLine, of: int) -> Markup | None:
+    """Return how a line's marks fall on its steps, where it has some but not all of them."""
+    if not one.by_step or one.marks in ((0, 0), (of, of)):
+        return None
+    return h("p", {"class": "by-step"}, words.by_step(one.by_step))
 
 
 def _table(marking: MarkingRun) -> Markup:

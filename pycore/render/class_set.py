@@ -14,6 +14,7 @@ from pycore.forms.opening import ReopenInfo
 from pycore.pages import class_set as page
 from pycore.pages.class_job import issue_of, learners_of
 from pycore.pages.class_set import FIELDS, ClassSet
+from pycore.practice.class_set import Learner
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, fields_html, method_html
 from pycore.render.keeping import keeps_html
@@ -22,6 +23,7 @@ from pycore.render.page import link_html
 from pycore.render.phrase import phrase_html
 from pycore.render.this_device import link_html as link_to_kept
 from pycore.words import class_set as words
+from pycore.words import key as key_words
 from pycore.words.inputs import too_much_text
 from pycore.writers import svg
 
@@ -41,22 +43,28 @@ def roll_of(request: Mapping[str, Any]) -> str:
     return roll
 
 
+def _first_learner(group: ClassSet) -> Learner:
+    return next(candidate for candidate in learners_of(group) if candidate is not None)
+
+
 def first_sheet(group: ClassSet) -> Page:
     """The first learner's sheet, without its QR code."""
-    learner = next(candidate for candidate in learners_of(group) if candidate is not None)
+    learner = _first_learner(group)
     opening = ReopenInfo(issue=issue_of(group, learner), letters=group.letters)
     page: Page = group.topic.pages(learner.form, opening, ("problem",))[0]
     return page
 
 
 def set_html(group: ClassSet) -> Markup:
-    """Return which set this is, what it contains, and its notices."""
+    """Return which set this is, what it contains, what its parts are worth, and its notices."""
     overlays = group.learners if group.chosen["overlays"] == "yes" else 0
+    angled = group.topic.task(_first_learner(group).form).angled
     notices = h("ul", {"class": "notices"}, [h("li", None, notice) for notice in group.notices])
     return join(
         h("p", {"class": "which"}, phrase_html(words.set_line(str(group.code)))),
         h("p", None, words.contents(group.learners, overlays)),
         h("p", None, page.level_words(group)),
+        h("p", None, key_words.marks(*group.marks, angled=angled)),
         notices if group.notices else None,
     )
 

@@ -8,6 +8,7 @@ from pycore.pages.class_job import Job
 from pycore.pages.question_paper import QuestionPaper
 from pycore.pages.question_paper_marks import (
     MOST_LINES,
+    Choice,
     LearnerTotal,
     PaperMarking,
     QuestionMarks,
@@ -15,7 +16,7 @@ from pycore.pages.question_paper_marks import (
     marking_of,
 )
 from pycore.practice import tables
-from pycore.practice.part_marks import added
+from pycore.practice.part_marks import Range, added
 from pycore.render.class_marks import LONGEST_RESULTS
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.keeping import keeps_html
@@ -43,28 +44,44 @@ def _line(one: QuestionMarks, worth: Mapping[str, int]) -> Markup:
     parts = ", ".join(words.part_marks(key, *marks, worth[key]) for key, marks in one.marks if marks[0] < worth[key])
     found = "; ".join(text for text in (*one.remarks, parts) if text) or words.ALL_RIGHT
     typed = "; ".join(text for text in one.given if text)
-    cells = (words.learner(one.place, one.name), str(one.question), typed, join(_marks(one, of)), found)
+    cells = (words.learner(one.place, one.name), str(one.question), typed, join(_marks(one, worth, of)), found)
     return h("tr", None, [h("td", {"data-head": head}, cell) for head, cell in zip(words.HEAD, cells, strict=True)])
 
 
-def _marks(one: QuestionMarks, of: int) -> Iterator[Markup | str]:
-    """Return the marks of a line; of a range, a button for each number that can be chosen."""
+def _marks(one: QuestionMarks, worth: Mapping[str, int], of: int) -> Iterator[Markup | str]:
+    """Return the marks of a line; of a range, what can be chosen: all marks together, or those of single parts."""
     yield words.of_total(*one.total, of)
-    low, high = one.chosen_from or one.total
-    if low == high:
-        return
-    known: Marks = {"data-place": one.place, "data-question": one.question, "data-drawn": one.given[0],
-                    "data-calculated": one.given[1]}  # fmt: skip
     who = words.of_question(one.place, one.name, one.question)
-    chosen = one.total[0] if one.chosen_from else None
+    whole = one.chosen_from or one.total
+    if whole[0] < whole[1]:
+        yield _choice(one, words.CHOOSE, who, whole, of, one.total[0] if one.chosen_from else None)
+    parts = [
+        h("div", {"class": "part"}, words.part_marks(key, *now, worth[key]),
+          _choice(one, words.PARTS[key], f"{who}, {words.PARTS[key]}", marks, worth[key],
+                  now[0] if key in one.parts_chosen_from else None, key))
+        for key, now in one.marks
+        if (marks := one.parts_chosen_from.get(key, now))[0] < marks[1]
+    ]  # fmt: skip
+    if parts:
+        yield h("details", {"class": "more by-part", "open": bool(one.parts_chosen_from)},
+                h("summary", None, words.BY_PART), parts)  # fmt: skip
+
+
+def _choice(
+    one: QuestionMarks, name: str, who: str, marks: Range, of: int, chosen: int | None, part: str | None = None
+) -> Markup:
+    """Return a button for each number of a range: of the marks of ``part``, None: of the whole line."""
+    known: Marks = {"class": "settle", "role": "group", "aria-label": name, "data-place": one.place,
+                    "data-question": one.question, "data-part": part, "data-drawn": one.given[0],
+                    "data-calculated": one.given[1]}  # fmt: skip
     buttons = [
         h("button", {
-            "type": "button", "class": "plain", "data-do": "settle", "data-marks": marks,
-            "aria-pressed": "true" if marks == chosen else "false", "aria-label": words.settle(who, marks, of),
-        }, marks)
-        for marks in range(low, high + 1)
+            "type": "button", "class": "plain", "data-do": "settle", "data-marks": count,
+            "aria-pressed": "true" if count == chosen else "false", "aria-label": words.settle(who, count, of),
+        }, count)
+        for count in range(marks[0], marks[1] + 1)
     ]  # fmt: skip
-    yield h("span", {"class": "settle", "role": "group", "aria-label": words.CHOOSE, **known}, buttons)
+    return h("span", known, buttons)
 
 
 def _chart(marking: PaperMarking) -> Markup | None:
@@ -123,16 +140,21 @@ def _refused(marking: PaperMarking) -> Markup:
 
 
 def _settled(request: Mapping[str, Any]) -> Settled:
-    """What a person chose from ranges, as the page keeps it: lists of place, question, marks and both answers."""
-    found: dict[tuple[int, int], tuple[int, tuple[str, str]]] = {}
+    """What a person chose from ranges, as the page keeps it: lists of place, question, marks (of all parts together,
+    or by part) and both answers."""
+    found: dict[tuple[int, int], Choice] = {}
     listed = request.get("settled")
     for one in listed[:MOST_LINES] if isinstance(listed, list) else []:
         if not isinstance(one, dict):
             continue
         place, question, marks = one.get("place"), one.get("question"), one.get("marks")
         drawn, calculated = one.get("drawn"), one.get("calculated")
-        if isinstance(place, int) and isinstance(question, int) and isinstance(marks, int) and isinstance(drawn, str):
-            found[place, question] = (marks, (drawn, str(calculated)))
+        if isinstance(place, int) and isinstance(question, int) and isinstance(drawn, str):
+            parts = one.get("parts")
+            counts = parts.items() if isinstance(parts, dict) else ()
+            by_part = {key: count for key, count in counts if isinstance(count, int)}
+            total = marks if isinstance(marks, int) else None
+            found[place, question] = Choice((drawn, str(calculated)), total, by_part)
     return found
 
 

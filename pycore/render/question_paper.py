@@ -72,6 +72,7 @@ def answer(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
         "fragment": links.fragment(paper.link),
         "code": code,
         "totals": [words.marks(one.total) for one in paper.questions],
+        "parts": [words.parts_of(one.marks) for one in paper.questions],
         "announce": words.announced(code),
         "errors": [],
     }, None
@@ -127,7 +128,8 @@ def _question_html(number: int, form: Mapping[str, str], *, shown: bool) -> Mark
     ]  # fmt: skip
     # Written without an id: it stands at every question.
     more = [
-        h("details", {"class": "more"}, h("summary", None, words.MARKS), marks),
+        h("details", {"class": "more"},
+          h("summary", {"data-parts-of": number}, words.MARKS), marks),
         h("details", {"class": "more"}, h("summary", None, words.MORE), h("div", {"class": "fields of-more"},
           fields_html(parts["-more"], form, {}))),
     ]  # fmt: skip

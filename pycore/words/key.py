@@ -81,9 +81,11 @@ OWN_TOLERANCE = "± is the tolerance set for this class. Up to twice that: look 
 
 def marks(first: int, length: int, angle: int, *, angled: bool = True) -> str:
     """What each step is worth; ``angled``: an angle is asked for."""
+    whole = first + length + angle
+    total = "1 mark" if whole == 1 else f"{whole} marks"
     if not angled:
-        return f"Marks: first step {first}, size {length + angle}. No angle is asked for."
-    return f"Marks: first step {first}, length {length}, angle {angle}."
+        return f"{total}: first step {first}, size {length + angle}. No angle is asked for."
+    return f"{total}: first step {first}, length {length}, angle {angle}."
 
 
 def lengths_at(open_scale: bool) -> str:

@@ -188,6 +188,16 @@ def marks(low: int, high: int, of: int) -> str:
     return f"{low} of {of}" if low == high else f"{low} to {high} of {of}"
 
 
+STEPS, WITHOUT_ANGLE = ("first step", "length", "angle"), ("first step", "size")
+
+
+def by_step(ranges: Sequence[tuple[int, int]]) -> str:
+    """How marks fall on the steps of a problem."""
+    names = STEPS if len(ranges) == len(STEPS) else WITHOUT_ANGLE
+    counts = (f"{low}" if low == high else f"{low} to {high}" for low, high in ranges)
+    return ", ".join(f"{name} {count}" for name, count in zip(names, counts, strict=True))
+
+
 def again(line: int) -> str:
     """The same code stood on an earlier line."""
     return f"The same code is on line {line} too."

@@ -49,7 +49,7 @@ MARKED_HERE = "Marked by the site"
 TOTALS_HEAD = ("Learner", "Marks", "Not marked yet")
 TOTALS, LINES = "Marks of each learner", "Marks of each question"
 MISTAKES = "The class’s mistakes"
-CHOOSE = "Choose the marks"
+CHOOSE, BY_PART = "Choose the marks", "By part"
 OTHER_PAPER = "The answers that were here stay with their own paper. Open it to see them."
 ROLES: Mapping[str, tuple[str, ...]] = {
     "learner": ("learner", "name", "number", "no", "no.", "code", "who", "student"),

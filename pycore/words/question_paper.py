@@ -326,6 +326,6 @@ def tolerance_head(how: str) -> tuple[str, str]:
     return "Tolerance", {"drawn": "of drawings", "calculated": "calculated"}[how]
 
 
-def parts_sentence(parts: Sequence[tuple[str, int]]) -> str:
-    """Parts with their marks as a sentence."""
-    return f"{MARKS}: {parts_and_marks(parts)}."
+def parts_of(parts: Sequence[tuple[str, int]]) -> str:
+    """How a question's marks fall on its parts."""
+    return f"{MARKS}: {parts_and_marks(parts)}"

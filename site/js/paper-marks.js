@@ -105,8 +105,9 @@ async function mark() {
 
 /** Where a number of marks stands, before and after a marking. @param {HTMLElement} button */
 function placeOf(button) {
-  const { place, question } = /** @type {HTMLElement} */ (button.parentElement).dataset;
-  return `.settle[data-place="${place}"][data-question="${question}"] [data-marks="${button.dataset.marks}"]`;
+  const { place, question, part } = /** @type {HTMLElement} */ (button.parentElement).dataset;
+  const which = part ? `[data-part="${part}"]` : ":not([data-part])";
+  return `.settle[data-place="${place}"][data-question="${question}"]${which} [data-marks="${button.dataset.marks}"]`;
 }
 
 async function markDue() {
@@ -120,32 +121,46 @@ async function markDue() {
 const markSoon = afterQuiet(CHOICE_PAUSE, () => markDue().catch(setPage.failed));
 
 /** The marks of a button, with the question and the answers that they are for. @param {HTMLElement} group @param {HTMLElement} button @returns {SettledMarks} */
-function chosen({ dataset: { place, question, drawn = "", calculated = "" } }, button) {
-  return { place: Number(place), question: Number(question), marks: Number(button.dataset.marks), drawn, calculated };
+function chosen({ dataset: { place, question, part, drawn = "", calculated = "" } }, button) {
+  const marks = Number(button.dataset.marks);
+  return { place: Number(place), question: Number(question), ...(part ? { parts: { [part]: marks } } : { marks }), drawn, calculated };
+}
+
+/** What was chosen for a question with one more choice, or without it: marks of a part end a choice of all marks together. @param {SettledMarks | undefined} before @param {SettledMarks} own @param {boolean} isTaken @returns {SettledMarks} */
+function withChoice(before, own, isTaken) {
+  const isSame = before?.drawn === own.drawn && before.calculated === own.calculated;
+  const { marks, ...rest } = { ...own, parts: { ...(isSame ? before.parts : {}), ...own.parts } };
+  if (isTaken) for (const part of Object.keys(own.parts ?? {})) delete rest.parts[part];
+  return marks === undefined || isTaken ? rest : { ...rest, marks };
 }
 
 /** Of every range that nobody has chosen from, take the least or the most. @param {HTMLElement} button */
 function settleAll({ dataset }) {
-  const open = [...document.querySelectorAll(".settle")].filter((group) => !group.querySelector('[aria-pressed="true"]'));
+  const open = [...document.querySelectorAll(".settle:not([data-part])")].filter((group) => !group.querySelector('[aria-pressed="true"]'));
   const added = open.map((one) => {
     const group = /** @type {HTMLElement} */ (one);
     const buttons = [...group.children].map((each) => /** @type {HTMLElement} */ (each));
     return chosen(group, buttons[dataset.end === "most" ? buttons.length - 1 : 0]);
   });
-  const isAdded = (/** @type {SettledMarks} */ one) => added.some(({ place, question }) => place === one.place && question === one.question);
-  settled = [...settled.filter((one) => !isAdded(one)), ...added];
+  for (const own of added) take(own, false);
   keep();
   return mark();
+}
+
+/** Put a choice among those of the paper, or take it away. @param {SettledMarks} own @param {boolean} isTaken */
+function take(own, isTaken) {
+  const isOwn = (/** @type {SettledMarks} */ one) => one.place === own.place && one.question === own.question;
+  const now = withChoice(settled.find(isOwn), own, isTaken);
+  const isChosen = now.marks !== undefined || Object.keys(now.parts ?? {}).length > 0;
+  settled = [...settled.filter((one) => !isOwn(one)), ...(isChosen ? [now] : [])];
 }
 
 /** Choose marks from a range; the same again gives the range back. @param {HTMLElement} button */
 function settle(button) {
   const group = button.closest("[data-drawn]");
   if (!(group instanceof HTMLElement)) return;
-  const own = chosen(group, button);
-  const others = settled.filter((one) => one.place !== own.place || one.question !== own.question);
   const isTaken = button.getAttribute("aria-pressed") === "true";
-  settled = isTaken ? others : [...others, own];
+  take(chosen(group, button), isTaken);
   for (const one of group.children) one.setAttribute("aria-pressed", String(one === button && !isTaken));
   keep();
   due = true;

@@ -74,11 +74,12 @@ export function showOpened(taken = {}) {
   show();
 }
 
-/** What each question is worth, beside its heading. @param {string[]} totals */
-export function showTotals(totals) {
-  for (const place of document.querySelectorAll("[data-total-of]")) {
-    place.textContent = totals[Number(/** @type {HTMLElement} */ (place).dataset.totalOf) - 1] ?? "";
-  }
+/** What each question is worth: all of it beside its heading, how it falls on its parts where these are set. @param {string[]} totals @param {string[]} parts */
+export function showTotals(totals, parts) {
+  sections.forEach((section, place) => {
+    need("[data-total-of]", HTMLElement, section).textContent = totals[place] ?? "";
+    if (parts[place]) need("[data-parts-of]", HTMLElement, section).textContent = parts[place];
+  });
 }
 
 /** @param {number} number @returns {Values} */

@@ -320,7 +320,7 @@ function answered(reply) {
   link = reply.fragment;
   if (isOwn) papers.keepDraft(shown(), reply.fragment);
   marks.showOf(code, form.read().group);
-  questions.showTotals(reply.totals ?? []);
+  questions.showTotals(reply.totals ?? [], reply.parts ?? []);
   showNotes();
 }
 

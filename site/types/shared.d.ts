@@ -112,8 +112,9 @@ export interface AnswerReply extends Reply {
   scenario?: string;
   /** Of a college's settings: what is chosen, by field. */
   chosen?: Values;
-  /** Of a question paper: what each question is worth. */
+  /** Of a question paper: what each question is worth, as a whole and by part. */
   totals?: string[];
+  parts?: string[];
 }
 
 export interface OpenReply extends Reply {
@@ -192,11 +193,12 @@ export interface MadePaper extends PaperText {
   day: number;
 }
 
-/** Marks that were chosen from a range, for the answers as they were typed. */
+/** Marks that were chosen from a range, for the answers as they were typed: of all parts together, or of single parts by their keys. */
 export interface SettledMarks {
   place: number;
   question: number;
-  marks: number;
+  marks?: number;
+  parts?: Record<string, number>;
   drawn: string;
   calculated: string;
 }

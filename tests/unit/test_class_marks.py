@@ -16,6 +16,7 @@ from pycore.pages.class_marks import MOST_LINES, MarkingRun, read_results
 from pycore.pages.class_set import FIELDS, read_set
 from pycore.practice import results, tables
 from pycore.practice.codes import Code
+from pycore.render.class_marks import marks_html
 
 FORM = default_form(FIELDS) | {"learners": "6", "seed": "41", "method": "parallelogram"}
 GROUP = read_set(FORM)
@@ -218,6 +219,8 @@ def test_marks_are_given_for_each_step_and_a_range_where_a_person_should_look():
     wrong_first = f"{answer(0)};{3 * phasor.magnitude(first.value):.2f}"
     found = marked("\n".join((head, right, no_angle, near, wrong_first))).results
     assert [(4, 4), (3, 3), (0, 3), (3, 3)] == [result.marks for result in found]
+    assert [((1, 1), (2, 2), (1, 1)), ((1, 1), (2, 2), (0, 0))] == [result.by_step for result in found[:2]]
+    assert "first step 1, length 2, angle 0" in marks_html(marked("\n".join((head, no_angle))))
     own = read_set(FORM | {"marks-first": "0", "marks-length": "5", "marks-angle": "3"})
     assert [(8, 8)] == [result.marks for result in marked(f"{head}\n{right}", own).results]
 

@@ -221,6 +221,7 @@ def test_answers_come_between_the_pieces():
     ask(do="next", job=begun["job"])
     answer, _ = ask(do="answer", form=form(learners="12"))
     assert "12 problem sheets" in answer["regions"]["set"]
+    assert "4 marks: first step 1, length 2, angle 1." in answer["regions"]["set"]
     assert ask(do="next", job=begun["job"])[0]["ok"]
 
 

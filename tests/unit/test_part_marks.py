@@ -10,12 +10,13 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
 from pycore.pages.class_set import TOPICS
 from pycore.pages.question_paper import read_paper
-from pycore.pages.question_paper_marks import PaperMarking, QuestionMarks, marking_of
+from pycore.pages.question_paper_marks import Choice, PaperMarking, QuestionMarks, marking_of
 from pycore.phasor import wrap
 from pycore.practice import answers
 from pycore.practice.codes import Code
-from pycore.practice.part_marks import DRAWN_PARTS, calculation_marks, drawing_marks, spread, summed, total
+from pycore.practice.part_marks import DRAWN_PARTS, calculation_marks, drawing_marks, narrowed, spread, summed, total
 from pycore.practice.task import Task
+from pycore.render.paper_marks import marks_job
 
 DRAWING = {"scale": 1, "directions": 2, "lengths": 2, "resultant": 2}
 CALCULATION = {"method": 2, "accuracy": 1}
@@ -227,7 +228,7 @@ def test_a_person_chooses_from_a_range_for_these_answers_only():
     list(first.steps())
     low, high = first.results[0].total
     assert low < high
-    settled = {(1, 1): (high, ("7.24", "5.87"))}
+    settled = {(1, 1): Choice(("7.24", "5.87"), high)}
     again = marking_of(paper, text, settled)
     list(again.steps())
     assert ((high, high), (low, high)) == (again.results[0].total, again.results[0].chosen_from)
@@ -237,6 +238,53 @@ def test_a_person_chooses_from_a_range_for_these_answers_only():
     read = marking_of(paper, again.table().decode())
     list(read.steps())
     assert (high, high) == read.results[0].total
+
+
+def chosen(text: str, **parts: int) -> QuestionMarks:
+    """One line, marked with marks of these parts chosen."""
+    given = tuple(text.split("; ")[2:])
+    settled = {(1, 1): Choice((given[0], given[1]), None, parts)}
+    marking = marking_of(read_paper(OWN, "Ada Lark"), text, settled)
+    list(marking.steps())
+    again = marking_of(read_paper(OWN, "Ada Lark"), marking.table().decode())
+    list(again.steps())
+    assert marking.results[0].marks == again.results[0].marks, "a saved table holds what was chosen"
+    return marking.results[0]
+
+
+def test_a_person_chooses_the_marks_of_single_parts():
+    line = "Ada Lark; 1; 7.24; 5.87"
+    before, after = chosen(line), chosen(line, method=1)
+    assert (0, 2) == dict(before.marks)["method"]
+    assert (1, 1) == dict(after.marks)["method"]
+    assert {"method": (0, 2)} == after.parts_chosen_from
+    assert before.total[1] - 1 == after.total[1]
+    assert [one for one in before.marks if one[0] != "method"] == [one for one in after.marks if one[0] != "method"]
+
+
+def test_marks_beyond_the_range_of_a_part_are_not_chosen():
+    line = "Ada Lark; 1; 7.24; 5.87"
+    assert chosen(line) == chosen(line, method=3) == chosen(line, accuracy=1) == chosen(line, nothing=1)
+
+
+def test_a_chosen_part_leaves_the_explanations_that_agree_with_it():
+    options = [{"directions": 0, "lengths": 2}, {"directions": 2, "lengths": 0}]
+    assert options[:1] == narrowed(options, {"directions": 0})
+    assert [{"directions": 1, "lengths": 2}, {"directions": 1, "lengths": 0}] == narrowed(options, {"directions": 1})
+    assert options == narrowed(options, {"method": 1})
+
+
+def test_a_page_shows_a_choice_for_each_part_and_takes_what_was_chosen():
+    paper = read_paper(OWN, "Ada Lark")
+    request = {"results": "Ada Lark; 1; 7.24; 5.87", "settled": [
+        {"place": 1, "question": 1, "drawn": "7.24", "calculated": "5.87", "parts": {"method": 2, "resultant": "x"}},
+    ]}  # fmt: skip
+    job = marks_job(paper, request)
+    while not job.ended:
+        job.go_on(10)
+    shown = job.result()[0]["regions"]["marks"]
+    assert 'data-part="method"' in shown
+    assert 1 == shown.count('aria-pressed="true"')
 
 
 @pytest.mark.parametrize("answer", [
@@ -318,7 +366,7 @@ def test_marks_decided_for_an_answer_do_not_stand_for_another():
     marking = marking_of(read_paper(OWN, "Ada Lark"), text)
     list(marking.steps())
     _, high = marking.results[0].total
-    settled = marking_of(read_paper(OWN, "Ada Lark"), text, {(1, 1): (high, ("7.24", "5.87"))})
+    settled = marking_of(read_paper(OWN, "Ada Lark"), text, {(1, 1): Choice(("7.24", "5.87"), high)})
     list(settled.steps())
     other = marking_of(read_paper(OWN, "Ada Lark"), settled.table().decode().replace("5.87", "1.23"))
     list(other.steps())
