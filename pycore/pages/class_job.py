@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from pycore import quantity
@@ -14,11 +14,12 @@ from pycore.pages.class_set import ClassSet
 from pycore.practice import tables
 from pycore.practice.class_set import Learner, problems
 from pycore.practice.codes import Code
-from pycore.practice.key import Amount, KeyRow, row_of
+from pycore.practice.key import Amount, KeyRow, length_of, row_of
 from pycore.practice.task import DRAWN, Task
 from pycore.quantity import QuantityError
 from pycore.sheet.kinds import OVERLAY, PROBLEM, TWO
 from pycore.words import class_set as words
+from pycore.words.phrase import Phrase
 
 SAME = 1e-9
 """Share of a value within which a phasor has it for its size."""
@@ -135,7 +136,18 @@ def row_for(group: ClassSet, learner: Learner, task: Task | None = None, how: st
     """A learner's line of the key; ``task`` is the problem, where it has been found already; ``how`` as in ``row_of``.
     """
     task = task or group.topic.task(learner.form)
-    return row_of(learner, task, given_of(group, learner, task if how == DRAWN else None), group.limits, how)
+    given = given_of(group, learner, task if how == DRAWN else None)
+    to_find = _to_find(group, learner, task) if how == DRAWN else ()
+    return replace(row_of(learner, task, given, group.limits, how), to_find=to_find)
+
+
+def _to_find(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[Phrase, Amount], ...]:
+    """What a learner calculates before it can be drawn: the phasors whose sizes are not given."""
+    case = group.topic.case(learner.form)
+    arms = [arm for arm in case.arms if not case.typed(arm.key)] if task.factor > 0 else []
+    return tuple(
+        (case.row_tag(arm.key), Amount(task.writing.number(arm.size), length_of(task, arm.size))) for arm in arms
+    )
 
 
 @dataclass(slots=True)

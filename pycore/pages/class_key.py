@@ -1,27 +1,26 @@
-"""The key of a class set laid out: answers, then what usual mistakes give, as tables for paper and as text."""
+"""The key of a class set laid out: answers at a glance, values, what usual mistakes give, as tables and as text."""
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from pycore.drawing import Page
 from pycore.forms.conventions import MARKS as DECIMAL_MARKS
-from pycore.lettering.glyphs import NO_LETTERS, Letters
+from pycore.lettering.glyphs import NO_LETTERS, Letters, Shaped
+from pycore.pages import key_mistakes
 from pycore.pages.class_set import ClassSet, shortened
 from pycore.practice import key, key_table
-from pycore.practice.key import Amount, KeyRow, MistakeColumn
+from pycore.practice.key import Amount, KeyRow
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS
-from pycore.quantity import NumberFormat
 from pycore.sheet import ledger
 from pycore.sheet.ledger import ColumnHeading, Ledger, Lines
 from pycore.sheet.lettered import wrapped
 from pycore.words import class_set as set_words
 from pycore.words import key as words
-from pycore.words import plain
 from pycore.words.inputs import with_mark
 from pycore.words.phrase import Phrase
 from pycore.words.sheet import FOOT
 
-LETTERS = "abcdefghijklmnopqrstuvwxyz"
 LEAST_GAP = 2.0
 HEAD_ROOM = 22.0
 NAME_ROOM = 40.0
@@ -76,14 +75,12 @@ def _notes(group: ClassSet, counts: Counts, *, angled: bool) -> tuple[str, ...]:
 
 
 def _name(row: KeyRow, letters: Letters) -> Lines:
-    """Name above code; a name that cannot be set is the learner's number."""
-    if not row.name:
-        return (row.code,)
+    """A name; one that cannot be set is the learner's number."""
     short = shortened(row.name, NAME_ROOM, ledger.CELL, letters)
-    return letters.set(short) or set_words.by_number(row.place), row.code
+    return (letters.set(short) or set_words.by_number(row.place),) if row.name else ("",)
 
 
-def _symbol(rows: Sequence[KeyRow]) -> Phrase:
+def symbol_of(rows: Sequence[KeyRow]) -> Phrase:
     """What is asked for, at the head of its column; a plain word where that differs."""
     return (words.RESULT,) if key.varied(rows) else rows[0].symbol
 
@@ -92,89 +89,118 @@ def _amount(amount: Amount, unit: str) -> Lines:
     return (f"{amount.size} {unit}", f"{amount.length} mm" if amount.length else "")
 
 
-def _tolerance(row: KeyRow) -> Lines:
-    return tuple(f"± {amount} {unit}" for amount, unit in ((row.tolerance.size, row.unit), (row.tolerance.length, "mm"))
-                 if amount)  # fmt: skip
+def _tolerance(row: KeyRow) -> str:
+    parts = ((row.tolerance.size, row.unit), (row.tolerance.length, "mm"))
+    return ", ".join(f"± {amount} {unit}" for amount, unit in parts if amount)
 
 
-def _angle(amount: Amount, tolerance: str = "") -> Lines:
-    return (f"{amount.angle} ± {tolerance}" if tolerance else amount.angle, amount.side)
+Column = tuple[ColumnHeading, list[Lines]]
+"""A column of a table: its heading, and the cell of each learner."""
 
 
-@dataclass(frozen=True, slots=True)
-class KeyColumns:
-    """Which columns the first table of a key has: the values by their labels, angles given, each row's own symbol,
-    the angle found, the first diagonal, the scale."""
-
-    labels: Sequence[str]
-    turned: bool
-    varied: bool
-    angled: bool
-    first: bool
-    scaled: bool
+def _filled(*columns: Column) -> list[Column]:
+    """Those of the columns that have something for some learner."""
+    return [(heading, cells) for heading, cells in columns if any(any(lines) for lines in cells)]
 
 
-def columns_of(rows: Sequence[KeyRow]) -> KeyColumns:
-    """The columns that some learner of a set needs."""
-    return KeyColumns(
-        labels=key.labels(rows),
-        turned=any(not amount.size for row in rows for _, amount in row.problem_values),
-        varied=key.varied(rows),
-        angled=any(row.tolerance.angle for row in rows),
-        first=any(row.first is not None for row in rows),
-        scaled=any(row.scale for row in rows),
-    )
+def _ledger(title: str, head: KeyHead, notes: tuple[str, ...], columns: Sequence[Column], *, apart: bool) -> Ledger:
+    """A table of columns, with a line for each learner: two where one is too wide."""
+    headings = tuple(heading for heading, _ in columns)
+    deep = list(zip(*(cells for _, cells in columns), strict=True))
+    flat = [tuple(_on_one_line(cell) for cell in row) for row in deep]
+    width = math.fsum(ledger.natural_widths(headings, flat)) + LEAST_GAP * len(headings)
+    fits = width <= ledger.room_across(head.paper)
+    return Ledger(title, head.code, notes, (), headings, flat if fits else deep, FOOT, 1 if fits else 2, apart)
 
 
-def _answer_row(row: KeyRow, columns: KeyColumns, letters: Letters) -> tuple[Lines, ...]:
-    """One learner's line."""
-    cells: list[Lines] = [(str(row.place),), _name(row, letters)]
-    values = dict(row.problem_values)
-    for label in columns.labels:
-        amount = values.get(label, Amount(""))
-        cells.append(_amount(amount, row.unit) if amount.length else (amount.size,))
-    if columns.turned:
-        cells.append((", ".join(amount.angle for _, amount in row.problem_values if not amount.size),))
-    if columns.scaled:
-        cells.append((row.scale,))
-    if columns.varied:
-        cells.append((row.symbol, words.from_line(row.origin)))
-    cells += [_amount(row.result, row.unit), _tolerance(row)]
-    if columns.angled:
-        cells.append(_angle(row.result, row.tolerance.angle))
-    if columns.first and row.first is not None:
-        name, found = row.first
-        cells += [((*name, f": {found.size} {row.unit}"), f"{found.length} mm"), _angle(found)]
-    elif columns.first:
-        cells += [("",), ("",)]
-    return tuple(cells)
+def _on_one_line(cell: Lines) -> Lines:
+    """The lines of a cell behind one another."""
+    if len(cell) < 2:
+        return cell
+    joined: Phrase = ()
+    for line in cell:
+        if isinstance(line, Shaped):
+            return cell
+        part: Phrase = line if isinstance(line, tuple) else (line,)
+        joined = (*joined, ", ", *part) if joined and line else (*joined, *part)
+    return (joined,)
 
 
 def head_of(group: ClassSet, rows: Sequence[KeyRow], counts: Counts) -> KeyHead:
     """What stands over a class set's key."""
-    angled = columns_of(rows).angled
+    angled = any(row.tolerance.angle for row in rows)
     notes = _notes(group, counts, angled=angled)
     return KeyHead(_title(group), str(group.code), notes, group.code.paper, group.letters)
 
 
+def _who(rows: Sequence[KeyRow]) -> tuple[Column, Column]:
+    """Whose line it is, by number and code."""
+    return ((ColumnHeading((words.PLACE,)), [(str(row.place),) for row in rows]),
+            (ColumnHeading((words.CODE,), "start"), [(row.code,) for row in rows]))  # fmt: skip
+
+
 def answers(head: KeyHead, rows: Sequence[KeyRow]) -> Ledger:
-    """The first table: what is given and what is right."""
-    columns = columns_of(rows)
-    headings = [ColumnHeading((words.PLACE,)), ColumnHeading((words.NAME, words.CODE), "start")]
-    headings += [ColumnHeading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))) for label in columns.labels]
-    if columns.turned:
-        headings.append(ColumnHeading((words.LAGS,)))
-    if columns.scaled:
-        headings.append(ColumnHeading((words.SCALE,)))
-    if columns.varied:
-        headings.append(ColumnHeading((words.ASKED, words.ORIGIN)))
-    headings += [ColumnHeading((_symbol(rows),)), ColumnHeading(head.tolerance)]
-    if columns.angled:
-        headings.append(ColumnHeading((words.ANGLE_SHORT,)))
-    if columns.first:
-        headings += [ColumnHeading((words.FIRST,)), ColumnHeading((words.FIRST_ANGLE_SHORT,))]
-    lines = tuple(_answer_row(row, columns, head.letters) for row in rows)
-    return Ledger(head.title, head.code, head.notes, (), tuple(headings), lines, FOOT, 2, head.apart)
+    """The first table: what is right, at a glance."""
+    place, code = _who(rows)
+    varied = key.varied(rows)
+    tolerances = [row.tolerance.angle for row in rows]
+    columns = _filled(
+        place,
+        (ColumnHeading((words.NAME,), "start"), [_name(row, head.letters) for row in rows]),
+        code,
+        (ColumnHeading((words.ASKED,), "start"), [(row.symbol,) if varied else ("",) for row in rows]),
+        (ColumnHeading((symbol_of(rows),)), [(f"{row.result.size} {row.unit}",) for row in rows]),
+        (ColumnHeading((words.LENGTH,)), [(f"{row.result.length} mm" if row.result.length else "",) for row in rows]),
+        (ColumnHeading(head.tolerance), [(_tolerance(row),) for row in rows]),
+        (ColumnHeading((words.ANGLE_SHORT,)), [
+            (f"{row.result.angle} ± {tolerance}" if tolerance else row.result.angle,)
+            for row, tolerance in zip(rows, tolerances, strict=True)
+        ]),
+        (ColumnHeading((words.SIDE,), "start"), [(row.result.side,) for row in rows]),
+        (ColumnHeading((words.ORIGIN,), "start"), [(row.origin,) if varied else ("",) for row in rows]),
+        (ColumnHeading((words.SCALE,)), [(row.scale,) for row in rows]),
+    )  # fmt: skip
+    return _ledger(head.title, head, head.notes, columns, apart=head.apart)
+
+
+def _to_find(rows: Sequence[KeyRow]) -> Iterator[Column]:
+    """What is calculated before it can be drawn: a column for each symbol, with the symbols in the cells where learners
+    have different ones."""
+    symbols = [tuple(symbol for symbol, _ in row.to_find) for row in rows]
+    alike = all(one == symbols[0] for one in symbols)
+    for place in range(max(map(len, symbols))):
+        cells: list[Lines] = []
+        for row in rows:
+            symbol, amount = row.to_find[place] if place < len(row.to_find) else ((), Amount(""))
+            size, length = _amount(amount, row.unit)
+            cells.append(("",) if not symbol else (size, length) if alike else ((*symbol, f": {size}"), length))
+        yield ColumnHeading((symbols[0][place],) if alike else (words.DRAWN_FROM,)), cells
+
+
+def values(head: KeyHead, rows: Sequence[KeyRow]) -> Ledger:
+    """The second table: the values of each problem, and what is found on the way, with their lengths on the sheet."""
+    amounts = [dict(row.problem_values) for row in rows]
+    columns: list[Column] = [*_who(rows)]
+    for label in key.labels(rows):
+        found = [(row, own.get(label, Amount(""))) for row, own in zip(rows, amounts, strict=True)]
+        columns.append((
+            ColumnHeading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))),
+            [_amount(amount, row.unit) if amount.length else (amount.size,) for row, amount in found],
+        ))  # fmt: skip
+    columns.append((ColumnHeading((words.LAGS,)), [
+        (", ".join(amount.angle for _, amount in row.problem_values if not amount.size),) for row in rows
+    ]))  # fmt: skip
+    columns += _to_find(rows)
+    firsts = [(row, *(row.first or ((), Amount("")))) for row in rows]
+    columns += [
+        (ColumnHeading((words.FIRST,)), [
+            ((*name, f": {one.size} {row.unit}"), f"{one.length} mm") if name else ("",) for row, name, one in firsts
+        ]),
+        (ColumnHeading((words.FIRST_ANGLE_SHORT,)), [
+            (one.angle, one.side) if name else ("",) for _, name, one in firsts
+        ]),
+    ]  # fmt: skip
+    return _ledger(words.VALUES, head, (), _filled(*columns), apart=False)
 
 
 def beyond(head: KeyHead, rows: Sequence[KeyRow]) -> Iterator[Ledger]:
@@ -183,82 +209,23 @@ def beyond(head: KeyHead, rows: Sequence[KeyRow]) -> Iterator[Ledger]:
     if not asked:
         return
     headings = (
-        ColumnHeading((words.PLACE,)), ColumnHeading((words.NAME, words.CODE), "start"), ColumnHeading((asked[0][1],)),
-        ColumnHeading((words.ANGLE_SHORT,)),
+        ColumnHeading((words.PLACE,)), ColumnHeading((words.NAME,), "start"), ColumnHeading((words.CODE,), "start"),
+        ColumnHeading((asked[0][1],)), ColumnHeading((words.ANGLE_SHORT,)),
     )  # fmt: skip
     lines = tuple(
-        ((str(row.place),), _name(row, head.letters), (f"{found.size} {row.unit}",), _angle(found))
+        ((str(row.place),), _name(row, head.letters), (row.code,), (f"{found.size} {row.unit}",),
+         (f"{found.angle} {found.side}".strip(),))
         for row, _, found in asked
-    )
-    yield Ledger(words.FOR_ZERO, head.code, (), (), headings, lines, FOOT, 2)
-
-
-def sign(number: int) -> str:
-    """The sign of a column: a, b, ... z, aa, ab ..."""
-    more, last = divmod(number, len(LETTERS))
-    return (sign(more - 1) if more else "") + LETTERS[last]
-
-
-def _slip_cell(column: MistakeColumn, row: KeyRow, how: str, writing: NumberFormat) -> Lines:
-    """What mistakes give for one learner, in the unit of the whole table."""
-    slip = column.slip(row, how)
-    if slip is None:
-        return ("",)
-    written = key.in_unit(slip.written, slip.size, row.writing, writing)
-    return (written if slip.told_apart else f"({written})",)
-
-
-def _filled(widths: Sequence[float], room: float, most: int) -> list[slice]:
-    """Columns put on tables one after another, each as full as its room and ``most`` columns allow."""
-    slices, start, used = [], 0, 0.0
-    for index, width in enumerate(widths):
-        if index > start and (used + width + LEAST_GAP > room or index - start == most):
-            slices.append(slice(start, index))
-            start, used = index, 0.0
-        used += width + LEAST_GAP
-    return [*slices, slice(start, len(widths))]
-
-
-def _fitting(widths: Sequence[float], room: float) -> list[slice]:
-    """Columns on as few tables as their widths allow, about as many on each."""
-    fewest = len(_filled(widths, room, len(widths)))
-    return _filled(widths, room, -(-len(widths) // fewest))
-
-
-def slips(head: KeyHead, rows: Sequence[KeyRow], how: str, listed: Sequence[MistakeColumn]) -> Iterator[Ledger]:
-    """Tables of what usual mistakes give, made in one way; several where there are many mistakes."""
-    heads = [ColumnHeading((words.PLACE,)), ColumnHeading((words.CODE,), "start"), ColumnHeading((_symbol(rows),))]
-    writing = rows[0].writing
-    firsts: list[tuple[Lines, ...]] = [
-        ((str(row.place),), (row.code,), (key.in_unit(row.result.size, row.result.value, row.writing, writing),))
-        for row in rows
-    ]
-    signs = [sign(number) for number in range(len(listed))]
-    cells = [tuple(_slip_cell(column, row, how, writing) for column in listed) for row in rows]
-    columns = [ColumnHeading((one,)) for one in signs]
-    widths = ledger.natural_widths(columns, cells)
-    first = 0.0
-    for width in ledger.natural_widths(heads, firsts):
-        first += width + LEAST_GAP
-    notes = (f"{words.other_unit(writing.unit)} {words.IN_BRACKETS}",)
-    for part in _fitting(widths, ledger.room_across(head.paper) - first):
-        legend = tuple(
-            (one, words.legend([plain(name) for name in column.names]))
-            for one, column in zip(signs[part], listed[part], strict=True)
-        )
-        lines = tuple((*start, *own[part]) for start, own in zip(firsts, cells, strict=True))
-        yield Ledger(
-            words.SLIPS[how], head.code, notes, legend, (*heads, *columns[part]), lines, FOOT
-        )
+    )  # fmt: skip
+    yield Ledger(words.FOR_ZERO, head.code, (), (), headings, lines, FOOT)
 
 
 def tables_of(head: KeyHead, rows: Sequence[KeyRow], ways: Sequence[str] = WAYS) -> Iterator[Ledger]:
-    """Every table of a key: the answers, what usual mistakes give by these ways, and the question beyond."""
+    """Every table of a key: the answers, the values, what usual mistakes give by these ways, and the question beyond.
+    """
     yield answers(head, rows)
-    for how in ways:
-        listed = key.columns(rows, how)
-        if listed:
-            yield from slips(head, rows, how, listed)
+    yield values(head, rows)
+    yield from key_mistakes.tables(head.paper, head.code, symbol_of(rows), rows, ways)
     yield from beyond(head, rows)
 
 

@@ -8,7 +8,7 @@ from pycore.drawing import Page
 from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.forms.title_block import PLACE_CAPITALS, PLACE_WIDTH
 from pycore.geometry import Point
-from pycore.pages import question_paper_scheme
+from pycore.pages import class_key, question_paper_scheme
 from pycore.pages.class_job import Job, Result
 from pycore.pages.class_set import shortened
 from pycore.pages.question_paper import Question, QuestionPaper
@@ -232,6 +232,8 @@ def scheme_job(paper: QuestionPaper, correction: Point) -> Job:
     def result() -> Result:
         data: bytes = making.writer.finish(words.scheme_title(paper.texts["title"]), subject=words.TITLE)
         name = words.file_name(str(paper.code()), "mark-scheme")
-        return {"filename": name, "type": "application/pdf", "told": words.SAVED_SCHEME}, data
+        counts = making.writer.pages_of(TABLES), making.writer.pages_of(OVERLAYS)
+        told = words.saved_scheme(*class_key.ranges_of(counts))
+        return {"filename": name, "type": "application/pdf", "told": told}, data
 
     return Job(making.scheme(), result)

@@ -61,8 +61,8 @@ def tables(paper: QuestionPaper, question: Question, found: Sequence[Answered]) 
             words.BY_WAY[some[0]] if number else title, code, said, paper.paper, paper.letters,
             words.tolerance_head(some[0]), apart=number == 0,
         )  # fmt: skip
-        answers, *mistakes = class_key.tables_of(head, rows, some)
-        yield answers
+        answers, values, *mistakes = class_key.tables_of(head, rows, some)
+        yield from (answers, values)
         if CALCULATED in some:
             yield from _worked(paper, question, *found[0])
         yield from mistakes

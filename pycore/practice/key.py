@@ -17,6 +17,9 @@ from pycore.quantity import NumberFormat
 from pycore.words import key as words
 from pycore.words.phrase import Phrase
 
+ALIKE = 1e-9
+"""Share within which a mistake multiplies the right answer of every learner by the same number."""
+
 
 @dataclass(frozen=True, slots=True)
 class Amount:
@@ -45,7 +48,8 @@ class MistakeResult:
 class KeyRow:
     """One learner's line of the key. ``problem_values`` are the values by their labels; ``slips`` what each mistake
     gives by how it is made (``drawn``, ``calculated``) and by its name; ``further`` the answer to a question
-    beyond the problem, if its sheet asks one; ``origin`` what angles are counted from."""
+    beyond the problem, if its sheet asks one; ``origin`` what angles are counted from; ``to_find`` what is calculated
+    before it can be drawn."""
 
     place: int
     code: str
@@ -60,6 +64,7 @@ class KeyRow:
     slips: dict[str, dict[Phrase, MistakeResult]]
     further: tuple[Phrase, Amount] | None = None
     origin: Phrase = ()
+    to_find: tuple[tuple[Phrase, Amount], ...] = ()
 
     @property
     def unit(self) -> str:
@@ -67,19 +72,47 @@ class KeyRow:
         return self.writing.unit
 
 
+WayAndName = tuple[str, Phrase]
+"""How a mistake is made, and its name."""
+
+
 @dataclass(frozen=True, slots=True)
 class MistakeColumn:
-    """Mistakes that land together for every learner, by their names."""
+    """Mistakes that land together for every learner, each by how it is made and its name."""
 
-    names: tuple[Phrase, ...]
+    mistakes: tuple[WayAndName, ...]
 
-    def slip(self, row: KeyRow, how: str) -> MistakeResult | None:
-        """What these mistakes give for one learner; None where none of them can be made."""
-        found = row.slips[how]
-        return next((found[name] for name in self.names if name in found), None)
+    @property
+    def names(self) -> tuple[Phrase, ...]:
+        """Every name once."""
+        return tuple(dict.fromkeys(name for _, name in self.mistakes))
+
+    def named(self, ways: Sequence[str]) -> tuple[Phrase, ...]:
+        """The names of those that are made in each of these ways, and in no other."""
+        made = {name: {how for how, one in self.mistakes if one == name} for name in self.names}
+        return tuple(name for name in self.names if made[name] == set(ways))
+
+    def slip(self, row: KeyRow) -> MistakeResult | None:
+        """What these mistakes give for one learner; None where none of them can be made. Its size tells it from the
+        right answer if it does so in every way."""
+        found = [row.slips[how][name] for how, name in self.mistakes if name in row.slips[how]]
+        return replace(found[0], told_apart=all(one.told_apart for one in found)) if found else None
+
+    def is_unseen(self, rows: Sequence[KeyRow]) -> bool:
+        """Whether the size never tells these mistakes from the right answer."""
+        return not any(slip.told_apart for row in rows if (slip := self.slip(row)))
+
+    def factor(self, rows: Sequence[KeyRow]) -> float | None:
+        """By what these mistakes multiply the right answer; None where it differs by learner, or one alone has it."""
+        slips = [self.slip(row) for row in rows]
+        ratios = [slip.size / row.result.value for slip, row in zip(slips, rows, strict=True)
+                  if slip is not None and row.result.value]  # fmt: skip
+        alike = len(ratios) == len(rows) > 1 and all(math.fabs(one - ratios[0]) <= ALIKE * ratios[0] for one in ratios)
+        return ratios[0] if alike else None
 
 
-def _length(task: Task, size: float) -> str:
+def length_of(task: Task, size: float) -> str:
+    """A size's length on the sheet in mm; "" where nothing is drawn."""
     return quantity.fixed(quantity.on_ruler(size * task.factor), 1, task.writing.mark) if task.factor > 0 else ""
 
 
@@ -108,14 +141,14 @@ def amount_of(task: Task, value: complex) -> Amount:
     """A phasor of the problem as the key writes it."""
     size = phasor.magnitude(value)
     angle, side = angle_words(task, phasor.angle(value) if task.angled and value != 0 else None)
-    return Amount(task.writing.number(size), _length(task, size), angle, side, size)
+    return Amount(task.writing.number(size), length_of(task, size), angle, side, size)
 
 
 def _tolerance(task: Task, limits: Limits, how: str) -> Amount:
     size, degrees = task.tolerance(how, limits)
     written = task.writing.fixed(size, 1)
     angle = quantity.fixed(degrees, 1, task.writing.mark) + "°" if task.angled else ""
-    return Amount(written, _length(task, size), angle, value=size)
+    return Amount(written, length_of(task, size), angle, value=size)
 
 
 def _first(task: Task) -> tuple[Phrase, Amount] | None:
@@ -156,11 +189,11 @@ def row_of(
     )  # fmt: skip
 
 
-def _together(rows: Sequence[KeyRow], how: str, one: Phrase, two: Phrase) -> bool:
+def _together(rows: Sequence[KeyRow], one: WayAndName, two: WayAndName) -> bool:
     """Whether two mistakes land on the same point for every learner who can make both, and someone can."""
     both = 0
     for row in rows:
-        first, second = row.slips[how].get(one), row.slips[how].get(two)
+        first, second = row.slips[one[0]].get(one[1]), row.slips[two[0]].get(two[1])
         if first is None or second is None:
             continue
         both += 1
@@ -169,15 +202,15 @@ def _together(rows: Sequence[KeyRow], how: str, one: Phrase, two: Phrase) -> boo
     return both > 0
 
 
-def columns(rows: Sequence[KeyRow], how: str) -> tuple[MistakeColumn, ...]:
-    """Every mistake of the set made in one way, those that always land together in one column."""
-    names = list(dict.fromkeys(name for row in rows for name in row.slips[how]))
-    group = {name: name for name in names}
-    for one, two in combinations(names, 2):
-        if group[two] == two and group[one] != two and _together(rows, how, one, two):
+def columns(rows: Sequence[KeyRow], *ways: str) -> tuple[MistakeColumn, ...]:
+    """Every mistake of the set made in these ways, those that always land together in one column."""
+    made = list(dict.fromkeys((how, name) for how in ways for row in rows for name in row.slips[how]))
+    group = {one: one for one in made}
+    for one, two in combinations(made, 2):
+        if group[two] == two and group[one] != two and _together(rows, one, two):
             group[two] = group[one]
     return tuple(
-        MistakeColumn(tuple(name for name in names if group[name] == head)) for head in names if group[head] == head
+        MistakeColumn(tuple(one for one in made if group[one] == head)) for head in made if group[head] == head
     )
 
 

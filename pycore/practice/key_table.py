@@ -108,7 +108,7 @@ def table(rows: Sequence[KeyRow], listed: Columns) -> list[list[str]]:
     for line, row in zip(lines, rows, strict=True):
         line += _asked_cells(row, rows)
         for how in (DRAWN, CALCULATED):
-            slips = [column.slip(row, how) for column in listed[how]]
+            slips = [column.slip(row) for column in listed[how]]
             line += ["" if slip is None
                      else tables.ascii_number(in_unit(slip.written, slip.size, row.writing, rows[0].writing))
                      for slip in slips]  # fmt: skip

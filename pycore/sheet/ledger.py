@@ -17,7 +17,9 @@ from pycore.words.phrase import Phrase, with_symbols
 MARGINS = (20.0, 12.0)
 """Left margin (for filing) and all other margins."""
 TITLE, NOTE, CELL = 4.0, 2.5, 2.5
-LINE, PAD = 4.4, 1.1
+LINE, PAD, LEAST_PAD = 4.4, 1.1, -0.2
+"""Height of a line of text, and what a row has more: usually, and where closer rows save a page."""
+FOOT_ROOM = 4.0
 LEGEND_STEP, BETWEEN = 4.3, 6.0
 LEAST_LINES = 3
 """Lines of text that may stand alone at the foot of a page."""
@@ -111,7 +113,8 @@ def _notes(ledger: Ledger, box: Box) -> tuple[list[Item], float]:
     for note in ledger.notes:
         lines = wrapped(note, NOTE, box.width)
         items.append(with_role("paragraph", *(
-            text(line, Point(box.left, y - index * LEGEND_STEP), NOTE) for index, line in enumerate(lines, start=1)
+            text(_lowered(line), Point(box.left, y - index * LEGEND_STEP), NOTE)
+            for index, line in enumerate(lines, start=1)
         )))  # fmt: skip
         y -= LEGEND_STEP * len(lines)
     if not ledger.legend:
@@ -158,10 +161,12 @@ def _cell(lines: Lines, anchor: str, edge: tuple[float, float], top: float, *, b
     ]
 
 
-def _row(ledger: Ledger, row: tuple[Lines, ...], edges: Sequence[tuple[float, float]], top: float) -> Item:
+def _row(
+    ledger: Ledger, row: tuple[Lines, ...], edges: Sequence[tuple[float, float]], top: float, pad: float
+) -> Item:
     """One row; its first cell names it."""
     cells = (
-        _cell(lines, heading.anchor, edge, top - PAD / 2)
+        _cell(lines, heading.anchor, edge, top - pad / 2)
         for heading, lines, edge in zip(ledger.headings, row, edges, strict=True)
     )
     return with_role("row", *(with_role("cell" if place else "row-head", *cell) for place, cell in enumerate(cells)))
@@ -184,8 +189,15 @@ def _edges(ledger: Ledger, box: Box) -> list[tuple[float, float]]:
     return edges
 
 
-def _height(ledger: Ledger) -> float:
-    return ledger.lines * LINE + PAD
+def _height(ledger: Ledger, pad: float = PAD) -> float:
+    return ledger.lines * LINE + pad
+
+
+def _pad(ledger: Ledger, count: int, room: float) -> float:
+    """What a row has more than its lines, if so many rows are to stand in a height: less than usual where all of them
+    then stand there."""
+    wanted = room / max(1, count) - ledger.lines * LINE
+    return wanted if not ledger.bare and LEAST_PAD <= wanted < PAD else PAD
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,6 +208,7 @@ class _Part:
     start: int
     count: int
     top: float
+    pad: float
 
 
 def _under_head(ledger: Ledger, box: Box, start: int) -> float:
@@ -215,19 +228,21 @@ def _divided(ledgers: Sequence[Ledger], box: Box) -> list[list[_Part]]:
             # What has no title of its own begins below the place of one: the code stands there.
             begin = top if ledger.title or start or top < box.top else top - TITLE - 2.0
             first = _under_head(ledger, box._replace(top=begin), start)
-            count = int((first - box.bottom - LINE - 2.0) / _height(ledger) + 1e-9)
+            room = first - box.bottom - FOOT_ROOM
+            pad = PAD if start else _pad(ledger, left, room)
+            count = int(room / _height(ledger, pad) + 1e-9)
             fits = count >= left or (ledger.bare and count >= LEAST_LINES)
             shared = start == 0 and top < box.top and fits and not ledger.apart
             if not shared and top < box.top:
                 top = box.top
                 continue
             count = max(1, min(left, count))
-            part = _Part(ledger, start, count, begin)
+            part = _Part(ledger, start, count, begin, pad)
             if shared:
                 divided[-1].append(part)
             else:
                 divided.append([part])
-            low = first - count * _height(ledger)
+            low = first - count * _height(ledger, pad)
             start, top = start + count, box.bottom
     return divided
 
@@ -262,8 +277,8 @@ def _part(part: _Part, box: Box) -> list[Item]:
     edges = _edges(ledger, box)
     table, y = ([], top) if ledger.bare else _head(ledger, edges, box, top)
     for row in ledger.rows[part.start : part.start + part.count]:
-        table.append(_row(ledger, row, edges, y))
-        y -= _height(ledger)
+        table.append(_row(ledger, row, edges, y, part.pad))
+        y -= _height(ledger, part.pad)
         if not ledger.bare:
             table.append(Line(Point(box.left, y), Point(box.right, y), 0.18, "rule"))
     return [*items, with_role("table", *table)]

@@ -2,26 +2,22 @@
 
 from collections.abc import Sequence
 
-from pycore.words.phrase import Phrase, say
-
 TITLE = "Key"
 PLACE, NAME, CODE, SCALE = "No.", "Name", "Code", "Scale"
 RESULT, ASKED, ORIGIN = "Result", "Asked for", "Angle from"
 ANGLE, SIDE, ANGLE_SHORT = "Angle (°)", "Direction", "Angle"
 FIRST, FIRST_SIZE, FIRST_LENGTH = "First diagonal", "Its size", "Its length (mm)"
+DRAWN_FROM = "To be drawn"
 FIRST_ANGLE, FIRST_SIDE = "Its angle (°)", "Its direction"
 SIDES = {True: "anticlockwise", False: "clockwise"}
 TOLERANCE, LAGS, FIRST_ANGLE_SHORT = "Tolerance", "Lags", "Its angle"
 FOR_ZERO = "Further question: which phasor makes the sum zero?"
 FURTHER, FURTHER_ANGLE = "For a sum of zero", "Its angle, for a sum of zero (°)"
 SLIPS = {"drawn": "Answers from typical drawing mistakes", "calculated": "Answers from typical calculation mistakes"}
+ALL_SLIPS = "Answers from typical mistakes"
+VALUES, LENGTH = "Values, and what is found on the way", "Length"
 WAYS = {"drawn": "drawn", "calculated": "calculated"}
 OWN_METHOD = "any method"
-
-
-def from_line(origin: Phrase) -> Phrase:
-    """What an angle is counted from."""
-    return say("from {origin}", origin=origin)
 
 
 def in_mm(label: str) -> str:
@@ -37,6 +33,26 @@ def tolerance_in(unit: str) -> str:
 def slip_head(how: str, names: Sequence[str]) -> str:
     """The head of what mistakes give: how they are made, and every name of theirs."""
     return f"{WAYS[how]}: {' / '.join(names)}"
+
+
+def of_way(how: str, names: Sequence[str]) -> str:
+    """Mistakes that are made in one way only."""
+    return f"{WAYS[how]}: {'; '.join(names)}"
+
+
+def unseen(mistakes: str) -> str:
+    """Mistakes that give the right size."""
+    return f"Right size, wrong angle (ask for the angle): {mistakes}."
+
+
+def multiple(times: str, mistakes: str) -> str:
+    """By what mistakes multiply the right answer."""
+    return f"{times} times: {mistakes}"
+
+
+def multiples(listed: Sequence[str]) -> str:
+    """Mistakes that give the right answer of every learner times one number."""
+    return f"A multiple of the right answer. {' / '.join(listed)}."
 
 
 def page_of(page: int, of: int) -> str:

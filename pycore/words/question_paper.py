@@ -283,7 +283,11 @@ def saved(papers: int) -> str:
     return "The paper is saved as a PDF." if papers == 1 else f"{papers} papers are saved as one PDF."
 
 
-SAVED_SCHEME = "The mark scheme is saved as a PDF."
+def saved_scheme(answers: str, overlays: str) -> str:
+    """What the file of a mark scheme holds, by pages."""
+    if not overlays:
+        return "The mark scheme is saved as a PDF."
+    return f"The mark scheme is saved as a PDF. Answers: pages {answers}, overlays: pages {overlays}."
 
 
 def file_name(code: str, kind: str) -> str:

@@ -107,6 +107,14 @@ def test_the_scheme_has_an_overlay_for_each_drawing_and_none_where_nothing_is_dr
     assert [6, 3, 0] == counts
 
 
+def test_what_is_told_of_a_saved_scheme_says_which_pages_are_overlays():
+    """Who prints all of it printed ninety transparencies with twenty pages of answers."""
+    reply, data = made({"questions": "2"}, "scheme")
+    count = len(pages(data))
+    assert f"Answers: pages 1–{count - 6}, overlays: pages {count - 5}–{count}." in reply["told"]
+    assert "pages" not in made({"overlays": "no"}, "scheme")[0]["told"]
+
+
 def test_marks_come_as_a_table_and_for_the_register():
     marks = "Ada Lark; 1; 3; 3\nBen Stone; 2; ; 9"
     reply, data = made({"title": "Hall lighting", "group": "Tuesday"}, "marks", results=marks)

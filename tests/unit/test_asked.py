@@ -121,7 +121,7 @@ def test_key_of_a_set_without_angles_has_no_column_for_them() -> None:
     rows = [row_for(group, one) for one in learners_of(group) if one is not None]
     ledger = answers_of(head_of(group, rows, (2, 2)), rows)
     heads = ["".join(plain(line) for line in heading.lines) for heading in ledger.headings]
-    assert heads[-2:] == ["Q_C", "Tolerance"]
+    assert heads == ["No.", "Code", "Q_C", "Length", "Tolerance", "Scale"]
     assert "size 3. No angle is asked for" in " ".join(ledger.notes)
     assert "ellipse" not in " ".join(ledger.notes)
     assert all(len(row) == len(heads) for row in ledger.rows)
@@ -162,8 +162,9 @@ def test_key_names_what_each_learner_is_asked_for_where_that_differs(slug: str, 
     assert [line[head.index("Angle from")] for line in lines] == [plain(row.origin) for row in rows]
     ledger = answers_of(head_of(group, rows, (2, 2)), rows)
     assert all(len(row) == len(ledger.headings) for row in ledger.rows)
-    place = [heading.lines for heading in ledger.headings].index(("Asked for", "Angle from"))
-    assert [plain(row[place][0]) for row in ledger.rows] == asked
+    heads = [heading.lines for heading in ledger.headings]
+    for head, told in {"Asked for": asked, "Angle from": [plain(row.origin) for row in rows]}.items():
+        assert [plain(row[heads.index((head,))][0]) for row in ledger.rows] == told
 
 
 def notes_of(slug: str, tier: str = "", **form: str) -> str:

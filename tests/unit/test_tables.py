@@ -9,9 +9,10 @@ from unit.sheets import Lettered, texts
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Page
 from pycore.forms.fields import default_form
-from pycore.pages import class_key, class_set
+from pycore.pages import class_key, class_set, key_mistakes
 from pycore.pages.class_job import learners_of, row_for
 from pycore.practice.key import KeyRow
+from pycore.words import plain
 
 LEAST_GAP = 1.9
 """mm between two columns of figures."""
@@ -43,14 +44,49 @@ def _key(learners: int) -> tuple[list[KeyRow], list[Page]]:
 def test_the_small_tables_of_a_key_share_a_page_and_lose_no_line():
     """For three learners it had a page for each table, nearly empty."""
     rows, pages = _key(3)
-    titles = ("Key: ", "Answers from typical drawing mistakes", "Answers from typical calculation mistakes")
-    tables = [one for page in pages for one in texts(page) if one.words.startswith(titles)]
-    assert len(pages) < len(tables)
+    titles = ("Key: ", "Values, and what", "Answers from typical mistakes")
+    assert all(any(one.words.startswith(title) for page in pages for one in texts(page)) for title in titles)
+    assert any(one.words.startswith(titles[1]) for one in texts(pages[0]))
     for row in rows:
         told = [one.words for page in pages for one in texts(page)].count(row.code)
-        assert len(tables) == told
+        assert 4 == told  # answers, values, and two tables of mistakes
     for page in pages:
         assert not [(one, other) for one, other in combinations(texts(page), 2) if one.box.meets(other.box)]
+
+
+def test_the_answers_of_a_class_of_thirty_stand_on_one_page_a_line_for_each():
+    """They had two lines each, on two pages; the whole key had ten."""
+    rows, pages = _key(30)
+    found = [one for one in texts(pages[0]) if one.words in {row.code for row in rows}]
+    assert 30 == len(found)
+    assert 6 == len(pages)
+    for page in pages:
+        assert not [(one, other) for one, other in combinations(texts(page), 2) if one.box.meets(other.box)]
+
+
+def test_a_mistake_with_the_right_size_or_a_multiple_of_it_has_no_column():
+    """The lengths of two lines swapped filled a column with the right answers, in brackets."""
+    rows, _ = _key(30)
+    tables = list(key_mistakes.tables("A4", "532", ("N",), rows, ("drawn", "calculated")))
+    legends = " ".join(text for one in tables for _, text in one.legend)
+    notes = " ".join(tables[0].notes)
+    for mistake in ("the lengths of I₁ and I₂ are swapped", "the decimal mark is one place too far to the right"):
+        assert mistake not in legends
+        assert mistake in notes
+    assert "10 times: the decimal mark is one place too far to the right" in notes
+    assert "I₁ was left out" in legends.split("drawn:")[0], "made in both ways, it stands once"
+    assert [notes.count("I₁ was left out"), legends.count("I₁ was left out")] == [0, 1]
+
+
+def test_the_key_has_the_voltages_that_are_calculated_before_they_are_drawn():
+    group = class_set.read_set(default_form(class_set.FIELDS) | {"learners": "2", "topic": "series-circuit"})
+    rows = [row_for(group, learner) for learner in learners_of(group) if learner is not None]
+    ledger = class_key.values(class_key.head_of(group, rows, (2, 2)), rows)
+    heads = [plain(heading.lines[0]) for heading in ledger.headings]
+    for row, line in zip(rows, ledger.rows, strict=True):
+        case = group.topic.case(next(one.form for one in learners_of(group) if one and one.place == row.place))
+        told = [plain(line[heads.index(symbol)][0]).split(" V")[0] for symbol in ("V_R", "V_L", "V_C")]
+        assert [float(one) for one in told] == pytest.approx([arm.size for arm in case.arms], rel=2e-3)
 
 
 def test_a_long_table_of_a_key_goes_on_over_pages_with_every_line_once():
