@@ -39,7 +39,9 @@ SET_APART = 7919
 """What the seeds of two questions differ by: a prime, so that no two of a paper are the same."""
 EXAMPLE = ("neutral-current", "add-phasors", "power-triangle")
 """The topics of the paper that the page opens with."""
-MARKS = {"scale": "1", "directions": "2", "lengths": "2", "resultant": "2", "method": "2", "accuracy": "1"}
+MARKS = {
+    "scale": "1", "directions": "2", "lengths": "2", "resultant": "2", "method": "2", "accuracy": "1", "values": "0",
+}  # fmt: skip
 _TOPICS = tuple((slug, page.title) for slug, page in TOPICS.items())
 SIGNS: tuple[Field, ...] = tuple(field for field in class_set.FIELDS if field.group == "signs")
 
@@ -210,6 +212,9 @@ def _question(reader: Reader, number: int, common: ClassSet) -> Question:
     page = own[0] if own else TOPICS[chosen["topic"]]
     asked = {"both": words.PARTS, "drawing": words.OF_DRAWING, "calculation": words.OF_CALCULATION}[chosen["asks"]]
     marks = tuple((key, _count(reader, name(f"marks-{key}"), MOST_MARKS)) for key in words.PARTS if key in asked)
+    if not dict(marks).get("values") or not is_calculated_first(page, own[1] if own else None):
+        # A part of later versions: a paper without it is as it was.
+        marks = tuple((key, count) for key, count in marks if key != "values")
     if not any(count for _, count in marks):
         reader.fault(name(f"marks-{marks[0][0]}"), words.no_marks(number))
     tier, method = ("stretch", asked_by) if own else (chosen["tier"], chosen["method"])
@@ -223,6 +228,12 @@ def _question(reader: Reader, number: int, common: ClassSet) -> Question:
     return Question(
         number, group, own[1] if own else None, chosen["asks"], before, chosen["working"], marks, any_method
     )  # fmt: skip
+
+
+def is_calculated_first(page: Any, form: Mapping[str, str] | None = None) -> bool:
+    """Whether something is calculated before it can be drawn in a page's problems, or in the one of a form."""
+    case = page.case(form or default_form(page.fields))
+    return not all(case.typed(arm.key) for arm in case.arms)
 
 
 def _method_of(page: Any, form: Mapping[str, str]) -> str:

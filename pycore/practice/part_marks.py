@@ -20,6 +20,9 @@ Worth = Mapping[str, int]
 
 DRAWN_PARTS: Mapping[str, tuple[str, ...]] = {
     "scale": ("drawn-at-other-scale", "multiplied-lines"),
+    "values": (
+        "micro-as-milli", "milli-forgotten", "reactance-inverted", "two-pi-forgotten",
+    ),
     "lengths": ("swapped", "line-at-other-scale", "figures-exchanged"),
     "directions": (
         "a-exchanged", "angle-at-tip", "angle-turned", "angles-ignored", "angles-of-loads", "base-edge", "centre-off",

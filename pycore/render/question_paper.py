@@ -158,7 +158,9 @@ def form_html(form: Mapping[str, str]) -> Markup:
     questions = [_question_html(n, form, shown=n <= count) for n in range(1, page.MOST_QUESTIONS + 1)]
     add = h("p", {"class": "row"}, _button("add", words.ADD))
     examples: Marks = {f"data-own-{slug}": example_of(topic) for slug, topic in TOPICS.items()}
-    attributes: Marks = {"class": "questions-list", "data-questions": True, **examples}
+    first = [slug for slug, topic in TOPICS.items() if page.is_calculated_first(topic)]
+    attributes: Marks = {"class": "questions-list", "data-questions": True, "data-calculated-first": " ".join(first),
+                         **examples}  # fmt: skip
     return join(head, h("div", attributes, questions), message, add)
 
 

@@ -46,10 +46,10 @@ WORKING = "Space for working"
 WORKING_CHOICES = (("lines", "a page of lines"), ("squares", "a page of squares"), ("none", "on the problem sheet"))
 PARTS: dict[str, str] = {
     "scale": "Scale", "directions": "Directions", "lengths": "Lengths", "resultant": "Result", "method": "Method",
-    "accuracy": "Accuracy",
+    "accuracy": "Accuracy", "values": "Values",
 }  # fmt: skip
-"""What marks are given for, by key, in the order of the mark scheme."""
-OF_DRAWING = ("scale", "directions", "lengths", "resultant")
+"""What marks are given for, by key, in the order of the mark scheme: for ever, as answers are typed in it."""
+OF_DRAWING = ("scale", "directions", "lengths", "resultant", "values")
 OF_CALCULATION = ("method", "accuracy")
 GIVEN_FOR: dict[str, str] = {
     "scale": "every line is drawn to the scale of the sheet, or to one scale that is written down",
@@ -61,6 +61,8 @@ GIVEN_FOR: dict[str, str] = {
     "method": "the working shows a method that leads to the answer; it stands if a number before it was wrong. The "
               "answer alone does not show it: where that is wrong, read the working",
     "accuracy": "the calculated size is within 1 %, the angle, where one is asked for, within 0.5°",
+    "values": "each value that is calculated before it is drawn is within 1 %, such as each voltage of a series "
+              "circuit. What is drawn correctly from a wrong one keeps its marks",
 }
 """For what the marks of a part are given. The limits of directions and lengths are common practice with no source."""
 CODES_OPEN = "Each row’s code opens the learner’s problem on its page, for example to check a photograph."

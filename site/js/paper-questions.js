@@ -9,6 +9,7 @@ import * as form from "./form.js";
 const sections = [...document.querySelectorAll("[data-question]")].map((one) => /** @type {HTMLElement} */ (one));
 
 const list = need("[data-questions]");
+const calculatedFirst = list.dataset.calculatedFirst?.split(" ") ?? [];
 
 /** The controls of questions that are drawn alone and lost their page for working here, with what they had. @type {Map<string, string>} */
 let withoutSpace = new Map();
@@ -31,14 +32,16 @@ export function show() {
   showMarks();
 }
 
-/** Marks are given for what is asked; own values have no tier, and those of a link their own method; which values they are follows the topic. */
+/** Marks are given for what is asked, and for values where some are calculated before they are drawn; own values have no tier, and those of a link their own method; which values they are follows the topic. */
 export function showMarks() {
   const values = form.read();
   sections.forEach((section, place) => {
     need("[data-own-example]", HTMLElement, section).textContent = list.getAttribute(`data-own-${values[`q${place + 1}-topic`]}`);
     const own = values[`q${place + 1}-link`]?.trim() ?? "";
-    for (const [name, isFixed] of Object.entries({ tier: own !== "", method: /[#/]/.test(own) })) {
-      need(`[name="q${place + 1}-${name}"]`, HTMLElement, section).closest(".field, .choose-one")?.toggleAttribute("hidden", isFixed);
+    const isLink = /[#/]/.test(own);
+    const hasNone = !isLink && !calculatedFirst.includes(values[`q${place + 1}-topic`] ?? "");
+    for (const [name, isOut] of Object.entries({ tier: own !== "", method: isLink, "marks-values": hasNone })) {
+      need(`[name="q${place + 1}-${name}"]`, HTMLElement, section).closest(".field, .choose-one")?.toggleAttribute("hidden", isOut);
     }
   });
   for (const part of document.querySelectorAll("[data-marks-of]")) {

@@ -113,7 +113,7 @@ def test_each_catalogued_mistake_costs_one_part_of_a_drawing_only():
                 continue
             tried += 1
             low, high = total(drawing_marks(reply, DRAWING))
-            lost = next((part for part, keys in DRAWN_PARTS.items() if mistake.key in keys), "resultant")
+            lost = next((part for part, keys in DRAWN_PARTS.items() if mistake.key in keys and part in DRAWING), "resultant")
             assert low == high == 7 - DRAWING[lost]
     assert tried > 10
 
@@ -319,6 +319,29 @@ def test_where_one_thing_is_asked_the_only_answer_is_that():
     marking = marking_of(paper, f"Ada Lark; 1; {RIGHT}")
     list(marking.steps())
     assert (3, 3) == marking.results[0].total
+
+
+def test_values_calculated_before_they_are_drawn_have_marks_of_their_own_where_a_paper_gives_them():
+    """The voltages of a series circuit: where no marks are named a slip in one costs the result, as it always did."""
+    page = CALCULATORS["series-circuit"]
+    of = page.task(default_form(page.fields) | {"supply": "2 A"})
+    slip = next(one for one in of.mistakes if one.key == "two-pi-forgotten")
+    reply = judged(of, slip.point, "drawn")
+    (before,) = {tuple(one.items()) for one in drawing_marks(reply, DRAWING)}
+    assert {**DRAWING, "resultant": 0} == dict(before)
+    (after,) = {tuple(one.items()) for one in drawing_marks(reply, DRAWING | {"values": 3})}
+    assert {**DRAWING, "values": 0} == dict(after)
+
+
+def test_a_paper_has_marks_for_values_only_where_some_are_calculated_and_named():
+    form = {"questions": "2", "q1-topic": "series-circuit", "q2-topic": "neutral-current", "q2-marks-values": "3"}
+    old, new = read_paper(form), read_paper(form | {"q1-marks-values": "3"})
+    assert [10, 10] == [one.total for one in old.questions]
+    assert [13, 10] == [one.total for one in new.questions]
+    assert "values" not in dict(old.questions[0].marks)
+    assert str(old.code()) == str(new.code())
+    linked = {"q1-link": "/series-circuit/#v=3&r=10&l=0.1&c=100 µF&supply=2 A&frequency=50", "q1-marks-values": "1"}
+    assert 11 == read_paper({**form, **linked}).questions[0].total
 
 
 def test_marks_for_a_part_that_is_not_asked_are_refused():
