@@ -113,7 +113,8 @@ def test_each_catalogued_mistake_costs_one_part_of_a_drawing_only():
                 continue
             tried += 1
             low, high = total(drawing_marks(reply, DRAWING))
-            lost = next((part for part, keys in DRAWN_PARTS.items() if mistake.key in keys and part in DRAWING), "resultant")
+            parts = (part for part, keys in DRAWN_PARTS.items() if mistake.key in keys and part in DRAWING)
+            lost = next(parts, "resultant")
             assert low == high == 7 - DRAWING[lost]
     assert tried > 10
 
