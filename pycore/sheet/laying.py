@@ -1,8 +1,10 @@
 """Where the instruments of a lesson lie: one scale and one common point for all of its frames.
 
 The view is 120 by 98.4 units; a unit is a hundredth of the screen's height (ten pixels of 1080), less the strip of
-values above it. Everything that is drawn, and every reading, lies within the view in every frame; an instrument may
-leave it. A ruler has the scale of the drawing. A protractor has a size of its own, as real ones have.
+values above it. Everything that is drawn, and every reading, lies within the view in every frame. So does what is read
+off an instrument, its zero and the numbers about its mark, unless the drawing would get small for it; the rest of an
+instrument may leave the view. A ruler has the scale of the drawing. A protractor has a size of its own, as real ones
+have.
 """
 
 from collections.abc import Sequence
@@ -46,6 +48,12 @@ LARGEST, SMALLEST, STEP = 0.62, 0.2, 0.01
 SAMPLE_UP = 0.58
 """How high the sample of the scale stands, as a share of the view's height."""
 SAMPLE_MARGIN = 6.0
+NUMBERS = 14.0
+"""From a ruler's edge to the far side of its numbers, mm."""
+ABOUT = 10.0
+"""Degrees on either side of a mark to the next number of a protractor."""
+LEAST_SHARE = 0.8
+"""The share of its largest size to which a drawing goes to have in view what is read off its instruments."""
 PROTRACTORS = (0.52, 0.42, 0.34)
 """Enlargements of a protractor, the first if its readings then lie within the view."""
 
@@ -185,13 +193,31 @@ class Laying:
         ends = self.ruled() if move else None
         return [(end, ORIGIN) for end in ends or ()]
 
+    def numbered(self) -> list[tuple[Point, Point]]:
+        """Return the places of a frame's instrument that tell its reading, as ``readable`` does: a protractor's zero
+        and the numbers about its mark, the numbers of a ruler at both ends of the line."""
+        move = self.frame.move
+        if self.frame.tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
+            pose, _, sweep = self.protractor_pose(move)
+            zero, rim = self.zero_of(move), RADIUS * pose.factor
+            turns = (0.0, sweep - ABOUT, sweep, sweep + ABOUT)
+            return [(pose.at, ORIGIN.moved(rim, zero + turn)) for turn in turns]
+        ends = self.ruled() if move and self.frame.tool == RULER else None
+        if ends is None:
+            return []
+        pose, _ = self.ruler_pose(*ends)
+        down = ORIGIN.moved((BESIDE + NUMBERS) * self.zoom, pose.degrees - 90.0)
+        return [(end.plus(down), ORIGIN) for end in ends]
+
 
 @dataclass(frozen=True, slots=True)
 class _Extent:
-    """What a lesson needs to have in view: the drawing about its starting point, and its readings, at zoom 1."""
+    """What a lesson needs to have in view: the drawing about its starting point, and its readings, at zoom 1; and what
+    it would like to have there, the numbers of its instruments."""
 
     seen: tuple[Point, ...]
     readable: tuple[tuple[Point, Point], ...]
+    numbered: tuple[tuple[Point, Point], ...]
 
     def box(self, zoom: float) -> Box:
         """Return the rectangle that it takes at an enlargement."""
@@ -202,34 +228,73 @@ class _Extent:
             max(figure.right, read.right), max(figure.top, read.top),
         )  # fmt: skip
 
+    def whole(self, zoom: float) -> Box:
+        """Return the rectangle that it takes at an enlargement with the numbers of the instruments."""
+        need = self.box(zoom)
+        numbers = geometry.bounds(place.times(zoom).plus(way) for place, way in self.numbered).grown(READING_MARGIN)
+        return Box(
+            min(need.left, numbers.left), min(need.bottom, numbers.bottom),
+            max(need.right, numbers.right), max(need.top, numbers.top),
+        )  # fmt: skip
+
 
 def _extent(plan: Plan, frames: Sequence[Frame], protractor: float, circle: bool) -> _Extent:
     """Return what a lesson needs to have in view."""
     stage = Stage(Placement(plan.picture, plan.factor), 1.0, protractor)
-    seen, readable = [ORIGIN], [(ORIGIN, ORIGIN)]
+    seen, readable, numbered = [ORIGIN], [(ORIGIN, ORIGIN)], [(ORIGIN, ORIGIN)]
     for frame in frames:
         laying = Laying(plan, frame, stage, circle=circle)
         readable += laying.readable()
         seen += laying.seen()
-    return _Extent(tuple(dict.fromkeys(seen)), tuple(readable))
+        numbered += laying.numbered()
+    return _Extent(tuple(dict.fromkeys(seen)), tuple(readable), tuple(numbered))
+
+
+def _fits(box: Box) -> bool:
+    return box.width <= WIDTH and box.height <= HEIGHT
 
 
 def stage_of(plan: Plan, frames: Sequence[Frame], *, circle: bool) -> Stage:
     """Return the place and scale at which every frame of a lesson lies within the view, as large as possible."""
-    best: tuple[float, float, Box] | None = None
+    best: tuple[float, float, _Extent] | None = None
     longest = max(arm.size for arm in plan.construction.arms) * plan.factor
     largest = min(LARGEST, (WIDTH - 2 * SAMPLE_MARGIN) / longest)
     for protractor in PROTRACTORS:
         extent, zoom = _extent(plan, frames, protractor, circle), largest
-        box = extent.box(zoom)
-        while (box.width > WIDTH or box.height > HEIGHT) and zoom > SMALLEST:
+        while not _fits(extent.box(zoom)) and zoom > SMALLEST:
             zoom -= STEP
-            box = extent.box(zoom)
         # A smaller protractor is worth having only if the drawing gains much by it.
         if best is None or zoom > 1.4 * best[0]:
-            best = zoom, protractor, box
+            best = zoom, protractor, extent
     if best is None:
         raise ValueError("a lesson has a protractor of some size")
-    zoom, protractor, box = best
-    origin = Point(WIDTH / 2 - box.centre.x, HEIGHT / 2 - box.centre.y)
-    return Stage(Placement(plan.picture, plan.factor * zoom, origin), zoom, protractor)
+    largest, protractor, extent = best
+    zoom = _with_numbers(extent, largest)
+    return Stage(Placement(plan.picture, plan.factor * zoom, _origin(extent, zoom)), zoom, protractor)
+
+
+def _with_numbers(extent: _Extent, largest: float) -> float:
+    """Return the enlargement at which the numbers of the instruments are in view too; the largest where the drawing
+    would get small for that."""
+    zoom = largest
+    while not _fits(extent.whole(zoom)):
+        zoom -= STEP
+        if zoom < LEAST_SHARE * largest:
+            return largest
+    return zoom
+
+
+def _origin(extent: _Extent, zoom: float) -> Point:
+    """Return where the common point stands: everything in the middle, if what has to be in view then is."""
+    need, whole = extent.box(zoom), extent.whole(zoom)
+    return Point(
+        _placed(WIDTH, whole.centre.x, need.left, need.right), _placed(HEIGHT, whole.centre.y, need.bottom, need.top)
+    )
+
+
+def _placed(room: float, middle: float, low: float, high: float) -> float:
+    """Return where 0 stands so that ``middle`` is in the middle of a room, or as near to it as leaves what is between
+    ``low`` and ``high`` inside."""
+    if high - low > room:
+        return room / 2 - (low + high) / 2
+    return min(max(room / 2 - middle, -low), room - high)

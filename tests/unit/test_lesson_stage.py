@@ -16,8 +16,9 @@ from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Shape, T
 from pycore.forms.fields import default_form
 from pycore.geometry import Box, Point, distance
 from pycore.phasor import wrap
+from pycore.practice.codes import Code
 from pycore.render.lesson import sentence_html, values_html
-from pycore.sheet.laying import HEIGHT, WIDTH
+from pycore.sheet.laying import HEIGHT, WIDTH, Laying
 from pycore.sheet.lettered import box_of
 from pycore.sheet.plates import is_struck
 from pycore.sums.classroom import SumLesson
@@ -73,6 +74,20 @@ def test_no_arrow_moves_or_changes_its_length_during_a_lesson(slug: str) -> None
             for key, ends in arrows(frame.picture).items():
                 for (tail, tip), (old_tail, old_tip) in zip(ends, first.setdefault(key, ends), strict=False):
                     assert distance(tail, old_tail) < 1e-3 and distance(tip, old_tip) < 1e-3, (frame.number, key)
+
+
+@pytest.mark.parametrize("slug", ["add-phasors", "series-circuit", "two-wattmeters", "harmonics-in-the-neutral"])
+def test_the_zero_and_the_numbers_about_the_mark_of_an_instrument_lie_within_the_view(slug: str) -> None:
+    """On a projector a ruler along the lower edge of the picture had no numbers, a protractor no zero."""
+    page = CALCULATORS[slug]
+    for tier, number in (("core", 2), ("stretch", 1), ("stretch", 2)):
+        form = page.practice_form(Code(page.topic, tier, "any", "A4", 3, number))
+        for method in ("parallelogram", "tip-to-tail"):
+            lesson = SumLesson(page.case(form | {"method": method})).lesson()
+            for frame in lesson.frames:
+                laying = Laying(lesson.plan, frame, lesson.stage, circle=lesson.circle)
+                for place, way in laying.numbered():
+                    assert VIEW.holds(Box(*place.plus(way), *place.plus(way))), (tier, number, method, frame)
 
 
 @pytest.mark.parametrize("slug", CALCULATORS)
