@@ -55,8 +55,11 @@ def _filled(widths: Sequence[float], room: float, most: int) -> list[slice]:
 
 def _fitting(widths: Sequence[float], room: float) -> list[slice]:
     """Columns on as few tables as their widths allow, about as many on each."""
-    fewest = len(_filled(widths, room, len(widths)))
-    return _filled(widths, room, -(-len(widths) // fewest))
+    parts, count = _filled(widths, room, len(widths)), 0
+    while len(parts) != count:
+        count = len(parts)
+        parts = _filled(widths, room, -(-len(widths) // count))
+    return parts
 
 
 def _sentences(rows: Sequence[KeyRow], listed: Sequence[MistakeColumn], ways: Sequence[str]) -> tuple[str, ...]:

@@ -328,6 +328,11 @@ def scale_html(
     return h("div", {"class": "scale-row"}, members, h("p", heard, echo.get(SCALE, {}).get("said", "")), beside)
 
 
+def to_paper_html() -> Markup:
+    """Return the way from the scale to the paper that it is for, which stands among the settings."""
+    return h("button", {"type": "button", "class": "go", "data-also-go": "paper"}, furniture.TO_PAPER)
+
+
 def method_html(fields: Sequence[Field], form: Mapping[str, str]) -> Markup:
     """Return the choice above the drawing, which a lecturer looks for first: the method."""
     members = [field for field in fields if field.group == "method"]

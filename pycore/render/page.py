@@ -1,7 +1,8 @@
 """The frame of every page: header and footer, buttons, status line."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
+from pycore.forms.fields import Field
 from pycore.pages.paper import PAPER_PAGES
 from pycore.render.edition import ask_html, edition_html, not_kept_html, stored_html
 from pycore.render.elements import Marks, Markup, h, join
@@ -183,10 +184,15 @@ def more_html(*parts: Markup) -> Markup:
     return h("div", {"class": "further"}, more, _settings_switch())
 
 
-def also_html() -> Markup:
-    """Return the place that says which further values are set, and where they stand."""
-    button = h("button", {"type": "button", "class": "go", "data-also-go": True}, furniture.SETTINGS)
-    return h("p", {"class": "also", "data-also-said": furniture.ALSO_SET, "hidden": True}, h("span"), " ", button)
+def also_html(fields: Sequence[Field]) -> Markup:
+    """Return the place that says which further values are set, and leads to them; where a page has lags among its
+    settings, it leads to these while none is set."""
+    lag = next((field.name for field in fields if field.kind == "angle" and field.group == "loads"), None)
+    words = furniture.LAGS if lag else furniture.SETTINGS
+    button = h("button", {"type": "button", "class": "go", "data-also-go": lag or True, "data-none": lag and words,
+                          "data-set": furniture.SETTINGS}, words)  # fmt: skip
+    marks: Marks = {"class": "also", "data-also-said": furniture.ALSO_SET, "data-first": lag, "hidden": not lag}
+    return h("p", marks, h("span"), " ", button)
 
 
 def status_html(*, example: bool = False) -> Markup:

@@ -36,6 +36,7 @@ from pycore.render.form import (
     method_html,
     options_html,
     scale_html,
+    to_paper_html,
     values_html,
 )
 from pycore.render.home import CatalogueEntry, home_regions
@@ -141,7 +142,8 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "header": header_html("../", current="true", skips=(TO_ANSWER, TO_ACTIONS)),
         "intro": intro_html(
             calculator.title, calculator.scenario, calculator.warning, instead=example_html(),
-            how=join(how_to_html(calculator.fields, form), also_html(), elsewhere_html(), link_notices_html()),
+            how=join(how_to_html(calculator.fields, form), also_html(calculator.fields), elsewhere_html(),
+                     link_notices_html()),
         ),
         "form": values_html(calculator.fields, form, answer.echo),
         "tabs": tabs_html(compare=bool(compared)),
@@ -150,7 +152,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
         "compare": compared,
         "method": join(method_html(calculator.fields, form),
-                       scale_html(calculator.fields, form, answer.echo, draw_way_html())),
+                       scale_html(calculator.fields, form, answer.echo, join(draw_way_html(), to_paper_html()))),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": actions_html(lesson=True),
         "easy": easy.place_html(),

@@ -153,5 +153,7 @@ FOOT_LEARN, FOOT_TEACH, FOOT_FACTS = "Learn", "Teach", "Paper and facts"
 FOOT_LABEL = "All pages"
 
 
+TO_PAPER = "Paper size"
+"""Beside the scale, the way to the paper that it is for."""
 ALSO_SET = "Also set: {list}."
 """What is said beside the values of others that are set and stand elsewhere."""

@@ -99,7 +99,7 @@ function clicked(event) {
   }
   const go = around(event, "[data-also-go]");
   if (go) {
-    const control = need(`[data-holds-values] [name="${CSS.escape(go.dataset.alsoGo ?? "")}"]`);
+    const control = need(`:is([data-holds-values], .choices) [name="${CSS.escape(go.dataset.alsoGo ?? "")}"]`);
     reveal(control);
     control.focus();
   }
@@ -137,18 +137,20 @@ const placeOf = (set) => set[0]?.closest("[data-also]");
  * Whether `sayAlso` would move what stands below it.
  * @param {HTMLElement[]} set
  */
-export const saysOther = (set) => also.hidden === Boolean(placeOf(set)) || set.length > 0;
+export const saysOther = (set) => also.hidden === Boolean(placeOf(set) || also.dataset.first) || set.length > 0;
 
 /**
- * Say which values are set that stand elsewhere; `set` names their controls.
+ * Say which values are set that stand elsewhere; `set` names their controls. While there are none, a page with lags among its settings leads to these.
  * @param {HTMLElement[]} set
  */
 export function sayAlso(set) {
   const place = placeOf(set);
-  hide(also, !place);
-  if (!place) return;
-  write(need("span", HTMLElement, also), (also.dataset.alsoSaid ?? "").replace("{list}", set.map(told).join("; ")));
-  need("button", HTMLElement, also).dataset.alsoGo = set[0].getAttribute("name") ?? "";
+  const { first, alsoSaid = "" } = also.dataset;
+  hide(also, !place && !first);
+  const button = need("button", HTMLElement, also);
+  write(need("span", HTMLElement, also), place ? alsoSaid.replace("{list}", set.map(told).join("; ")) : "");
+  write(button, (place ? button.dataset.set : button.dataset.none) ?? "");
+  button.dataset.alsoGo = (place ? set[0].getAttribute("name") : first) ?? "";
 }
 
 document.addEventListener("click", clicked);

@@ -78,6 +78,15 @@ def test_a_mistake_with_the_right_size_or_a_multiple_of_it_has_no_column():
     assert [notes.count("I₁ was left out"), legends.count("I₁ was left out")] == [0, 1]
 
 
+def test_no_table_of_mistakes_is_left_with_a_column_or_two():
+    """Forty-five columns stood on tables of 22, 22 and 1."""
+    group = class_set.read_set({**default_form(class_set.FIELDS), "learners": "6", "tier": "stretch"})
+    rows = [row_for(group, learner) for learner in learners_of(group) if learner is not None]
+    counts = [len(one.legend) for one in key_mistakes.tables("A4", "542", ("N",), rows, ("drawn", "calculated"))]
+    assert len(counts) > 1
+    assert min(counts) > 0.8 * max(counts)
+
+
 def test_the_key_has_the_voltages_that_are_calculated_before_they_are_drawn():
     group = class_set.read_set(default_form(class_set.FIELDS) | {"learners": "2", "topic": "series-circuit"})
     rows = [row_for(group, learner) for learner in learners_of(group) if learner is not None]
