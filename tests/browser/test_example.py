@@ -114,5 +114,28 @@ def test_lags_that_a_link_of_version_1_means_are_said_with_the_way_to_them(at) -
     expect(page.locator("#f-a2")).to_be_in_viewport()
     page = at("harmonics-in-the-neutral", "#v=2&i1=10&i2=10&i3=10&h3=30")
     assert "0" == page.input_value("#f-a2")
-    expect(page.locator("[data-also-said]")).to_be_hidden()
+    expect(page.locator("[data-also-said]")).to_have_text("Lag and power factor")
     expect(page.locator("#f-a2")).to_be_hidden()
+
+
+@pytest.mark.parametrize("slug", ["neutral-current", "harmonics-in-the-neutral"])
+def test_lags_are_one_press_from_the_values(at, answered, slug: str) -> None:
+    """They were found in the settings alone."""
+    page = at(slug, "#v=3")
+    said = page.locator("[data-also-said]")
+    said.locator("button").click()
+    expect(page.locator("#f-a1")).to_be_focused()
+    page.fill("#f-a2", "30")
+    answered(page)
+    expect(said).to_contain_text("Also set: L2 lags by 30°.")
+    page.fill("#f-a2", "0")
+    answered(page)
+    expect(said).to_have_text("Lag and power factor")
+
+
+@pytest.mark.parametrize("slug", ["neutral-current", "series-circuit"])
+def test_the_paper_is_one_press_from_the_scale(at, slug: str) -> None:
+    page = at(slug, "#v=3")
+    page.click(".scale-row [data-also-go]")
+    expect(page.locator("#f-paper")).to_be_focused()
+    expect(page.locator("#f-paper")).to_be_in_viewport()

@@ -405,6 +405,37 @@ def test_marks_are_chosen_from_a_range_by_a_press(papers: Callable[..., Page]):
     expect(page.locator(".paper-marks.totals")).to_contain_text(" to ", timeout=20_000)
 
 
+def test_marks_are_chosen_by_part(papers: Callable[..., Page]):
+    """Of a range a part can be chosen alone; it is kept, and the same press gives it back."""
+    page = papers("#v=3&seed=77")
+    named(page)
+    marked(page, "Ada; 1; 3; 5.87")
+    page.click(".by-part summary")
+    group = page.locator('.settle[data-part="method"]')
+    group.locator("button").nth(1).click()
+    chosen = page.locator('.settle[data-part] [aria-pressed="true"]')
+    expect(page.locator(".paper-marks.lines")).to_contain_text("method 1 of 2", timeout=20_000)
+    expect(chosen).to_have_text("1")
+    page.reload()
+    wait_until(page, FRESH, 60)
+    page.click('[data-do="mark"]')
+    expect(chosen).to_have_text("1", timeout=20_000)
+    chosen.click()
+    expect(page.locator(".paper-marks.lines")).to_contain_text("method 0 to 2 of 2", timeout=20_000)
+    assert [] == next(iter(kept(page, "papers")["answers"].values()))["settled"]
+
+
+def test_values_have_marks_only_where_they_are_calculated_before_they_are_drawn(papers: Callable[..., Page]):
+    page = papers("#v=3&seed=77&questions=2&q1-topic=series-circuit&q2-topic=neutral-current")
+    page.click("[data-parts-of='1']")
+    page.click("[data-parts-of='2']")
+    expect(page.locator("#f-q1-marks-values")).to_be_visible()
+    expect(page.locator("#f-q2-marks-values")).to_be_hidden()
+    page.fill("#f-q1-marks-values", "3")
+    expect(page.locator("[data-parts-of='1']")).to_contain_text("values\u00a03", timeout=20_000)
+    expect(page.locator("[data-total-of='1']")).to_have_text("13 marks")
+
+
 def test_a_refused_line_is_shown_among_the_answers(papers: Callable[..., Page]):
     page = papers("#v=3&seed=77")
     named(page)
