@@ -189,8 +189,8 @@ def also_html(fields: Sequence[Field]) -> Markup:
     settings, it leads to these while none is set."""
     lag = next((field.name for field in fields if field.kind == "angle" and field.group == "loads"), None)
     words = furniture.LAGS if lag else furniture.SETTINGS
-    button = h("button", {"type": "button", "class": "go", "data-also-go": lag or True, "data-none": lag and words,
-                          "data-set": furniture.SETTINGS}, words)  # fmt: skip
+    button = h("button", {"type": "button", "class": "go", "data-also-go": lag or True, "data-also-none": words,
+                          "data-also-some": furniture.SETTINGS}, words)  # fmt: skip
     marks: Marks = {"class": "also", "data-also-said": furniture.ALSO_SET, "data-first": lag, "hidden": not lag}
     return h("p", marks, h("span"), " ", button)
 

@@ -149,7 +149,7 @@ export function sayAlso(set) {
   hide(also, !place && !first);
   const button = need("button", HTMLElement, also);
   write(need("span", HTMLElement, also), place ? alsoSaid.replace("{list}", set.map(told).join("; ")) : "");
-  write(button, (place ? button.dataset.set : button.dataset.none) ?? "");
+  write(button, (place ? button.dataset.alsoSome : button.dataset.alsoNone) ?? "");
   button.dataset.alsoGo = (place ? set[0].getAttribute("name") : first) ?? "";
 }
 
