@@ -191,7 +191,7 @@ def also_html(fields: Sequence[Field]) -> Markup:
     words = furniture.LAGS if lag else furniture.SETTINGS
     button = h("button", {"type": "button", "class": "go", "data-also-go": lag or True, "data-also-none": words,
                           "data-also-some": furniture.SETTINGS}, words)  # fmt: skip
-    marks: Marks = {"class": "also", "data-also-said": furniture.ALSO_SET, "data-first": lag, "hidden": not lag}
+    marks: Marks = {"class": "also", "data-also-said": furniture.ALSO_SET, "data-also-first": lag, "hidden": not lag}
     return h("p", marks, h("span"), " ", button)
 
 

@@ -137,7 +137,7 @@ const placeOf = (set) => set[0]?.closest("[data-also]");
  * Whether `sayAlso` would move what stands below it.
  * @param {HTMLElement[]} set
  */
-export const saysOther = (set) => also.hidden === Boolean(placeOf(set) || also.dataset.first) || set.length > 0;
+export const saysOther = (set) => also.hidden === Boolean(placeOf(set) || also.dataset.alsoFirst) || set.length > 0 || need("span", HTMLElement, also).textContent !== "";
 
 /**
  * Say which values are set that stand elsewhere; `set` names their controls. While there are none, a page with lags among its settings leads to these.
@@ -145,12 +145,12 @@ export const saysOther = (set) => also.hidden === Boolean(placeOf(set) || also.d
  */
 export function sayAlso(set) {
   const place = placeOf(set);
-  const { first, alsoSaid = "" } = also.dataset;
-  hide(also, !place && !first);
+  const { alsoFirst, alsoSaid = "" } = also.dataset;
+  hide(also, !place && !alsoFirst);
   const button = need("button", HTMLElement, also);
   write(need("span", HTMLElement, also), place ? alsoSaid.replace("{list}", set.map(told).join("; ")) : "");
   write(button, (place ? button.dataset.alsoSome : button.dataset.alsoNone) ?? "");
-  button.dataset.alsoGo = (place ? set[0].getAttribute("name") : first) ?? "";
+  button.dataset.alsoGo = (place ? set[0].getAttribute("name") : alsoFirst) ?? "";
 }
 
 document.addEventListener("click", clicked);
