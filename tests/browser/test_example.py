@@ -135,7 +135,7 @@ def test_lags_are_one_press_from_the_values(at, answered, slug: str) -> None:
 
 @pytest.mark.parametrize("slug", ["neutral-current", "series-circuit"])
 def test_the_paper_is_one_press_from_the_scale(at, slug: str) -> None:
-    page = at(slug, "#v=3")
+    page = at(slug, "#v=3", {"viewport": {"width": 1280, "height": 900}})
     page.click(".scale-row [data-also-go]")
     expect(page.locator("#f-paper")).to_be_focused()
     expect(page.locator("#f-paper")).to_be_in_viewport()
