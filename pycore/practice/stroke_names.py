@@ -3,7 +3,7 @@
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import permutations
+from itertools import combinations, permutations
 
 from pycore import geometry
 from pycore.constructions.methods import PARALLELOGRAM, TIP_TO_TAIL
@@ -23,9 +23,11 @@ SIZE_OFF, SIZE_SHARE = 2.2, 0.015
 TURN_OFF, FIRST_OFF = 3.5, 5.0
 """The same of directions, degrees; of the arrow that is drawn first."""
 OTHER_PAIR, ONE_LEFT_OUT = 1.3, 1.0
+ONE_PLACE = 2.0
+"""So near one another two strokes from the start end that are one arrow, mm."""
 ZERO = -1
 """Instead of an arrow's number: its angle is measured from the zero of the axes."""
-SLIP_ON_AXES, MOST_CHOSEN = 15.0, 12
+SLIP_ON_AXES, MOST_CHOSEN = 20.0, 12
 
 
 @dataclass(frozen=True)
@@ -105,7 +107,19 @@ class Names:
             whole = min(1.0, whole)
         if len(mirrored) > 1 and all(mirrored):
             turned = min(1.0, turned)
+        if self._swapped(drawn, sizes):
+            whole = min(1.0, whole)
         return whole + turned
+
+    def _swapped(self, drawn: Mapping[int, Point], costs: Sequence[float]) -> bool:
+        """Whether two arrows have one another's lengths, and the others their own."""
+        off = [number for number, cost in zip(drawn, costs, strict=True) if cost != RIGHT]
+        if len(off) != 2:
+            return False
+        return all(
+            math.fabs(geometry.distance(ORIGIN, drawn[one]) - geometry.distance(ORIGIN, self.wanted[other])) < SIZE_OFF
+            for one, other in (off, reversed(off))
+        )
 
     def names(self, shape: Shape) -> list[NamedShape]:
         """A shape's possible names, the cheapest first."""
@@ -185,7 +199,7 @@ class Names:
         """Choices of tips for all arrows and the result: what they count, what their slips cost, the tips."""
         for chosen in permutations(offered, len(self.order)):
             rays = {tip.index for tip in chosen}
-            if len(rays) < len(chosen):
+            if len(rays) < len(chosen) or any(_same_place(*pair) for pair in combinations(chosen, 2)):
                 continue
             drawn = {n: tip.place.minus(self.origin) for tip, n in zip(chosen, self.order, strict=True)}
             cost = self.cost(drawn, lambda _: ZERO)
@@ -197,6 +211,11 @@ class Names:
             base = math.fsum(tip.score for tip in chosen)
             yield base - SLIP_ON_AXES * (cost + 2.0), cost + 2.0, chosen
             for result in offered:
-                if result.index not in rays:
+                if result.index not in rays and not any(_same_place(result, tip) for tip in chosen):
                     miss = min(3.0, max(0.0, geometry.distance(result.place, total) - 2.0) / 4.0)
                     yield base + result.score - SLIP_ON_AXES * (cost + miss), cost + miss, (*chosen, result)
+
+
+def _same_place(one: Tip, other: Tip) -> bool:
+    """Whether two tips are of one arrow, which was found as two strokes."""
+    return geometry.distance(one.place, other.place) < ONE_PLACE

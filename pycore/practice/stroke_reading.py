@@ -6,18 +6,20 @@ of it; whether a point is not drawn is asked, never assumed. Thresholds were set
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pycore import geometry
 from pycore.constructions.methods import COMPONENTS, PARALLELOGRAM, TIP_TO_TAIL
 from pycore.constructions.moves import Direction, SetOff
+from pycore.constructions.names import tip_of
 from pycore.constructions.roles import GIVEN
 from pycore.geometry import ORIGIN, Point
 from pycore.practice.drawn import ReferenceDrawing, first_direction, points_to_find
-from pycore.practice.stroke_axes import Tip, is_axial, tips_by_result, tips_on_axes
+from pycore.practice.stroke_axes import Tip, confirmed, is_doubtful, tips_by_result, tips_on_axes
 from pycore.practice.stroke_meeting import meeting
 from pycore.practice.stroke_names import SLIP_ON_AXES, NamedShape, Names
 from pycore.practice.stroke_shapes import Shape, chains, parallelograms
+from pycore.practice.stroke_sums import is_axial
 from pycore.practice.strokes import CLEAR_HEAD, PencilStroke, StrokeSheet, sine_between
 
 DIFFERENT = 1.5
@@ -33,6 +35,9 @@ CROSSING, LONE_END = 0.17, 0.6
 MOST_CHOICES = 3
 ON_LINE = 1.2
 """How near a stroke passes to a point that lies on it, mm."""
+FITS, FITS_NOT = 1.5, 2.5
+"""What the slips of a drawing on axes and of its sum cost at most that fits, and how much more those of one that does
+not."""
 NOTHING = "nothing"
 
 
@@ -113,6 +118,7 @@ def read_strokes(sheet: StrokeSheet, drawings: Sequence[ReferenceDrawing]) -> St
     rivals = _rivals(candidates)
     points = [_read_point(sheet, best, name, candidates) for name in best.named.points]
     points += _lone_arrows(sheet, best)
+    points = _by_sum(sheet, best, points)
     why = _why(sheet, best, rivals, points)
     missing = _missing(sheet, best, {point.name for point in points}, candidates)
     readings = tuple(OtherReading(one.method, one.named.points) for one in (best, *rivals[: MOST_CHOICES - 1]))
@@ -125,7 +131,7 @@ def _candidates(sheet: StrokeSheet, drawing: ReferenceDrawing) -> list[_Candidat
     names, count = Names(drawing, sheet.origin), len(construction.arms)
     if construction.method == COMPONENTS:
         tips = tips_on_axes(sheet)
-        tips += tips_by_result(sheet, tips, [geometry.distance(ORIGIN, step) for step in names.wanted.values()])
+        tips += tips_by_result(sheet, tips, list(names.wanted.values()))
         named = names.on_axes(tips, lambda tips: _on_axes(sheet, tips))
         return [_Candidate(one.shape.score - SLIP_ON_AXES * one.cost, drawing, one) for one in named]
     if construction.method == PARALLELOGRAM:
@@ -192,7 +198,7 @@ def _why(
         if first is best:
             why.append("names")
         elif best.worth - rival.worth < MARGIN * total and not (
-            _alike_but_lone(best.named, rival.named) or _heads_decide(best, rival)
+            _alike_but_lone(best.named, rival.named) or _heads_decide(best, rival) or _slips_decide(best, rival)
         ):
             why.append("rival")
     drawn = total if best.method != COMPONENTS else math.fsum(
@@ -235,6 +241,12 @@ def _heads_decide(one: _Candidate, other: _Candidate) -> bool:
     return True
 
 
+def _slips_decide(one: _Candidate, other: _Candidate) -> bool:
+    """Whether the first of two readings on axes fits the problem and its own sum, and the other fits neither."""
+    axes = one.method == other.method == COMPONENTS
+    return axes and one.named.cost < FITS and other.named.cost - one.named.cost > FITS_NOT
+
+
 def _headed(arrow: PencilStroke, place: Point) -> bool:
     off = arrow.head_off(place)
     return off is not None and off < HEAD_NEAR
@@ -268,6 +280,29 @@ def _read_point(
         place = _to_its_head(place, one, other)
     sigma = min(LONE_END, CROSSING / max(sine, 0.15))
     return ReadPoint(name, place, sigma, sure, () if sure else _choices(sheet, place, name, (one, other), candidates))
+
+
+def _by_sum(sheet: StrokeSheet, best: _Candidate, points: Sequence[ReadPoint]) -> list[ReadPoint]:
+    """Points of a drawing on axes, by its sum: one that alone is unsure is sure where all else agrees with it, and the
+    end of a lone stroke is unsure where the sum does not."""
+    names, end = Names(best.drawing, sheet.origin), best.drawing.construction.end
+    if best.method != COMPONENTS or len(points) != len(names.wanted) + 1:
+        return list(points)
+    places = {point.name: point.place for point in points}
+    corners = {name: best.named.shape.corners[key] for key, name in best.named.keys.items()}
+    steps = {tip_of(number): step for number, step in names.wanted.items()}
+    unsure = [point.name for point in points if not point.sure]
+    found = []
+    for point in points:
+        corner = corners[point.name]
+        if unsure == [point.name]:
+            place = confirmed(sheet, places, point.name, end, steps.get(point.name), corner)
+            found.append(ReadPoint(point.name, place, LONE_END, True) if place else point)
+        elif not unsure and is_doubtful(sheet, places, point.name, end, corner):
+            found.append(replace(point, sure=False, choices=(point.place,)))
+        else:
+            found.append(point)
+    return found
 
 
 def _to_its_head(place: Point, one: PencilStroke, other: PencilStroke) -> Point:

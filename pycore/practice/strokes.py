@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from pycore import geometry
-from pycore.geometry import Point
+from pycore.geometry import Box, Point
 
 BIN = 0.5
 """Length in mm of the pieces in which a stroke is drawn, bare or not known."""
@@ -27,6 +27,8 @@ HEAD_SHORT = 0.5
 """By how much the wings of a head meet before its tip, mm (measured on made-up photographs)."""
 ALONG_GUIDE = 0.05
 """Sine of the largest angle between a thin line and where it belongs."""
+AT_EDGE, STRAIGHT = 2.0, 0.06
+"""How near the edges of what was read a fold ends, mm; the sine of its largest angle with them."""
 DRAWN, BARE, UNKNOWN = 1, 0, 2
 
 
@@ -130,9 +132,13 @@ class LeavingStroke:
 class StrokeSheet:
     """All strokes of one sheet and its starting point; remembers what it was asked."""
 
-    def __init__(self, strokes: Sequence[PencilStroke], origin: Point, guides: Sequence[Point] = ()) -> None:
-        """``guides``: the ways (unit) of thin lines through the start that may be drawn and end nowhere."""
+    def __init__(
+        self, strokes: Sequence[PencilStroke], origin: Point, guides: Sequence[Point] = (), box: Box | None = None
+    ) -> None:
+        """``guides``: the ways (unit) of thin lines through the start that may be drawn and end nowhere; ``box``: the
+        part of the paper that was read, mm."""
         self.origin, self.guides = origin, tuple(guides)
+        strokes = [stroke for stroke in strokes if box is None or not self._is_fold(stroke, box)]
         strokes = [replace(stroke, number=number) for number, stroke in enumerate(strokes)]
         strong = sorted((s for s in strokes if s.length > 12.0), key=lambda s: -s.length * s.cover)[:8]
         darks = sorted(s.dark for s in strong)
@@ -145,6 +151,17 @@ class StrokeSheet:
         """The strokes that do not leave the starting point."""
         self._covered: dict[tuple[int, int, int], tuple[float, float]] = {}
         self._attached: dict[int, list[tuple[int, Point]]] = {}
+
+    def _is_fold(self, stroke: PencilStroke, box: Box) -> bool:
+        """Whether a stroke runs from edge to edge of what was read, straight across or up, and not through the start:
+        the paper was folded there."""
+        if math.fabs(stroke.across(self.origin)) < NEAR_START:
+            return False
+        low, high = sorted((stroke.start.x, stroke.end.x))
+        bottom, top = sorted((stroke.start.y, stroke.end.y))
+        across = low < box.left + AT_EDGE and high > box.right - AT_EDGE and top - bottom < STRAIGHT * (high - low)
+        up = bottom < box.bottom + AT_EDGE and top > box.top - AT_EDGE and high - low < STRAIGHT * (top - bottom)
+        return across or up
 
     def _leaving(self) -> list[LeavingStroke]:
         found = []

@@ -123,7 +123,7 @@ def read(task: StrokesTask, request: Mapping[str, Any]) -> ReadDrawing:
     projection = photograph.projected(request, task.photo, photograph.photo_of(request["photo"]))
     method, settled = _settled(request, task)
     drawings = [one for one in task.drawings if method in ("", one.construction.method)]
-    sheet = StrokeSheet(_strokes(request["strokes"]), task.photo.origin, guides_of(drawings))
+    sheet = StrokeSheet(_strokes(request["strokes"]), task.photo.origin, guides_of(drawings), task.box)
     reading = read_strokes(sheet, drawings)
     return ReadDrawing(projection, reading, settled, _judged(task, projection, reading, settled))
 

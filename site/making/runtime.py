@@ -32,8 +32,8 @@ OURS = {
     ),
     "strokes": (
         "sheet/printed.py", "practice/strokes.py", "practice/stroke_shapes.py", "practice/stroke_axes.py",
-        "practice/stroke_meeting.py", "practice/stroke_names.py", "practice/stroke_reading.py", "sums/strokes.py",
-        "render/strokes.py",
+        "practice/stroke_sums.py", "practice/stroke_meeting.py", "practice/stroke_names.py",
+        "practice/stroke_reading.py", "sums/strokes.py", "render/strokes.py",
     ),
 }  # fmt: skip
 """By lazy part, the modules of pycore that stand in it and not in the library: no first visit needs them. A part may

@@ -74,7 +74,7 @@ def reading_of(reply: Reply, task: StrokesTask) -> tuple[StrokeReading, Projecti
     if as_kept(ground_of(task, projection)) != reply.ground:
         raise ValueError("the sheet or its projection has changed: read the photographs again, into an empty folder")
     start = time.process_time()
-    sheet = StrokeSheet(strokes_in(reply.strokes), task.photo.origin, guides_of(task.drawings))
+    sheet = StrokeSheet(strokes_in(reply.strokes), task.photo.origin, guides_of(task.drawings), task.box)
     reading = read_strokes(sheet, task.drawings)
     return reading, projection, reply.milliseconds + 1000.0 * (time.process_time() - start)
 

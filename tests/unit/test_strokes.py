@@ -21,7 +21,7 @@ from pycore.forms.fields import default_form
 from pycore.geometry import Box, Point
 from pycore.practice.drawn import LineUncertainty
 from pycore.practice.photograph import Photo, measure_read, measured_by
-from pycore.practice.stroke_reading import ReadPoint, StrokeReading, guides_of, needed_points, read_strokes
+from pycore.practice.stroke_reading import StrokeReading, guides_of, needed_points, read_strokes
 from pycore.practice.strokes import StrokeSheet, crossing, sine_between, stroke_of
 from pycore.sheet.printed import printed_matter
 from pycore.sums.strokes import StrokesTask, strokes_task
@@ -312,57 +312,3 @@ def test_settled_points_that_are_none_are_refused(settled: object):
 def test_methods_are_those_of_the_page():
     task = strokes_task(NEUTRAL, sheet_of(1).form)
     assert set(METHODS) == {drawing.construction.method for drawing in task.drawings}
-
-
-# An arrow along an axis, which is drawn anyway.
-
-AXIS_DOWN = 60.0
-
-
-def on_its_axis(sheet: Pencilled, up: float, **heads: list[list[float]]) -> StrokeReading:
-    """A drawing on axes whose first arrow is one line with its axis, which ends ``up`` mm above the start; ``heads`` on
-    it and ``beside`` it."""
-    task, o = strokes_task(NEUTRAL, sheet.form), sheet.want.origin
-    others = [s for s in sheet.strokes if math.fabs(s.end.x - o.x) > 3.0 or math.fabs(s.start.x - o.x) > 3.0]
-    axis = {"x1": o.x, "y1": o.y - AXIS_DOWN, "x2": o.x, "y2": o.y + up, "dark": 0.03, "runs": [[0.0, AXIS_DOWN + up]],
-            "blind": [], "heads": [], "beside": []}  # fmt: skip
-    made = strokes_in([*strokes(others), {**axis, **heads}])
-    return read_strokes(StrokeSheet(made, task.photo.origin, guides_of(task.drawings)), task.drawings)
-
-
-def first_arrow(reading: StrokeReading) -> ReadPoint:
-    return next(point for point in reading.points if point.name == "T1")
-
-
-@pytest.fixture
-def upright() -> tuple[Pencilled, float]:
-    """A drawing on axes whose first arrow is shorter than its axis, and how long that arrow is."""
-    sheet = sheet_of(56)
-    return sheet, sheet.points["T1"][1] - sheet.want.origin.y
-
-
-def test_an_arrow_along_an_axis_that_nothing_shows_is_asked_where_the_result_says(upright: tuple[Pencilled, float]):
-    sheet, long = upright
-    point = first_arrow(on_its_axis(sheet, long + 37.0))
-    assert not point.sure
-    assert geometry.distance(point.choices[0], Point(*sheet.points["T1"])) < 3.0
-
-
-@pytest.mark.parametrize("where", ["heads", "beside"])
-def test_an_arrowhead_where_the_result_says_is_sure(upright: tuple[Pencilled, float], where: str):
-    """On the line, or beside it where arrow and axis meet at a flat angle."""
-    sheet, long = upright
-    point = first_arrow(on_its_axis(sheet, long + 37.0, **{where: [[AXIS_DOWN + long - 0.5, 1, 6.0]]}))
-    assert point.sure and geometry.distance(point.place, Point(*sheet.points["T1"])) < 1.0
-
-
-def test_a_line_that_ends_where_the_result_says_is_sure(upright: tuple[Pencilled, float]):
-    sheet, long = upright
-    point = first_arrow(on_its_axis(sheet, long))
-    assert point.sure and geometry.distance(point.place, Point(*sheet.points["T1"])) < 1.0
-
-
-def test_a_clear_arrowhead_elsewhere_is_believed_before_the_end_of_the_line(upright: tuple[Pencilled, float]):
-    sheet, long = upright
-    point = first_arrow(on_its_axis(sheet, long, heads=[[AXIS_DOWN + long - 10.5, 1, 9.0]]))
-    assert not point.sure or math.fabs(point.place.y - sheet.want.origin.y - long + 10.0) < 1.0
