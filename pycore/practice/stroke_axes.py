@@ -27,6 +27,8 @@ LONE_SHARE = 0.3
 """What a stroke counts that ends without an arrowhead and where no other begins."""
 NEAR_END = 8.0
 """How near its end a line that begins at an arrow's tip crosses it, mm; where two do, either may run on further."""
+TOGETHER = 2.0
+"""How near the crossing of two perpendiculars must be to where one crosses the arrow, to be of the same tip, mm."""
 SURE_HEAD = 4.0
 """How clear an arrowhead on a line that runs on must be to be sure by itself."""
 
@@ -75,6 +77,9 @@ def _tips_of(
             clusters.append([(place, drop)])
     for cluster in clusters:
         place, drop = max(cluster, key=lambda one: sine_between(one[1], ray.stroke))
+        corner = _corner(cluster)
+        if corner and geometry.distance(corner, place) < TOGETHER:
+            place = place.plus(corner).times(0.5)
         ways = [(at, one.end if one.along(at) < one.length / 2.0 else one.start) for at, one in cluster]
         worth = math.fsum(sheet.worth(one, *way, solid=False) for way, (_, one) in zip(ways, cluster, strict=True))
         head = ray.stroke.head_off(place)
@@ -90,6 +95,15 @@ def _tips_of(
     if not thin and not any(geometry.distance(cluster[0][0], lone) < 2.5 for cluster in clusters):
         score = arm_worth(sheet, index, lone) * (1.0 if agreed else LONE_SHARE)
         yield Tip(index, lone, score, (ray.stroke, ray.stroke), agreed, ())
+
+
+def _corner(cluster: Sequence[tuple[Point, PencilStroke]]) -> Point | None:
+    """Where the two perpendiculars that begin at a tip cross, as sharply as lines can; None without both."""
+    across = [one for _, one in cluster if math.fabs(one.way.x) > 0.5]
+    up = [one for _, one in cluster if math.fabs(one.way.x) <= 0.5]
+    if not (across and up):
+        return None
+    return crossing(max(across, key=lambda one: one.length), max(up, key=lambda one: one.length))
 
 
 def _heads_along(sheet: StrokeSheet, ray: LeavingStroke, least: float = FAINT_HEAD) -> list[tuple[float, float]]:
@@ -178,7 +192,7 @@ def _said_by_result(sheet: StrokeSheet, index: int, said: Said, lengths: Sequenc
     if clear > max(CLEAR_HEAD, others) or clear > max(least, share * others):
         at = (head + ray.end) / 2.0 if math.fabs(head - ray.end) < 1.6 else head
     elif others < CLEAR_HEAD and (near(ray.end, CLOSE) or (near(ray.end, AGREES) and expected(ray.end))):
-        at = ray.end
+        at = (ray.end + long) / 2.0
     else:
         return Tip(index, sheet.origin_on(ray, long), ONLY_SAID, (ray.stroke, ray.stroke), False, ())
     return Tip(index, sheet.origin_on(ray, at), AGREED, (ray.stroke, ray.stroke), True, ())

@@ -184,7 +184,29 @@ def test_a_line_that_ends_where_the_sum_says_is_sure():
     assert geometry.distance(point(reading, "T1").place, START.plus(Point(0.0, drawn.first))) < 1.0
 
 
+def test_a_line_that_ends_a_little_beyond_what_the_sum_says_counts_half():
+    """A line without an arrowhead may run on."""
+    drawn = Drawn()
+    found = drawn.strokes()
+    found[0] = stroke(START.plus(Point(0.0, -DOWN)), START.plus(Point(0.0, drawn.first + 1.1)), dark=0.02)
+    reading = read(found)
+    assert reading.sure
+    assert geometry.distance(point(reading, "T1").place, START.plus(Point(0.0, drawn.first))) < 0.7
+
+
 # The other points.
+
+
+@pytest.mark.parametrize("turn", [-0.7, 0.7])
+def test_both_perpendiculars_say_where_an_arrow_ends_that_was_found_aside(turn: float):
+    """A line beside it was found together with it."""
+    drawn, tip = Drawn(heads={STEPS[1].y: 9.0}), START.plus(STEPS[3])
+    found = drawn.strokes()
+    aside = START.moved(geometry.distance(START, tip), geometry.direction(START, tip) + turn)
+    found[5] = stroke(START, aside, headed=True)
+    reading = read(found)
+    assert reading.sure
+    assert geometry.distance(point(reading, "T3").place, tip) < 0.7
 
 
 def test_lines_that_run_on_past_the_result_begin_at_it_where_they_cross():
