@@ -121,13 +121,12 @@ def _answer(request: Mapping[str, Any]) -> Reply:
     announced = words.announce(
         answer.title, headline.text, headline.unit, [plain(line) for line in answer.summary]
     )
-    regions = [region for region in parts if region != "check"]
     if veiled:
         announced = checking.VALUES_CHANGED if answer.code else checking.STAYS_HIDDEN
         answer = replace(answer, alternatives=())
     return {
         "ok": True,
-        "regions": {name: str(html) for name, html in regions_of(answer, regions, answer.inks).items()},
+        "regions": {name: str(html) for name, html in regions_of(answer, parts, answer.inks).items()},
         "echo": {name: _held_back(echo) if veiled else dict(echo) for name, echo in answer.echo.items()},
         "inks": answer.inks,
         "labels": answer.labels,

@@ -141,13 +141,15 @@ class AnswerRequest:
 
     ``units`` are those that a size may be given in; ``origin`` the line that angles are counted from,
     ``signed`` whether they are signed; ``earlier`` the values found on the way that may be given too, by
-    key; ``notes`` what must be known before drawing, beside the form's values; ``angled`` as in ``Task``.
+    key; ``question`` the task, with the result's name, the method and the scale; ``notes`` what must be known before
+    drawing, beside the form's values; ``angled`` as in ``Task``.
     """
 
     symbol: Phrase
     units: tuple[str, ...]
     origin: Phrase
     signed: bool
+    question: Phrase
     notes: tuple[Phrase, ...]
     earlier: tuple[tuple[str, Phrase], ...] = ()
     angled: bool = True

@@ -3,7 +3,7 @@
 from typing import Any
 
 from pycore.practice.task import AnswerRequest
-from pycore.render.draw_way import draw_way_html
+from pycore.render.draw_way import draw_way_html, practice_way_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import checking as words
@@ -35,6 +35,12 @@ def asked_reply(asked: AnswerRequest) -> dict[str, Any]:
     """What the page needs so that the checker's fields follow the problem."""
     labels = {name: str(phrase_html(label)) for name, label in labels_of(asked).items()}
     return {"labels": labels, "units": list(asked.units), "scale": words.judged_by(asked.scale)}
+
+
+def task_html(asked: AnswerRequest) -> Markup:
+    """The problem in words: the task, then what must be known before drawing."""
+    return join(h("p", {"class": "task"}, phrase_html(asked.question)),
+                [h("p", {"class": "help"}, phrase_html(note)) for note in asked.notes])  # fmt: skip
 
 
 def _entry(name: str, unit: str = "") -> Markup:
@@ -134,7 +140,8 @@ def form_html(asked: AnswerRequest) -> Markup:
     """The checker's form; all but its first question stays away until that is answered."""
     labels = labels_of(asked)
     button = h("button", {"type": "submit", "data-action": "check", "class": "go-on"}, words.CHECK)
-    rest = h("div", {"data-check-rest": True, "hidden": True},
+    filled = h("p", {"class": "help", "data-filled-in": True, "hidden": True}, words.FILLED_IN)
+    rest = h("div", {"data-check-rest": True, "hidden": True}, filled,
              _found(labels, asked.units, asked.scale), _on_the_way(labels, asked.units[0]), button, marked_region(),
              _own_tolerance())  # fmt: skip
     marks: Marks = {"id": FORM, "class": "check-form", "novalidate": True, "autocomplete": "off",
@@ -173,11 +180,12 @@ def check_html(asked: AnswerRequest) -> Markup:
     kept = h("input", {"name": "code", "form": "problem", "type": "text", "value": "", "hidden": True,
                        "autocomplete": "off", "aria-label": codes.LABEL})  # fmt: skip
     number = h("p", {"class": "problem-code", "data-problem-code": True, "hidden": True})
+    task = h("div", {"class": "asked", "data-region": "task"}, task_html(asked))
     lead = h("p", {"class": "help"}, words.LEAD)
     hide = h("button", {"type": "button", "class": "go", "data-action": "veil"}, words.HIDE)
     photo = h("button", {"type": "button", "class": "plain", "data-action": "photo"}, furniture.PHOTO)
-    by_photo = h("p", {"class": "by-photo"}, draw_way_html(), photo)
-    body = h("div", {"class": "check-body"}, number, lead, hide, form_html(asked), by_photo, code_html())
+    by_photo = h("p", {"class": "by-photo"}, draw_way_html(), photo, practice_way_html())
+    body = h("div", {"class": "check-body"}, number, task, lead, hide, form_html(asked), by_photo, code_html())
     form = h("section", {"data-check": True}, h("h2", {"class": "away"}, words.TITLE), body)
     return join(form, _veil(), kept)
 

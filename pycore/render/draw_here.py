@@ -5,7 +5,6 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pycore import quantity
-from pycore.forms import links
 from pycore.geometry import Point
 from pycore.practice import arcs_here
 from pycore.practice.drawn import JudgedLine
@@ -19,8 +18,8 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.own_arrow import label
 from pycore.render.phrase import phrase_html
 from pycore.render.refusals import BadRequestError
-from pycore.sheet.kinds import PROBLEM
 from pycore.sums.drawn_here import Candidate, DrawingTask, drawing_task
+from pycore.sums.on_screen import link_on_screen
 from pycore.sums.page import SumPage
 from pycore.sums.sentences import StepSentences
 from pycore.words import arcs_here as arc_words
@@ -59,7 +58,7 @@ def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, h
             key: {"plain": plain(tag), "label": str(join(*label(tag))), "ink": inks.get(key, "ink")}
             for key, tag in names.items()
         },
-        "problem": links.fragment(case.link(plan, PROBLEM)),
+        "problem": link_on_screen(case),
     }
 
 
@@ -164,7 +163,9 @@ def _judged(task: DrawingTask, strokes: Sequence[Stroke], *, held: bool) -> dict
         phrases.append(words.DONE)
     first, *others = phrases
     said = h("p", {"class": "draw-headline", "data-draw-band": judged.band}, phrase_html(first))
-    html = join(said, [h("p", None, phrase_html(one)) for one in others], _rows(judged))
+    back: Marks = {"type": "button", "class": "plain draw-to-paper", "data-draw-do": "paper"}
+    html = join(said, [h("p", None, phrase_html(one)) for one in others], _rows(judged),
+                h("button", back, words.TO_PAPER))  # fmt: skip
     right = list(dict.fromkeys(_name(line) for line, _, _ in judged.lines if line.band == ACCEPT))
     aloud = (*phrases, words.is_true(listed_phrases(right))) if judged.band != ACCEPT and right else phrases
     return {

@@ -6,6 +6,7 @@ from typing import Any
 
 from pycore.practice.task import AnswerRequest
 from pycore.render.checking import labels_of
+from pycore.render.draw_way import practice_way_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import checking, plain
@@ -117,10 +118,11 @@ def _reading(asked: AnswerRequest | None) -> Markup | None:
         fields.append(h("div", {"class": "draw-field"}, h("label", {"for": "draw-answer-side"}, checking.SIDE),
                         h("select", {"id": "draw-answer-side", "name": "answer-side", "autocomplete": "off"},
                           options)))  # fmt: skip
-    submit = h("button", {"type": "submit", "class": "first"}, words.READ_MARK)
+    ways = h("p", {"class": "draw-row"}, h("button", {"type": "submit", "class": "first"}, words.READ_MARK),
+             practice_way_html())  # fmt: skip
     marked = h("div", {"data-draw-marked": True, "tabindex": -1, "class": "marked-place"})
     form = h("form", {"data-draw-read": True, "novalidate": True, "autocomplete": "off"},
-             h("p", None, words.READ_LEAD), fields, submit, marked)  # fmt: skip
+             h("p", None, words.READ_LEAD), fields, ways, marked)  # fmt: skip
     return _fold(words.READ, form, name="read")
 
 

@@ -1,7 +1,7 @@
-"""The way to drawing on the screen: one button wherever a learner looks for it; from another page a link."""
+"""The ways between a problem, its drawing on the screen and Practice."""
 
-from pycore.render.elements import Markup, h
-from pycore.words import furniture
+from pycore.render.elements import Marks, Markup, h
+from pycore.words import furniture, practice
 
 
 def draw_way_html(address: str = "") -> Markup:
@@ -9,3 +9,9 @@ def draw_way_html(address: str = "") -> Markup:
     if address:
         return h("a", {"href": address, "class": "plain"}, furniture.DRAW)
     return h("button", {"type": "button", "class": "plain", "data-action": "draw"}, furniture.DRAW)
+
+
+def practice_way_html() -> Markup:
+    """Return the link back to Practice; the page shows it for the problem that is in hand there."""
+    marks: Marks = {"href": f"../{practice.SLUG}/", "class": "plain", "data-in-practice": True, "hidden": True}
+    return h("a", marks, furniture.IN_PRACTICE)

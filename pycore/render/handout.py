@@ -139,7 +139,8 @@ def problem_handout(calculator: HandoutTopic, form: Mapping[str, str], opening: 
     """
     answer = calculator.answer(form, ("answer", "sheet", "check"), opening)
     asked = answer.answer_request
-    notes = h("ul", None, [h("li", None, phrase_html(note)) for note in asked.notes]) if asked else join()
+    said = (asked.question, *asked.notes) if asked else ()
+    notes = h("ul", None, [h("li", None, phrase_html(one)) for one in said]) if said else join()
     head = _head(answer, calculator.title, give.HANDOUT_LEAD, notes, _where_to_check(answer, opening))
     body = h("main", {"class": "sheet-page handout"}, head, _sheet(answer), _foot(calculator.cautions))
     return _file(calculator, answer, body, style, "")

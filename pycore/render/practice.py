@@ -20,7 +20,7 @@ from pycore.practice.ladder import IN_A_ROW, SHOWN, Record, RecordError
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, Judgement
 from pycore.practice.task import NO_LIMITS, Task
 from pycore.render.answer import answer_html
-from pycore.render.checking import asked_reply, form_html
+from pycore.render.checking import asked_reply, form_html, task_html
 from pycore.render.draw_way import draw_way_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, scale_html
@@ -32,6 +32,7 @@ from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
 from pycore.sheet.kinds import PROBLEM
 from pycore.sums.answer import Answer
+from pycore.sums.on_screen import link_on_screen, on_screen
 from pycore.words import codes, plain
 from pycore.words import marking as marking_words
 from pycore.words import practice as words
@@ -58,10 +59,9 @@ def problem_html(problem: CodeProblem, answer: Answer) -> Markup:
 
 def draw_html(problem: CodeProblem, answer: Answer) -> Markup:
     """Return how the problem is to be drawn, and the ways to its sheet on paper and on the screen."""
-    notes = answer.answer_request.notes if answer.answer_request else ()
     address = f"../{problem.page.slug}/#{page.fragment_of(problem.page, {**problem.form, 'sheet': 'problem'})}"
     return join(
-        [h("p", {"class": "help"}, phrase_html(note)) for note in notes],
+        task_html(answer.answer_request) if answer.answer_request else None,
         h("p", {"class": "ways"}, h("a", {"href": address, "class": "plain"}, words.AS_SHEET),
           draw_way_html(f"{address}&view=draw")),
     )
@@ -152,6 +152,7 @@ def _reply(request: Mapping[str, Any], record: Record, announce: str = "", **mor
         "ok": True, "record": ladder.written(record), "state": done or "asking",
         "way": record.track, "faults": faults, "echo": {"scale": answer.echo["scale"]},
         "asked": asked_reply(answer.answer_request), "announce": announce,
+        "drawing": {"page": problem.page.slug, "problem": link_on_screen(problem.page.case(on_screen(problem.form)))},
         "regions": {name: str(html) for name, html in regions.items()}, **more,
     }  # fmt: skip
 

@@ -12,6 +12,7 @@ from pycore.render.answer import (
     sheet_html,
     view_html,
 )
+from pycore.render.checking import task_html
 from pycore.render.elements import Markup
 from pycore.render.workings import workings_html
 from pycore.sums.answer import Answer
@@ -24,7 +25,8 @@ def regions_of(
 ) -> dict[str, Markup]:
     """Return the HTML of the requested parts by region; equal answers give equal bytes on every machine.
 
-    The part ``answer`` has the regions ``notes``, ``results`` and ``figures`` beside its own, ``sheet`` has ``kinds``.
+    The part ``answer`` has the regions ``notes``, ``results`` and ``figures`` beside its own, ``sheet`` has ``kinds``,
+    ``check`` has ``task``.
     ``inks``: by sample name (``i1``, ``sum`` ...), the ink of its line. Raises ValueError for an unknown part.
     """
     regions: dict[str, Markup] = {}
@@ -38,6 +40,8 @@ def regions_of(
             regions[name] = view_html(answer)
         elif name == "front":
             regions[name] = front_html(answer)
+        elif name == "check" and answer.answer_request:
+            regions["task"] = task_html(answer.answer_request)
         elif name == "workings":
             regions[name] = workings_html(answer)
         else:

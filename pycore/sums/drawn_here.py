@@ -10,10 +10,10 @@ from pycore.geometry import Point
 from pycore.practice.drawn import ReferenceDrawing
 from pycore.practice.lines_here import wanted_lines
 from pycore.sheet import compose
-from pycore.sheet.kinds import POINT, PROBLEM
+from pycore.sheet.kinds import PROBLEM
 from pycore.sheet.plan import Plan
-from pycore.sheet.styles import USUAL
 from pycore.sums.case import SumCase
+from pycore.sums.on_screen import on_screen
 from pycore.sums.page import SumPage
 from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import StepSentences
@@ -21,9 +21,6 @@ from pycore.sums.sheet import composed_of, look_of, writing_of
 from pycore.words import draw_here as words
 from pycore.words.phrase import Phrase, say
 from pycore.words.sheet import ROOM
-
-ON_SCREEN = {"own-paper": "", "own-way": "", "print": USUAL, "start": POINT, "sheet": PROBLEM}
-"""Choices of the form that hold for paper alone: here the sheet itself is drawn on, and only its start stands on it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +104,7 @@ def _candidate(case: SumCase, plan: Plan, method: str, order: str) -> Candidate:
 
 def drawing_task(page: SumPage[Any], form: Mapping[str, str]) -> DrawingTask:
     """Return what a page's form asks to be drawn. Raises InputError."""
-    case = page.case({**form, **ON_SCREEN})
+    case = page.case(on_screen(form))
     plan = case.sheet_plan()
     stand, _ = compose.settled(plan, look_of(case))
     sheet = composed_of(case, plan, SheetRequest(PROBLEM)).page

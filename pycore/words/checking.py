@@ -4,10 +4,7 @@ from pycore.words.marking import ON_THE_WAY as ON_THE_WAY
 from pycore.words.phrase import Phrase, say
 
 TITLE = "Check"
-LEAD = (
-    "First choose how you got your answer, then type it with its direction. The page checks it and names the likely "
-    "mistake."
-)
+LEAD = "The page checks your answer and names the likely mistake."
 HOW = "How did you get it?"
 HOWS = (("drawn", "drawn", "mm"), ("calculated", "calculated", ""))
 """Value, word, and the unit that a bare number then is in first ("": the page's own)."""
@@ -22,6 +19,7 @@ OWN_HELP = "Empty: the accuracy of a careful drawing, or 1 % and 0.5° for a cal
 PERCENT = "Size, ±"
 DEGREES = "Angle, ±"
 CHECK = "Check the answer"
+FILLED_IN = "Filled in with what you read off your drawing."
 EARLIER_ANSWER = "This is the result for your last answer."
 
 HIDE = "Hide the answer"
@@ -45,9 +43,10 @@ HINT_LAST = say("This step gives the answer. Do it on your own drawing, then che
 WHERE_WORKING = "Look at the working"
 
 
-def to_find(symbol: Phrase, method: str, scale: str) -> Phrase:
-    """What is to be found, how, and at which scale."""
-    return say("Find {symbol}. Method: {method}. Scale: {scale}.", symbol=symbol, method=method, scale=scale)
+def result_by(symbol: Phrase, method: str, scale: str) -> Phrase:
+    """What the result is called, by which method ("": the question names it) and at which scale it is drawn."""
+    how = f"Method: {method}. Scale: {scale}." if method else f"Scale: {scale}."
+    return say("Result: {symbol}. {how}", symbol=symbol, how=how)
 
 
 def answer_label(symbol: Phrase) -> Phrase:

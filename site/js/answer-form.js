@@ -20,6 +20,8 @@ export function fields(section) {
   const rest = need("[data-check-rest]", HTMLElement, section);
   const place = need(".marked-place", HTMLElement, section);
   const unit = need("[name=answer-unit]", HTMLSelectElement, own);
+  const judged = need("[data-judged-by]", HTMLElement, own);
+  const filled = need("[data-filled-in]", HTMLElement, rest);
   let unitChosen = false;
   let version = 0; // counts edits, so that what is said of an older answer is dropped
 
@@ -32,10 +34,16 @@ export function fields(section) {
     return Object.fromEntries(counted.map((one) => [one.name, one.value]));
   }
 
+  // By which scale a length is judged is said of a drawn answer.
+  function showJudged() {
+    judged.hidden = !judged.textContent || !own.querySelector("[name=answer-how]:checked")?.getAttribute("data-unit");
+  }
+
   // A drawn answer is read in millimetres, a calculated one is not; what was chosen by hand stays.
   function suggestUnit() {
     const how = own.querySelector("[name=answer-how]:checked");
     rest.hidden = !how;
+    showJudged();
     if (how && !unitChosen) {
       const wanted = [...unit.options].find((option) => option.value === how.dataset.unit) ?? unit.options[0];
       unit.value = wanted.value;
@@ -56,9 +64,8 @@ export function fields(section) {
       if (name.startsWith("answer") && name !== "answer-unit") field.hidden = !label;
       if (label) about("label-for", name).innerHTML = regionHTML(label);
     }
-    const judged = need("[data-judged-by]", HTMLElement, own);
     judged.textContent = asked.scale;
-    judged.hidden = !asked.scale;
+    showJudged();
     for (const group of own.querySelectorAll("[data-on-the-way]")) {
       group.hidden = [...group.querySelectorAll("[data-field]")].every((field) => field.hidden);
     }
@@ -104,9 +111,37 @@ export function fields(section) {
     const control = controlOf(event);
     if (control) form.showFaults([control], []); // what was wrong with it before
     if (control?.name === "answer-how") suggestUnit();
+    showWorded();
+    filled.hidden = true;
+    outdate();
+  }
+
+  // A value with a unit or a side of its own needs none beside it.
+  function showWorded() {
     for (const one of controls()) {
       one.closest(".entry")?.toggleAttribute("data-worded", /[\p{L}°]/u.test(one.options ? "" : one.value));
     }
+  }
+
+  /** Whether nothing was typed or chosen by hand since the form was empty or filled in. */
+  const isUntouched = () => !own.querySelector("[name=answer-how]:checked") || !filled.hidden;
+
+  /**
+   * Fill in what was read off a drawing made on the screen, by field.
+   * @param {Values} reading
+   */
+  function fillIn(reading) {
+    const wanted = /** @type {Values} */ ({ ...reading, "answer-how": "drawn" });
+    if (!filled.hidden && controls().every((one) => one.type === "radio" || (wanted[one.name] ?? one.value) === one.value)) return;
+    for (const one of controls()) {
+      if (one.type === "radio") one.checked = wanted[one.name] === one.value;
+      else if (one.name in wanted) one.value = wanted[one.name];
+    }
+    version += 1;
+    form.showFaults(controls(), []);
+    suggestUnit();
+    showWorded();
+    filled.hidden = false;
     outdate();
   }
 
@@ -117,9 +152,10 @@ export function fields(section) {
   function clear() {
     own.reset();
     unitChosen = false;
+    filled.hidden = true;
     suggestUnit();
     forget();
   }
 
-  return { read, follow, forget, take, clear, version: () => version };
+  return { read, follow, forget, take, clear, fillIn, isUntouched, version: () => version };
 }

@@ -5,10 +5,11 @@ import { around, hide, need, write } from "./elements.js";
 import { prefix } from "./embedded.js";
 import * as form from "./form.js";
 import { fields } from "./answer-form.js";
+import { showWay } from "./practice-way.js";
 import * as regions from "./regions.js";
 import * as veil from "./veil.js";
 
-/** @import { AnswerReply, Fault, InputControl, Say } from "../types/shared.js" */
+/** @import { AnswerReply, Fault, InputControl, Say, Values } from "../types/shared.js" */
 /** @import { Bridge } from "./bridge.js" */
 
 const slug = document.documentElement.dataset.slug ?? "";
@@ -37,6 +38,16 @@ export function follow(reply) {
   const number = need("[data-problem-code]", HTMLElement, section);
   write(number, reply.problem ?? "");
   hide(number, !reply.problem);
+  showWay(section, reply.code);
+}
+
+/**
+ * What was read off a drawing made on the screen is the answer to be checked, unless another was begun before.
+ * @param {Values} reading
+ * @param {boolean} isNew
+ */
+export function readOff(reading, isNew) {
+  if (Object.values(reading).some(Boolean) && (isNew || answer?.isUntouched())) answer?.fillIn(reading);
 }
 
 /** A link opened another problem: nothing stays of the answer to the one before, and the new values are in view. */
@@ -82,7 +93,7 @@ export async function ask(bridge, live) {
   if (!answer) return;
   const mine = ++asked;
   const of = answer.version();
-  const reply = await bridge.ask({ do: "mark", page: slug, form: form.read(), given: answer.read(), shown: !veil.isDown() });
+  const reply = await bridge.ask({ do: "mark", page: slug, form: form.read(), given: answer.read(), shown: !veil.isProblem() });
   if (mine !== asked || of !== answer.version()) return; // asked again, or of an answer that has changed
   answer.take(reply);
   if (reply.solved) {
@@ -140,7 +151,7 @@ function go(event) {
   const step = around(event, "a[data-to-step]");
   if (step) {
     event.preventDefault();
-    look(step.dataset.toStep ?? "", veil.isDown() && !("done" in step.dataset));
+    look(step.dataset.toStep ?? "", veil.isProblem() && !("done" in step.dataset));
     return;
   }
   const asks = around(event, "[data-hint-step]");

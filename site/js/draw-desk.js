@@ -10,6 +10,7 @@ import { View } from "./draw-view.js";
 import { need } from "./elements.js";
 
 /** @import { DrawPage } from "../types/draw-page.js" */
+/** @import { Values } from "../types/shared.js" */
 /** @import { DrawItem, DrawOp, DrawProblem, DrawReply, LineKind, ToolName, ToolPose, ToolPoses, TruePath, Verb } from "../types/draw.js" */
 
 const REPLAY = 700; // ms from one move to the next
@@ -42,6 +43,9 @@ export class Desk {
   naming = 0; // the arrow that a name is pressed for
   /** @type {{ x: number, y: number } | null} where a line begins that is not ended yet */
   begun = null;
+  /** @type {Values} what was read off the drawing, by the fields of the answer */
+  reading = {};
+  hasRead = false; // since the view was opened
   isBegun = false; // whether it waits for a press that ends it
   judgesEach = false; // whether each line is judged as soon as it is drawn
   /** @type {() => unknown} what follows a line that needs no name */
@@ -91,8 +95,9 @@ export class Desk {
     }
   }
 
-  /** @param {{ ops: DrawOp[], at: number }} kept */
-  #take({ ops, at }) {
+  /** @param {{ ops: DrawOp[], at: number, reading: Values }} kept */
+  #take({ ops, at, reading }) {
+    this.reading = reading;
     this.drawing.ops = ops;
     this.drawing.go(at);
   }
@@ -271,12 +276,19 @@ export class Desk {
     return this.verb === "draw" && this.tools.inHand === "protractor" ? "ruler" : this.tools.inHand;
   }
 
+  /** The result is read off the drawing. @param {Values} values */
+  read(values) {
+    this.reading = values;
+    this.hasRead = true;
+    this.save();
+  }
+
   // What is drawn.
 
   save() {
     const { ops } = this.drawing;
     const at = this.#timer ? this.#whole : this.drawing.at;
-    const drawn = { page: this.problem.page, problem: this.reply.problem, ops, at, tools: this.tools.poses };
+    const drawn = { page: this.problem.page, problem: this.reply.problem, ops, at, tools: this.tools.poses, reading: this.reading };
     keep.write(this.page.kept, drawn);
     return drawn;
   }

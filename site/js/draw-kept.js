@@ -4,14 +4,18 @@ import { opsOf } from "./draw-strokes.js";
 
 /** @import { DrawKept } from "../types/draw-page.js" */
 /** @import { DrawOp, ToolName, ToolPoses } from "../types/draw.js" */
+/** @import { Values } from "../types/shared.js" */
 
-/** @typedef {{ page: string, problem: string, ops: DrawOp[], at: number, tools: ToolPoses | null }} KeptDrawing */
+/** `reading`: what was read off it, by the fields of the answer.
+ * @typedef {{ page: string, problem: string, ops: DrawOp[], at: number, tools: ToolPoses | null, reading: Values }} KeptDrawing */
 
 const VERSION = 2; // with arcs, set squares and compasses
 const READ = [1, VERSION];
 /** @type {ToolName[]} */
 const TOOLS = ["ruler", "protractor", "square-60", "square-45", "compasses"];
 const MOST = 40; // drawings
+const READ_OFF = ["answer", "answer-angle", "answer-side"];
+const LONGEST = 40; // characters of a value
 const FORMAT = "phasor-folio drawing";
 
 /** @param {any} pose */
@@ -20,6 +24,10 @@ const isPose = (pose) => ["x", "y", "deg"].every((name) => Number.isFinite(pose?
 /** @param {any} pose */
 const poseOf = ({ x, y, deg, open }) => ({ x, y, deg, ...(open > 0 && open < 5000 ? { open } : {}) });
 
+/** @param {any} reading @returns {Values} */
+const readingOf = (reading) =>
+  Object.fromEntries(READ_OFF.map((name) => [name, reading?.[name]]).filter(([, value]) => typeof value === "string" && value.length <= LONGEST));
+
 /** @param {any} one @returns {KeptDrawing | null} */
 function drawingOf(one) {
   const ops = opsOf(one?.ops);
@@ -27,7 +35,7 @@ function drawingOf(one) {
   const at = Number.isInteger(one.at) && one.at >= 0 && one.at <= ops.length ? one.at : ops.length;
   const laid = TOOLS.filter((name) => isPose(one.tools?.[name])).map((name) => [name, poseOf(one.tools[name])]);
   const tools = isPose(one.tools?.ruler) ? Object.fromEntries(laid) : null;
-  return { page: one.page, problem: one.problem, ops, at, tools };
+  return { page: one.page, problem: one.problem, ops, at, tools, reading: readingOf(one.reading) };
 }
 
 /** @param {DrawKept} kept the page's own way to what is kept @returns {KeptDrawing[]} */

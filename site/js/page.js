@@ -295,6 +295,36 @@ function setValues(event) {
   update();
 }
 
+// Who turns to Check has an answer to be checked: the page's stands aside meanwhile (veil.js). What stood there comes back
+// at once, and stays if the values cannot be used.
+/** @type {{ regions: Iterable<[string, string]>, shownFor: string, parts: ReturnType<typeof followers.shownParts> } | null} */
+let aside = null;
+let seen = ""; // the form whose answer was asked for beside Check
+
+function setAside() {
+  aside = { shownFor, parts: followers.shownParts(), regions: veil.lower() };
+  return update();
+}
+
+function bringBack() {
+  veil.lift();
+  if (aside) {
+    exchange(aside.regions);
+    shownFor = aside.shownFor;
+    followers.recalled(aside.parts);
+  }
+  aside = null;
+  return update();
+}
+
+/** @param {Event} event */
+function turned(event) {
+  const tab = around(event, "[data-tab]")?.dataset.tab;
+  if (!tab || root.dataset.python !== "ready") return;
+  if (tab !== "check" && veil.isDown()) bringBack();
+  else if (tab === "check" && root.dataset.answer === "fresh" && !veil.isDown() && seen !== shownFor) setAside();
+}
+
 function begin() {
   root.dataset.python = "starting";
   progress.begin(() => (begin(), update()));
@@ -303,6 +333,7 @@ function begin() {
 
 document.addEventListener("input", edited);
 document.addEventListener("click", setValues);
+document.addEventListener("click", turned);
 document.addEventListener("focusin", (event) => {
   if (controlOf(event)?.form?.id === "problem") remember();
 });
@@ -312,6 +343,8 @@ window.addEventListener("hashchange", (event) => {
   if (hash === written || isOld(hash)) return;
   touched.clear();
   check.clear();
+  column.show("moves");
+  aside = null;
   open(hash);
 });
 onUncovered(() => location.hash !== written && keepAddress());
@@ -332,11 +365,15 @@ actions.add("handout", async () => (await handout.save(bridge)) && actions.told(
 actions.add("check", () => check.ask(bridge, live));
 actions.add("find-code", () => check.findCode(bridge, live));
 actions.add("unveil", async () => {
-  veil.lift();
-  await update();
+  await bringBack();
+  seen = shownFor;
   need("#answer").focus();
 });
-actions.add("veil", () => (veil.lower(), update()));
+actions.add("veil", () => {
+  const hidden = setAside();
+  need('[data-action="unveil"]').focus();
+  return hidden;
+});
 printable.guard(() => showsAnswer() && followers.shownParts().sheet);
 example.join({ touched, cleared: update });
 band.listen();
@@ -346,7 +383,7 @@ check.join({ bridge, live, failed: unanswered, reveal: column.reveal, look: less
 /** @param {Record<string, string> | null} where */
 const share = (where) => sharePanel.open(bridge, where).catch(unanswered);
 lesson.join({ bridge, changed: keepAddress, failed: unanswered, share, draw: views.openDrawing });
-views.join({ bridge, changed: keepAddress, failed: unanswered, said: actions.say });
+views.join({ bridge, changed: keepAddress, failed: unanswered, said: actions.say, readOff: check.readOff });
 
 // What is awaited is known before Python begins, and said so.
 college.start(open, update);

@@ -7,7 +7,8 @@ import { Bridge, Stuck, Superseded } from "./bridge.js";
 import { around, controlOf, need } from "./elements.js";
 import * as form from "./form.js";
 import * as guess from "./guess.js";
-import { learner, saveFile, stay } from "./kept.js";
+import * as drawings from "./draw-kept.js";
+import * as kept from "./kept.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import * as store from "./practice-store.js";
@@ -33,6 +34,8 @@ let incoming = null; // what a file brought, until it is decided what becomes of
 let fileText = ""; // that file as it is written
 /** @type {(() => void) | null} */
 let bringBack = null; // what was erased, as long as that can be undone
+/** @type {PracticeReply["drawing"] | null} */
+let drawn = null; // where the drawing of this problem is kept, until it is done
 let problem = ""; // the problem in view, as HTML
 /** @type {Values | null} */
 let lastGiven = null; // the last answer to it that was checked
@@ -104,10 +107,18 @@ function take(reply, keep = store.write) {
   form.showEcho(reply.echo);
   form.showErrors(reply.errors ?? []);
   for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+  drawn = reply.state === "asking" ? reply.drawing : null;
+  fillIn();
   guess.draw();
   if (!reply.regions.incoming) dropIncoming();
   way.value = reply.way;
   show(reply.state);
+}
+
+// What was read off the drawing of this problem on the screen is the answer to be checked, unless another was begun before.
+function fillIn() {
+  const reading = drawn && drawings.read(kept, drawn.page, drawn.problem)?.reading;
+  if (reading && Object.values(reading).some(Boolean) && answer.isUntouched()) answer.fillIn(reading);
 }
 
 // While a problem is open it can be tried; once it is done, there is only the next.
@@ -149,7 +160,7 @@ async function check() {
   answer.take({ ...reply, regions: {} });
   if (reply.state === "asking") return;
   button("next").focus({ preventScroll: true });
-  stay();
+  kept.stay();
 }
 
 // A guess changes nothing: no record, no level.
@@ -167,7 +178,7 @@ async function sayGuess(at) {
 }
 
 function save() {
-  saveFile({ name: store.FILE_NAME, text: JSON.stringify(store.read(), null, 1) });
+  kept.saveFile({ name: store.FILE_NAME, text: JSON.stringify(store.read(), null, 1) });
   say(said.dataset.exported);
 }
 
@@ -256,6 +267,8 @@ way.addEventListener("change", async () => {
   take(await ask("way", { way: way.value }));
 });
 file.addEventListener("change", load);
+addEventListener("pageshow", ({ persisted }) => persisted && fillIn());
+kept.follow("drawings", fillIn);
 // Another window of this site may have gone on with the same record, or with another learner's.
 store.follow(() => {
   showLearner();
@@ -264,8 +277,8 @@ store.follow(() => {
 
 function showLearner() {
   const line = need("[data-learner]", HTMLElement, main);
-  line.hidden = !learner();
-  line.textContent = (line.dataset.learner ?? "").replace("{who}", learner());
+  line.hidden = !kept.learner();
+  line.textContent = (line.dataset.learner ?? "").replace("{who}", kept.learner());
 }
 
 function begin() {

@@ -305,6 +305,8 @@ export interface Entry {
 }
 
 export interface PracticeReply extends Reply {
+  /** The page and the problem under which a drawing on the screen is kept. */
+  drawing: { page: string; problem: string };
   asked: Asked;
   echo: AnswerReply["echo"];
   incoming?: PracticeRecord;

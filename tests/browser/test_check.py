@@ -12,13 +12,16 @@ from playwright.sync_api import Page, expect
 
 from pycore.api import handle
 from pycore.calculators.neutral_current.page import NeutralCurrent
-from pycore.practice.codes import read
+from pycore.calculators.registry import CALCULATORS
+from pycore.practice.codes import Code, read
 from pycore.practice.task import Mistake, Task
+from pycore.words import plain
 
 CODE = "333-JDL-2GA"
 PAGE = NeutralCurrent()
 FORM = {**PAGE.practice_form(read(CODE)), "code": CODE, "sheet": "problem"}
 TOUCH = {"viewport": PHONE, "has_touch": True, "is_mobile": True}
+LYING = {"width": PHONE["height"], "height": PHONE["width"]}
 RESULTS = ("neutral-current", "neutral-length", "neutral-angle")
 
 
@@ -136,7 +139,9 @@ def test_the_first_question_comes_first(page: Page, site, ready, answered):
     page.check("[value=drawn]")
     expect(page.locator("[name=answer]")).to_be_visible()
     assert "mm" == page.input_value("[name=answer-unit]")
+    expect(page.locator("[data-judged-by]")).to_be_visible()
     page.check("[value=calculated]")
+    expect(page.locator("[data-judged-by]"), "no length is judged by the scale").to_be_hidden()
     assert "A" == page.input_value("[name=answer-unit]")
     page.select_option("[name=answer-unit]", "cm")
     page.check("[value=drawn]")
@@ -269,12 +274,74 @@ def test_no_rule_of_access_is_broken(open_page, site, ready, answered, task, sch
     assert [] == violations(page)
 
 
-def test_who_checks_an_own_drawing_hides_the_answer_at_one_press(opened: Page) -> None:
+def test_check_sets_the_answer_aside_and_every_other_tab_brings_it_back(opened: Page, answered) -> None:
     """It stood beside the very form that asks for it."""
+    answer, unveil = opened.locator("output[name=neutral-current]").first, opened.locator("[data-action=unveil]")
+    expect(answer).to_be_visible()
     show_beside(opened, "check")
-    opened.click("[data-action=veil]")
-    expect(opened.locator(".answer output").first).to_be_hidden()
+    answered(opened)
+    expect(answer).to_have_count(0)
+    expect(opened.locator("[data-phasor=sum]")).to_have_count(0)
     expect(opened.locator("[name=answer-how]").first).to_be_attached()
-    expect(opened.locator(".check")).to_be_visible()
+    expect(opened.locator("[data-action=print]"), "the bar stays where it is").to_be_visible()
+    assert "tab" in (opened.evaluate("Object.keys(document.activeElement.dataset).join()"))
+    show_beside(opened, "moves")
+    answered(opened)
+    expect(answer).to_be_visible()
+    expect(unveil).to_be_hidden()
+
+
+def test_the_answer_that_is_asked_for_beside_check_stays(opened: Page, answered) -> None:
+    answer = opened.locator("output[name=neutral-current]").first
+    show_beside(opened, "check")
+    answered(opened)
     opened.click("[data-action=unveil]")
-    expect(opened.locator(".answer output").first).to_be_visible()
+    answered(opened)
+    expect(answer).to_be_visible()
+    for tab in ("moves", "check"):
+        show_beside(opened, tab)
+        answered(opened)
+        expect(answer).to_be_visible()
+    opened.click("[data-action=veil]")
+    expect(answer).to_be_hidden()
+    assert "unveil" == opened.evaluate("document.activeElement.dataset.action")
+
+
+def test_the_last_good_answer_comes_back_from_beside_check(opened: Page, answered) -> None:
+    """Values that cannot be used leave it, marked old."""
+    show_beside(opened, "check")
+    answered(opened)
+    opened.fill("[name=i1]", "a lot")
+    wait_until(opened, "document.documentElement.dataset.answer === 'old'")
+    show_beside(opened, "moves")
+    expect(opened.locator("output[name=neutral-current]").first).to_contain_text("11.6")
+    wait_until(opened, "document.documentElement.dataset.answer === 'old'")
+
+
+@pytest.mark.parametrize("screen", [PHONE, LYING, DESK], ids=["phone", "lying", "desk"])
+def test_a_problem_opened_by_its_code_says_its_task(open_page, site, ready, answered, screen):
+    """Where the answer is asked for: nobody saw what was to be found, by which method and at which scale."""
+    page = open_page(viewport=screen)
+    go(page, site, ready, answered)
+    task = page.locator("[data-region=task]")
+    expect(task).to_be_in_viewport(ratio=1)
+    said = (task.text_content() or "").replace("\u00a0", " ")
+    for part in ("Find the neutral current by drawing.", "Method: Parallelogram", "Scale: 1 cm =", "120° apart"):
+        assert part in said
+    asks = page.locator(".choose-one:has([name=answer-how])")
+    if screen is not LYING:
+        expect(asks).to_be_in_viewport(ratio=1)
+    assert task.bounding_box()["y"] < asks.bounding_box()["y"]
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_every_calculator_says_the_task_of_a_problem(page: Page, site, ready, answered, slug: str):
+    """Not the example's, which the page is built with."""
+    code = Code(CALCULATORS[slug].topic, "core", seed=7, number=3)
+    page.goto(f"{site}{slug}/#v=3&code={code}")
+    ready(page)
+    answered(page)
+    asked = CALCULATORS[slug].answer(CALCULATORS[slug].practice_form(code), ("check",)).answer_request
+    said = page.locator("[data-region=task] .task")
+    expect(said).to_be_visible()
+    assert (said.text_content() or "").rpartition("Scale:")[2] == plain(asked.question).rpartition("Scale:")[2]

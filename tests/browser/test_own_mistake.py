@@ -58,7 +58,6 @@ def test_an_answer_that_is_hidden_is_nowhere_in_the_page(open_page, site, ready,
     answered(page)
     wait_until(page, "!document.querySelector('[data-region=workings]').ariaBusy")
     show_beside(page, "check")
-    page.click("[data-action=veil]")
     answered(page)
     wait_until(page, "document.querySelector('[data-region=sheet] svg') !== null")
     for told in ("11.6", "58.1", "87.5", "11.62"):

@@ -173,7 +173,7 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     own = page.practice_form(Code(page.topic, tier, seed=7, number=3)) if tier else default_form(page.fields)
     asked = page.answer({**own, "sheet": "problem", **form}, ("check",)).answer_request
     assert asked is not None
-    return " ".join(plain(note) for note in asked.notes).replace("\u00a0", " ")
+    return " ".join(plain(note) for note in (asked.question, *asked.notes)).replace("\u00a0", " ")
 
 
 @pytest.mark.parametrize(("slug", "form", "said"), [
@@ -190,15 +190,15 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("star-and-delta", {"connection": "star", "known": "phase", "volts": "230"},
      "Find the line voltage V₁₂ = V₁ − V₂ by drawing"),
     ("harmonics-in-the-neutral", {"h3": "20 at 180"}, "Then add its own angle of 180°."),
-    ("harmonics-in-the-neutral", {"drawn": "1"}, "Find I_N,1."),
-    ("harmonics-in-the-neutral", {"drawn": "1", "h3": ""}, "Find I_N."),
+    ("harmonics-in-the-neutral", {"drawn": "1"}, "Result: I_N,1."),
+    ("harmonics-in-the-neutral", {"drawn": "1", "h3": ""}, "Result: I_N."),
     ("star-and-delta", {"sequence": "132"}, "sequence L1, L3, L2"),
     ("star-and-delta", {}, "Z₁₂ = 20 Ω, Z₂₃ = 25 Ω, Z₃₁ = 40 Ω in delta on 400 V between lines"),
     ("open-neutral", {"sequence": "132"}, "L1 20 Ω, L2 40 Ω, L3 80 Ω on 400 V between lines, sequence L1, L3, L2"),
     ("open-neutral", {}, "Method: Displacement of the star point."),
     ("two-wattmeters", {"known": "readings", "w1": "-540", "w2": "4210"}, "P₁ = −540 W, P₂ = 4210 W"),
-    ("open-neutral", {}, "each load’s voltage. U₁ is the voltage across the load on L1. Estimate first"),
-    ("open-neutral", {"z1": "", "names": "RYB"}, "U_Y is the voltage across the load on Y. Estimate first"),
+    ("open-neutral", {}, "each load’s voltage. U₁ is the voltage across the load on L1. Result: V_S."),
+    ("open-neutral", {"z1": "", "names": "RYB"}, "U_Y is the voltage across the load on Y. Result: V_S."),
     ("two-wattmeters", {"meters": "13"}, "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."),
     ("two-wattmeters", {"known": "readings", "w1": "1200", "w2": "1760"}, "P₁ = 1200 W, P₂ = 1760 W"),
     ("two-wattmeters", {"known": "readings", "w1": "1234", "w2": "1760"}, "P₁ = 1234 W, P₂ = 1760 W"),

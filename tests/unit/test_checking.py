@@ -143,7 +143,7 @@ def test_a_veiled_page_is_told_nothing_of_the_answer(kind: str):
     form = PAGE.practice_form(CODE) | {"code": str(CODE), "sheet": kind}
     whole = PAGE.answer({**form, "sheet": "construction"})
     reply = ask("answer", form=form, veiled=True, parts=["answer", "sheet", "view", "workings", "check"])
-    assert ["sheet", "kinds"] == list(reply["regions"])
+    assert ["sheet", "kinds", "task"] == list(reply["regions"])
     told = json.dumps([reply["regions"], reply["announce"], reply["asked"]], ensure_ascii=False)
     seen = re.sub(r"<svg.*?</svg>", " ".join(re.findall(r">([^<>]+)</text>", told)), told, flags=re.DOTALL)
     hidden = {output.name: output.text for output in whole.outputs
@@ -161,12 +161,12 @@ def test_every_page_that_was_opened_from_a_problem_sheet_holds_its_answer_back(p
     request = {"do": "answer", "page": page.slug, "form": form}
     parts = ["answer", "sheet", "view", "workings", "check"]
     reply = json.loads(handle(json.dumps({**request, "veiled": True, "parts": parts}))[0])
-    assert ["sheet", "kinds"] == list(reply["regions"])
+    assert ["sheet", "kinds", "task"] == list(reply["regions"])
     assert [] == [echo for echo in reply["echo"].values() if echo.get("said") or echo.get("factor")]
     sheet = reply["regions"]["sheet"]
     assert "data-phasor" not in sheet
     told = json.dumps([re.findall(r">([^<>]+)</text>", sheet), reply["regions"]["kinds"], reply["asked"],
-                       reply["announce"]], ensure_ascii=False)  # fmt: skip
+                       re.sub("<[^<>]+>", "", reply["regions"]["task"]), reply["announce"]], ensure_ascii=False)  # fmt: skip
     answer = page.answer(form, ("answer",))
     given = plain(answer.values_text)
     for output in (answer.outputs[0], *answer.outputs[1:]):
