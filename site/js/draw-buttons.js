@@ -29,6 +29,7 @@ async function judge(desk) {
   }
   const result = desk.find("result");
   result.removeAttribute("data-old");
+  result.removeAttribute("data-aside");
   result.innerHTML = regionHTML(judged.regions["draw-result"]);
   desk.bands = new Map(judged.bands.map(([place, band]) => [lines[place].id, band]));
   desk.right = judged.true;
@@ -41,10 +42,16 @@ async function judge(desk) {
   result.scrollIntoView({ block: "nearest" });
 }
 
+// On a phone it lies over the paper: whoever goes on with the drawing has read it.
+/** @param {Desk} desk */
+const putAside = (desk) => desk.find("result").toggleAttribute("data-aside", true);
+
+/** @param {HTMLFormElement} read */
+const valuesOf = (read) => Object.fromEntries([...new FormData(read)].map(([name, value]) => [name, String(value)]));
+
 /** @param {Desk} desk @param {HTMLFormElement} read */
 async function mark(desk, read) {
-  const given = Object.fromEntries([...new FormData(read)].map(([name, value]) => [name, String(value)]));
-  const answer = { ...given, "answer-how": "drawn", "answer-unit": "mm" };
+  const answer = { ...valuesOf(read), "answer-how": "drawn", "answer-unit": "mm" };
   const { page, form } = desk.problem;
   const marked = await desk.page.bridge.ask({ do: "mark", page, form, given: answer }, { topic: "draw-mark" });
   if (!desk.dialog.open) return;
@@ -188,6 +195,11 @@ const actions = {
   },
   rub: (desk, value) => desk.did({ do: "rub", id: Number(value) }),
   judge,
+  paper(desk) {
+    putAside(desk);
+    desk.board.focus({ preventScroll: true });
+    desk.board.scrollIntoView({ block: "nearest" });
+  },
   true(desk) {
     const is = desk.button("true").getAttribute("aria-pressed") !== "true";
     desk.button("true").setAttribute("aria-pressed", String(is));
@@ -221,7 +233,7 @@ export function listen(desk) {
     const pressed = around(event, "[data-draw-do]");
     if (pressed) run(pressed.dataset.drawDo ?? "", pressed.dataset.value);
     // A link in what was marked leads away from here.
-    else if (around(event, "a[href]")) desk.dialog.close();
+    else if (around(event, "a[href]:not([data-in-practice])")) desk.dialog.close();
   });
   panel.addEventListener("change", ({ target }) => {
     if (!(target instanceof HTMLInputElement)) return;
@@ -232,6 +244,10 @@ export function listen(desk) {
     attended(openFile(desk, file));
     target.value = "";
   });
+  panel.addEventListener("input", ({ target }) => {
+    const read = target instanceof Element && target.closest("[data-draw-read]");
+    if (read instanceof HTMLFormElement) desk.read(valuesOf(read));
+  });
   panel.addEventListener("submit", (event) => {
     event.preventDefault();
     if (event.target instanceof HTMLFormElement) attended(mark(desk, event.target));
@@ -240,6 +256,6 @@ export function listen(desk) {
   full.hidden = !document.fullscreenEnabled;
   panel.addEventListener("fullscreenchange", () => full.setAttribute("aria-pressed", String(document.fullscreenElement === panel)));
   desk.drawn = () => desk.judgesEach && run("judge");
-  desk.board.addEventListener("pointerdown", () => desk.stopReplay(), { capture: true });
+  desk.board.addEventListener("pointerdown", () => (desk.stopReplay(), putAside(desk)), { capture: true });
   return run;
 }

@@ -8,12 +8,13 @@ import { listen as listenToHand } from "./draw-hand.js";
 import { listen as listenToKeys } from "./draw-keys.js";
 import * as form from "./form.js";
 import { showDialog } from "./layers.js";
+import { showWay } from "./practice-way.js";
 import * as veil from "./veil.js";
 
 /** @import { DrawPage } from "../types/draw-page.js" */
 
 const NEEDS = ["photo", "draw"]; // the lazy parts of pycore that measure and that judge
-const STYLES = ["draw", "draw-bar", "draw-paper"];
+const STYLES = ["draw", "draw-bar", "draw-paper", "draw-small"];
 const COARSE = 2.4; // px for each mm at which a small screen opens
 const WIDE = "(min-width: 75em)"; // as in draw.css: words stand beside the paper
 const slug = document.documentElement.dataset.slug ?? "";
@@ -22,6 +23,8 @@ const dialog = document.createElement("dialog");
 let desk = null;
 /** @type {() => void} */
 let changed = () => {};
+/** @type {DrawPage["readOff"]} */
+let readOff = () => {};
 
 /** @param {string} name */
 function style(name) {
@@ -39,7 +42,7 @@ function style(name) {
  * @param {DrawPage} page
  */
 export async function open(page) {
-  const problem = { page: slug, form: form.read(), needs: NEEDS, ...veil.asked() };
+  const problem = { page: slug, form: form.read(), needs: NEEDS, ...veil.judged() };
   const [reply] = await Promise.all([
     page.bridge.ask({ do: "draw", ...problem }, { topic: "draw" }),
     ...(dialog.isConnected ? [] : STYLES.map(style)),
@@ -55,7 +58,7 @@ export async function open(page) {
     document.body.append(dialog);
     dialog.addEventListener("close", closed);
   }
-  changed = page.changed;
+  ({ changed, readOff } = page);
   dialog.innerHTML = regionHTML(reply.regions.draw);
   showDialog(dialog);
   desk = new Desk(dialog, page, reply, problem);
@@ -75,6 +78,11 @@ function begin(opened) {
   opened.showAll(false);
   opened.setVerb("place");
   opened.redraw();
+  for (const [name, value] of Object.entries(opened.reading)) {
+    const field = opened.dialog.querySelector(`[data-draw-read] [name="${CSS.escape(name)}"]`);
+    if (field && "value" in field) field.value = value;
+  }
+  showWay(opened.dialog, opened.problem.form.code);
   if (drawing.ops.length) opened.prompt(opened.words.said("back"));
   board.focus({ preventScroll: true });
 }
@@ -86,6 +94,7 @@ export const isOpen = () => desk !== null;
 export const close = () => dialog.open && dialog.close();
 
 function closed() {
+  if (desk) readOff(desk.reading, desk.hasRead);
   desk?.leave();
   desk = null;
   dialog.replaceChildren();

@@ -19,7 +19,7 @@ ALONE = ("worker", "photo-worker")
 
 AS_WRITTEN = (
     "js/handout-player.js", "css/tokens.css", "css/drawing.css", "css/print.css", "css/handout.css", "css/photo.css",
-    "css/draw.css", "css/draw-bar.css", "css/draw-paper.css",
+    "css/draw.css", "css/draw-bar.css", "css/draw-paper.css", "css/draw-small.css",
 )  # fmt: skip
 """What goes into handouts, which are there to be read, and the styles that the photograph's panel and the drawing fetch
 by themselves."""
