@@ -14,6 +14,7 @@ from pycore.pages.codes import CodeProblem, find
 from pycore.practice import ladder
 from pycore.practice.codes import METHODS, SEEDS, TIERS, Code
 from pycore.practice.ladder import Record, RecordError
+from pycore.quantity import MINUS
 from pycore.sums.page import SumPage
 from pycore.words import practice as words
 
@@ -151,8 +152,15 @@ def values_of(problem: CodeProblem) -> tuple[tuple[str, str, str], ...]:
             chosen = next((one.label for one in field.options if one.value == text), text)
             rows.append((label, chosen, ""))
         else:
-            rows.append((label, _with_unit(text, field.unit), field.sample))
+            rows.append((label, _written(text, field.unit or problem.form.get("unit", "")), field.sample))
     return tuple(rows)
+
+
+def _written(text: str, unit: str) -> str:
+    """Return a value as it is written on paper, each of its parts with unit and degrees: ``19 A at −30°``."""
+    parts = [part.partition(" at ") for part in text.split(" + ")]
+    said = (_with_unit(size, unit) + at + _with_unit(angle, "°" if angle else "") for size, at, angle in parts)
+    return " + ".join(said).replace("-", MINUS)
 
 
 def _with_unit(text: str, unit: str) -> str:

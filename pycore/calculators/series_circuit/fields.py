@@ -7,7 +7,7 @@ from pycore.sums.fields import drawing_fields
 from pycore.words import circuits as circuit_words
 
 FIELDS: tuple[Field, ...] = (
-    Field("r", words.RESISTANCE, "phasor", "values", "30 Ω", help=words.HELP),
+    Field("r", words.RESISTANCE, "phasor", "values", "30 Ω", "Ω", words.HELP),
     Field("l", words.INDUCTANCE, "phasor", "values", "0.2 H"),
     Field("c", words.CAPACITANCE, "phasor", "values", "100 µF"),
     Field("supply", words.SUPPLY, "phasor", "values", "230 V"),
