@@ -52,7 +52,7 @@ def test_on_a_phone_that_lies_the_paper_is_as_high_as_the_window(page: Page, sit
     assert found[".draw-prompt"]["bottom"] <= found[".draw-bar"]["top"]
 
 
-@pytest.mark.parametrize("size", [(390, 844), (320, 640)], ids=str)
+@pytest.mark.parametrize("size", [(390, 844), (320, 640), (1024, 768)], ids=str)
 def test_what_is_said_of_the_lines_lies_over_the_paper(page: Page, site: str, size: tuple[int, int]) -> None:
     """It took its room from the paper. A press on the paper, or its button, puts it aside."""
     board = shown(page, site, size)[".draw-board"]
