@@ -165,8 +165,9 @@ def test_every_page_that_was_opened_from_a_problem_sheet_holds_its_answer_back(p
     assert [] == [echo for echo in reply["echo"].values() if echo.get("said") or echo.get("factor")]
     sheet = reply["regions"]["sheet"]
     assert "data-phasor" not in sheet
-    told = json.dumps([re.findall(r">([^<>]+)</text>", sheet), reply["regions"]["kinds"], reply["asked"],
-                       re.sub("<[^<>]+>", "", reply["regions"]["task"]), reply["announce"]], ensure_ascii=False)  # fmt: skip
+    task = re.sub("<[^<>]+>", "", reply["regions"]["task"])
+    told = json.dumps([re.findall(r">([^<>]+)</text>", sheet), reply["regions"]["kinds"], reply["asked"], task,
+                       reply["announce"]], ensure_ascii=False)  # fmt: skip
     answer = page.answer(form, ("answer",))
     given = plain(answer.values_text)
     for output in (answer.outputs[0], *answer.outputs[1:]):
