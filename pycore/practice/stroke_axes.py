@@ -246,7 +246,10 @@ def confirmed(
     said = off.length + off.along
     elsewhere = any(math.fabs(at - said) > LOOSE * off.error for _, at in _heads_of(sheet, corner[0], off.way))
     agree = off.error < WELL_SAID and math.fabs(right - off.along) < AGREE_ALONE and not elsewhere
-    return place.plus(off.way.times((off.along + right) / 2.0)) if agree else None
+    ends = off.length + (off.along + right) / 2.0
+    if not agree or not any(_runs_to(sheet, ray, ends) for ray in _rays_of(sheet, corner[0], off.way)):
+        return None
+    return place.plus(off.way.times(ends - off.length))
 
 
 def is_doubtful(sheet: StrokeSheet, places: Mapping[str, Point], name: str, end: str, corner: Pair) -> bool:
@@ -260,8 +263,20 @@ def is_doubtful(sheet: StrokeSheet, places: Mapping[str, Point], name: str, end:
     return math.fabs(off.along) > LOOSE * off.error and not headed
 
 
+def _runs_to(sheet: StrokeSheet, ray: LeavingStroke, length: float) -> bool:
+    """Whether a line from the start is drawn as far as an arrow of that length (mm) ends, and does not end in an
+    arrowhead, however faint, before or behind that."""
+    at_end = any(math.fabs(at - ray.end) < TOGETHER and math.fabs(at - length) > BY_HAND
+                 for _, at in _heads_along(sheet, ray, 0.0))  # fmt: skip
+    return ray.end > length - BY_HAND and not at_end
+
+
+def _rays_of(sheet: StrokeSheet, stroke: PencilStroke, way: Point) -> Iterator[LeavingStroke]:
+    """The ways from the start on a stroke that go one way."""
+    return (ray for ray in sheet.leaving if ray.stroke is stroke and geometry.dot(ray.way, way) > 0.0)
+
+
 def _heads_of(sheet: StrokeSheet, stroke: PencilStroke, way: Point) -> Iterator[tuple[float, float]]:
     """The clear arrowheads on a stroke that leaves the start this way: how clear they are, and how far from there."""
-    for ray in sheet.leaving:
-        if ray.stroke is stroke and geometry.dot(ray.way, way) > 0.0:
-            yield from _heads_along(sheet, ray, CLEAR_HEAD)
+    for ray in _rays_of(sheet, stroke, way):
+        yield from _heads_along(sheet, ray, CLEAR_HEAD)

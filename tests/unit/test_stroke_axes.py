@@ -277,3 +277,25 @@ def test_a_fold_from_edge_to_edge_is_not_asked_about():
     drawn = Drawn(heads={STEPS[1].y: 9.0}).strokes()
     assert read([*drawn, across_the_paper(1.0)]).sure
     assert "more" in read([*drawn, across_the_paper(0.6)]).why
+
+
+@pytest.mark.parametrize("head", [0.0, 1.0, 2.0, 3.0])
+@pytest.mark.parametrize("short", [2.5, 3.0, 5.0, 8.0, 15.0, 25.0])
+def test_an_arrow_that_ends_too_early_is_not_read_where_nothing_is_drawn(short: float, head: float):
+    """With a right result: sum and problem agree on a place that no pencil has reached."""
+    drawn = Drawn()
+    found = drawn.strokes()
+    end = START.plus(Point(0.0, drawn.first - short))
+    found[0] |= stroke(START.plus(Point(0.0, -DOWN)), end, dark=0.02)
+    found[0]["heads"] = [[DOWN + drawn.first - short - HEAD_SHORT, 1, head]] if head else []
+    reading = read(found)
+    assert not reading.sure or geometry.distance(point(reading, "T1").place, end) < 1.0
+
+
+def test_a_line_that_ends_within_a_hand_of_the_arrow_confirms_it():
+    drawn = Drawn()
+    found = drawn.strokes()
+    found[0] |= stroke(START.plus(Point(0.0, -DOWN)), START.plus(Point(0.0, drawn.first - 1.0)), dark=0.02)
+    reading = read(found)
+    assert reading.sure
+    assert geometry.distance(point(reading, "T1").place, START.plus(Point(0.0, drawn.first))) < 1.0
