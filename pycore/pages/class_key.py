@@ -1,6 +1,5 @@
 """The key of a class set laid out: answers at a glance, values, what usual mistakes give, as tables and as text."""
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -21,7 +20,6 @@ from pycore.words.inputs import with_mark
 from pycore.words.phrase import Phrase
 from pycore.words.sheet import FOOT
 
-LEAST_GAP = 2.0
 HEAD_ROOM = 22.0
 NAME_ROOM = 40.0
 """mm for a name; it stands whole in the table of text."""
@@ -55,11 +53,11 @@ Counts = tuple[int, int]
 
 def ranges_of(counts: Counts) -> tuple[str, str]:
     """Which pages of the file problem sheets and overlays are on, "" for none."""
-    ranges, first = [], 1
+    before = 0
+    ranges = []
     for count in counts:
-        last = first + count - 1
-        ranges.append("" if not count else f"{first}–{last}" if count > 1 else f"{first}")
-        first = last + 1
+        ranges.append(words.span(before + 1, before + count) if count else "")
+        before += count
     return ranges[0], ranges[1]
 
 
@@ -108,8 +106,7 @@ def _ledger(title: str, head: KeyHead, notes: tuple[str, ...], columns: Sequence
     headings = tuple(heading for heading, _ in columns)
     deep = list(zip(*(cells for _, cells in columns), strict=True))
     flat = [tuple(_on_one_line(cell) for cell in row) for row in deep]
-    width = math.fsum(ledger.natural_widths(headings, flat)) + LEAST_GAP * len(headings)
-    fits = width <= ledger.room_across(head.paper)
+    fits = ledger.least_width(ledger.natural_widths(headings, flat)) <= ledger.room_across(head.paper)
     return Ledger(title, head.code, notes, (), headings, flat if fits else deep, FOOT, 1 if fits else 2, apart)
 
 
@@ -167,18 +164,19 @@ def _to_find(rows: Sequence[KeyRow]) -> Iterator[Column]:
     """What is calculated before it can be drawn: a column for each symbol, with the symbols in the cells where learners
     have different ones."""
     symbols = [tuple(symbol for symbol, _ in row.to_find) for row in rows]
+    count = max(map(len, symbols))
     alike = all(one == symbols[0] for one in symbols)
-    for place in range(max(map(len, symbols))):
+    for place in range(count):
         cells: list[Lines] = []
         for row in rows:
             symbol, amount = row.to_find[place] if place < len(row.to_find) else ((), Amount(""))
             size, length = _amount(amount, row.unit)
             cells.append(("",) if not symbol else (size, length) if alike else ((*symbol, f": {size}"), length))
-        yield ColumnHeading((symbols[0][place],) if alike else (words.DRAWN_FROM,)), cells
+        yield ColumnHeading((symbols[0][place] if alike else words.drawn_from(place + 1, count),)), cells
 
 
 def values(head: KeyHead, rows: Sequence[KeyRow]) -> Ledger:
-    """The second table: the values of each problem, and what is found on the way, with their lengths on the sheet."""
+    """The second table: the values of each problem and intermediate results, with their lengths on the sheet."""
     amounts = [dict(row.problem_values) for row in rows]
     columns: list[Column] = [*_who(rows)]
     for label in key.labels(rows):
@@ -190,17 +188,18 @@ def values(head: KeyHead, rows: Sequence[KeyRow]) -> Ledger:
     columns.append((ColumnHeading((words.LAGS,)), [
         (", ".join(amount.angle for _, amount in row.problem_values if not amount.size),) for row in rows
     ]))  # fmt: skip
-    columns += _to_find(rows)
     firsts = [(row, *(row.first or ((), Amount("")))) for row in rows]
-    columns += [
+    intermediate = _filled(
+        *_to_find(rows),
         (ColumnHeading((words.FIRST,)), [
             ((*name, f": {one.size} {row.unit}"), f"{one.length} mm") if name else ("",) for row, name, one in firsts
         ]),
         (ColumnHeading((words.FIRST_ANGLE_SHORT,)), [
             (one.angle, one.side) if name else ("",) for _, name, one in firsts
         ]),
-    ]  # fmt: skip
-    return _ledger(words.VALUES, head, (), _filled(*columns), apart=False)
+    )  # fmt: skip
+    title = words.VALUES_AND_MORE if intermediate else words.VALUES
+    return _ledger(title, head, (), [*_filled(*columns), *intermediate], apart=False)
 
 
 def beyond(head: KeyHead, rows: Sequence[KeyRow]) -> Iterator[Ledger]:

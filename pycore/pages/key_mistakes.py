@@ -1,13 +1,13 @@
 """What usual mistakes give for each learner of a set, as tables for paper: one column for those that land together.
 
-A mistake whose size is the right one, or one multiple of it for every learner, needs no column: a sentence says it.
+A mistake that gives the right size, or one multiple of it, to every learner needs no column: a sentence says it.
 """
 
 from collections.abc import Iterator, Sequence
 
 from pycore import quantity
 from pycore.practice import key
-from pycore.practice.key import KeyRow, MistakeColumn
+from pycore.practice.key import KeyRow, MistakeColumn, WayAndName
 from pycore.quantity import NumberFormat
 from pycore.sheet import ledger
 from pycore.sheet.ledger import ColumnHeading, Ledger, Lines
@@ -17,7 +17,6 @@ from pycore.words.phrase import Phrase
 from pycore.words.sheet import FOOT
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
-LEAST_GAP = 2.0
 
 
 def sign(number: int) -> str:
@@ -44,12 +43,11 @@ def _slip_cell(column: MistakeColumn, row: KeyRow, writing: NumberFormat) -> Lin
 
 def _filled(widths: Sequence[float], room: float, most: int) -> list[slice]:
     """Columns put on tables one after another, each as full as its room and ``most`` columns allow."""
-    slices, start, used = [], 0, 0.0
-    for index, width in enumerate(widths):
-        if index > start and (used + width + LEAST_GAP > room or index - start == most):
+    slices, start = [], 0
+    for index in range(1, len(widths)):
+        if ledger.least_width(widths[start : index + 1]) > room or index - start == most:
             slices.append(slice(start, index))
-            start, used = index, 0.0
-        used += width + LEAST_GAP
+            start = index
     return [*slices, slice(start, len(widths))]
 
 
@@ -62,14 +60,20 @@ def _fitting(widths: Sequence[float], room: float) -> list[slice]:
     return parts
 
 
-def _sentences(rows: Sequence[KeyRow], listed: Sequence[MistakeColumn], ways: Sequence[str]) -> tuple[str, ...]:
-    """What is said of the mistakes that have no column."""
-    unseen = MistakeColumn(tuple(mistake for one in listed if one.is_unseen(rows) for mistake in one.mistakes))
-    times = [(one.factor(rows), legend_of(one, ways)) for one in listed if not one.is_unseen(rows)]
-    mark = rows[0].writing.mark
-    said = [words.multiple(_number(factor, mark), names) for factor, names in times if factor]
-    right = words.unseen(legend_of(unseen, ways)) if unseen.mistakes else ""
-    return tuple(filter(None, (right, words.multiples(said) if said else "")))
+def _sentences(rows: Sequence[KeyRow], every: Sequence[MistakeColumn], ways: Sequence[str]) -> Iterator[str]:
+    """What is said of the mistakes that have no column: of all with one factor together."""
+    right: list[WayAndName] = []
+    times: dict[str, list[WayAndName]] = {}
+    for one in every:
+        if one.has_right_size(rows):
+            right += one.mistakes
+        elif factor := one.factor(rows):
+            times.setdefault(_number(factor, rows[0].writing.mark), []).extend(one.mistakes)
+    if right:
+        yield words.unseen(legend_of(MistakeColumn(tuple(right)), ways))
+    if times:
+        said = [words.multiple(number, legend_of(MistakeColumn(tuple(own)), ways)) for number, own in times.items()]
+        yield " ".join(said)
 
 
 def _number(factor: float, mark: str) -> str:
@@ -80,7 +84,7 @@ def _number(factor: float, mark: str) -> str:
 def tables(paper: str, code: str, symbol: Phrase, rows: Sequence[KeyRow], ways: Sequence[str]) -> Iterator[Ledger]:
     """Tables of what usual mistakes give, made in these ways; several where there are many mistakes."""
     every = key.columns(rows, *ways)
-    listed = [one for one in every if not one.is_unseen(rows) and one.factor(rows) is None]
+    listed = [one for one in every if not one.has_right_size(rows) and one.factor(rows) is None]
     if not every:
         return
     heads = [ColumnHeading((words.PLACE,)), ColumnHeading((words.CODE,), "start"), ColumnHeading((symbol,))]
@@ -93,9 +97,7 @@ def tables(paper: str, code: str, symbol: Phrase, rows: Sequence[KeyRow], ways: 
     cells = [tuple(_slip_cell(column, row, writing) for column in listed) for row in rows]
     columns = [ColumnHeading((one,)) for one in signs]
     widths = ledger.natural_widths(columns, cells)
-    first = 0.0
-    for width in ledger.natural_widths(heads, firsts):
-        first += width + LEAST_GAP
+    first = ledger.least_width(ledger.natural_widths(heads, firsts))
     title = words.SLIPS[ways[0]] if len(ways) == 1 else words.ALL_SLIPS
     unit = f"{words.other_unit(writing.unit)} {words.IN_BRACKETS}"
     notes = (unit, *_sentences(rows, every, ways))

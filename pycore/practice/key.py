@@ -19,6 +19,8 @@ from pycore.words.phrase import Phrase
 
 ALIKE = 1e-9
 """Share within which a mistake multiplies the right answer of every learner by the same number."""
+LEAST_PROBLEMS = 5
+"""Problems with other values that a set needs: of fewer, many mistakes give the same multiple by chance."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,17 +100,20 @@ class MistakeColumn:
         found = [row.slips[how][name] for how, name in self.mistakes if name in row.slips[how]]
         return replace(found[0], told_apart=all(one.told_apart for one in found)) if found else None
 
-    def is_unseen(self, rows: Sequence[KeyRow]) -> bool:
-        """Whether the size never tells these mistakes from the right answer."""
-        return not any(slip.told_apart for row in rows if (slip := self.slip(row)))
+    def has_right_size(self, rows: Sequence[KeyRow]) -> bool:
+        """Whether these mistakes give the right size to everybody who can make them."""
+        pairs = [(slip.size, row.result.value or 0.0) for row in rows if (slip := self.slip(row))]
+        return all(math.isclose(size, right, rel_tol=ALIKE) for size, right in pairs)
 
     def factor(self, rows: Sequence[KeyRow]) -> float | None:
-        """By what these mistakes multiply the right answer; None where it differs by learner, or one alone has it."""
+        """By what these mistakes multiply the right answer; None where it differs by learner, where that is 0, or
+        where there are fewer than ``LEAST_PROBLEMS`` to say so."""
         slips = [self.slip(row) for row in rows]
         ratios = [slip.size / row.result.value for slip, row in zip(slips, rows, strict=True)
                   if slip is not None and row.result.value]  # fmt: skip
-        alike = len(ratios) == len(rows) > 1 and all(math.fabs(one - ratios[0]) <= ALIKE * ratios[0] for one in ratios)
-        return ratios[0] if alike else None
+        if len(ratios) < len(rows) or len({row.problem_values for row in rows}) < LEAST_PROBLEMS or not ratios[0]:
+            return None
+        return ratios[0] if all(math.isclose(one, ratios[0], rel_tol=ALIKE) for one in ratios) else None
 
 
 def length_of(task: Task, size: float) -> str:

@@ -21,6 +21,8 @@ LINE, PAD, LEAST_PAD = 4.4, 1.1, -0.2
 """Height of a line of text, and what a row has more: usually, and where closer rows save a page."""
 FOOT_ROOM = 4.0
 LEGEND_STEP, BETWEEN = 4.3, 6.0
+LEAST_GAP = 2.0
+"""Between two columns."""
 LEAST_LINES = 3
 """Lines of text that may stand alone at the foot of a page."""
 FIGURES = str.maketrans("123456789", "000000000")
@@ -92,6 +94,11 @@ def natural_widths(headings: Sequence[ColumnHeading], rows: Sequence[tuple[Lines
                     widest = max(widest, width_of(line, CELL))
         widths.append(widest)
     return widths
+
+
+def least_width(widths: Sequence[float]) -> float:
+    """Return the room of columns with the least gap behind each."""
+    return math.fsum(widths) + LEAST_GAP * len(widths)
 
 
 def _legend_lines(ledger: Ledger, width: float) -> list[tuple[str, list[str]]]:

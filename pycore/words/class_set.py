@@ -193,8 +193,8 @@ def key_working(page: int) -> str:
 
 def saved(sheets: str, overlays: str) -> str:
     """A PDF has been made: which of its pages are what, and how they are printed."""
-    sentence = f"The PDF is saved. Print it at 100 %, single-sided. Problem sheets: pages {sheets}"
-    return sentence + (f", overlays: pages {overlays}, then the key." if overlays else ", then the key.")
+    sentence = f"The PDF is saved. Print it at 100 %, single-sided. Problem sheets: {sheets}"
+    return sentence + (f", overlays: {overlays}, then the key." if overlays else ", then the key.")
 
 
 SEPARATORS = {",": "comma", ";": "semicolon"}

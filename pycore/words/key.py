@@ -15,7 +15,7 @@ FOR_ZERO = "Further question: which phasor makes the sum zero?"
 FURTHER, FURTHER_ANGLE = "For a sum of zero", "Its angle, for a sum of zero (°)"
 SLIPS = {"drawn": "Answers from typical drawing mistakes", "calculated": "Answers from typical calculation mistakes"}
 ALL_SLIPS = "Answers from typical mistakes"
-VALUES, LENGTH = "Values, and what is found on the way", "Length"
+VALUES, VALUES_AND_MORE, LENGTH = "Values", "Values and intermediate results", "Length"
 WAYS = {"drawn": "drawn", "calculated": "calculated"}
 OWN_METHOD = "any method"
 
@@ -46,13 +46,18 @@ def unseen(mistakes: str) -> str:
 
 
 def multiple(times: str, mistakes: str) -> str:
-    """By what mistakes multiply the right answer."""
-    return f"{times} times: {mistakes}"
+    """Mistakes that multiply the right answer of every learner by one number."""
+    return f"{times} times the right answer: {mistakes}."
 
 
-def multiples(listed: Sequence[str]) -> str:
-    """Mistakes that give the right answer of every learner times one number."""
-    return f"A multiple of the right answer. {' / '.join(listed)}."
+def drawn_from(number: int, of: int) -> str:
+    """The head of a column of values to be drawn, one of so many, where learners have different ones."""
+    return DRAWN_FROM if of == 1 else f"{DRAWN_FROM} {number}"
+
+
+def span(first: int, last: int) -> str:
+    """Pages of a file."""
+    return f"page {first}" if first == last else f"pages {first}–{last}"
 
 
 def page_of(page: int, of: int) -> str:
@@ -75,8 +80,8 @@ def back(code: str) -> str:
 
 def page_ranges(sheets: str, overlays: str) -> str:
     """Which pages of the file are what."""
-    sentence = f"In this file: problem sheets on pages {sheets}"
-    return sentence + (f", overlays on pages {overlays}, then this key." if overlays else ", then this key.")
+    sentence = f"In this file: problem sheets on {sheets}"
+    return sentence + (f", overlays on {overlays}, then this key." if overlays else ", then this key.")
 
 
 def hand_tolerance(*, angled: bool = True) -> str:

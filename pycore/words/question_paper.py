@@ -289,7 +289,7 @@ def saved_scheme(answers: str, overlays: str) -> str:
     """What the file of a mark scheme holds, by pages."""
     if not overlays:
         return "The mark scheme is saved as a PDF."
-    return f"The mark scheme is saved as a PDF. Answers: pages {answers}, overlays: pages {overlays}."
+    return f"The mark scheme is saved as a PDF. Answers: {answers}, overlays: {overlays}."
 
 
 def file_name(code: str, kind: str) -> str:

@@ -44,7 +44,7 @@ def _key(learners: int) -> tuple[list[KeyRow], list[Page]]:
 def test_the_small_tables_of_a_key_share_a_page_and_lose_no_line():
     """For three learners it had a page for each table, nearly empty."""
     rows, pages = _key(3)
-    titles = ("Key: ", "Values, and what", "Answers from typical mistakes")
+    titles = ("Key: ", "Values and intermediate", "Answers from typical mistakes")
     assert all(any(one.words.startswith(title) for page in pages for one in texts(page)) for title in titles)
     assert any(one.words.startswith(titles[1]) for one in texts(pages[0]))
     for row in rows:
@@ -73,7 +73,7 @@ def test_a_mistake_with_the_right_size_or_a_multiple_of_it_has_no_column():
     for mistake in ("the lengths of I₁ and I₂ are swapped", "the decimal mark is one place too far to the right"):
         assert mistake not in legends
         assert mistake in notes
-    assert "10 times: the decimal mark is one place too far to the right" in notes
+    assert "10 times the right answer: the decimal mark is one place too far to the right" in notes
     assert "I₁ was left out" in legends.split("drawn:")[0], "made in both ways, it stands once"
     assert [notes.count("I₁ was left out"), legends.count("I₁ was left out")] == [0, 1]
 

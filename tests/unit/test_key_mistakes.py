@@ -1,0 +1,125 @@
+"""What usual mistakes give on a key: every mistake of every set stands once, in a column or in a sentence."""
+
+import re
+from collections import Counter
+from collections.abc import Iterator
+
+import pytest
+
+from pycore.forms.fields import default_form
+from pycore.pages import class_key, class_set, key_mistakes
+from pycore.pages.class_job import learners_of, row_for
+from pycore.pages.class_set import TOPICS
+from pycore.practice import key
+from pycore.practice.key import KeyRow
+from pycore.practice.task import CALCULATED, DRAWN
+from pycore.words import key as words
+from pycore.words import plain
+
+WAYS = (DRAWN, CALCULATED)
+TIMES = re.compile(r"(?:^|(?<=\. ))([\d.]+) times the right answer: ")
+RIGHT = words.unseen("").removesuffix(".")
+
+
+def rows_of(topic: str, tier: str, learners: int, **more: str) -> list[KeyRow]:
+    form = {**default_form(class_set.FIELDS), "topic": topic, "tier": tier, "learners": str(learners), **more}
+    group = class_set.read_set(form)
+    return [row_for(group, learner) for learner in learners_of(group) if learner is not None]
+
+
+def told(rows: list[KeyRow]) -> tuple[list[str], list[str], list[tuple[str, str]]]:
+    """The legends of the columns, what is said to have the right size, and the multiples with their mistakes."""
+    tables = list(key_mistakes.tables("A4", "532", ("N",), rows, WAYS))
+    notes = [note for one in tables for note in one.notes]
+    right = [note.removeprefix(RIGHT).removesuffix(".") for note in notes if note.startswith(RIGHT)]
+    multiples = [pair for note in notes if TIMES.match(note)
+                 for pair in zip(TIMES.findall(note), _behind(note), strict=True)]  # fmt: skip
+    return [text for one in tables for _, text in one.legend], right, multiples
+
+
+def _behind(note: str) -> list[str]:
+    return [text.strip().removesuffix(".") for text in TIMES.split(note)[2::2]]
+
+
+def _mistakes(legend: str) -> Iterator[tuple[str, str]]:
+    """The mistakes of a legend by how they are made; those without a word are made in both ways."""
+    ways: tuple[str, ...] = WAYS
+    for part in legend.split("; "):
+        for how in WAYS:
+            if part.startswith(f"{words.WAYS[how]}: "):
+                ways, part = (how,), part.removeprefix(f"{words.WAYS[how]}: ")
+        for how in ways:
+            yield how, part
+
+
+@pytest.mark.parametrize("tier", ["support", "core", "stretch"])
+@pytest.mark.parametrize("topic", TOPICS)
+def test_every_mistake_of_a_key_stands_once(topic: str, tier: str):
+    """One that gives 0 to everybody had neither a column nor a sentence."""
+    for learners in (2, 6, 12):
+        rows = rows_of(topic, tier, learners)
+        legends, right, multiples = told(rows)
+        found = Counter(one for text in (*legends, *right, *(text for _, text in multiples)) for one in _mistakes(text))
+        wanted = {(how, plain(name)) for one in key.columns(rows, *WAYS) for how, name in one.mistakes}
+        assert dict.fromkeys(wanted, 1) == dict(found)
+
+
+@pytest.mark.parametrize(("topic", "learners"), [("harmonics-in-the-neutral", 30), ("star-and-delta", 3)])
+def test_a_mistake_that_gives_nothing_to_everybody_has_a_column(topic: str, learners: int):
+    rows = rows_of(topic, "support", learners)
+    nothing = [one for one in key.columns(rows, *WAYS) if all(slip and not slip.size for slip in map(one.slip, rows))]
+    assert nothing
+    assert {key_mistakes.legend_of(one, WAYS) for one in nothing} <= set(told(rows)[0])
+
+
+def test_what_is_said_to_have_the_right_size_has_it():
+    """90 degrees between the lines gave 13.2 A for 14.1 A, within the tolerance."""
+    rows = rows_of("neutral-current", "core", 1, seed="2")
+    columns = key.columns(rows, *WAYS)
+    close = [one for one in columns if not any((slip := one.slip(row)) and slip.told_apart for row in rows)
+             and not one.has_right_size(rows)]  # fmt: skip
+    assert close
+    legends, right, _ = told(rows)
+    for one in close:
+        assert key_mistakes.legend_of(one, WAYS) in legends
+    named = {pair for text in right for pair in _mistakes(text)}
+    for one in columns:
+        if named & {(how, plain(name)) for how, name in one.mistakes}:
+            sizes = [(slip.size, row.result.value) for row in rows if (slip := one.slip(row))]
+            assert all(size == pytest.approx(value, rel=1e-9) for size, value in sizes)
+
+
+@pytest.mark.parametrize("topic", ["power-triangle", "two-wattmeters"])
+def test_a_small_set_has_no_multiples_by_chance(topic: str):
+    """Of two learners 17 mistakes gave a multiple, 1.41 times five times over."""
+    assert not told(rows_of(topic, "support", 2))[2]
+
+
+@pytest.mark.parametrize("topic", TOPICS)
+def test_each_multiple_is_named_once(topic: str):
+    numbers = [number for number, _ in told(rows_of(topic, "support", 12))[2]]
+    assert len(set(numbers)) == len(numbers)
+
+
+def test_columns_of_different_values_to_be_drawn_have_different_heads():
+    heads = {topic: [plain(one.lines[0]) for one in _values(topic).headings] for topic in TOPICS}
+    for found in heads.values():
+        to_draw = [head for head in found if head.startswith(words.DRAWN_FROM)]
+        assert len(set(to_draw)) == len(to_draw)
+    assert any(words.drawn_from(1, 2) in found for found in heads.values())
+
+
+def _values(topic: str):
+    group = class_set.read_set(default_form(class_set.FIELDS) | {"learners": "12", "topic": topic})
+    rows = [row_for(group, learner) for learner in learners_of(group) if learner is not None]
+    return class_key.values(class_key.head_of(group, rows, (12, 12)), rows)
+
+
+def test_only_a_table_with_intermediate_results_says_so():
+    titles = {_values(topic).title for topic in ("add-phasors", "series-circuit")}
+    assert {words.VALUES, words.VALUES_AND_MORE} == titles
+
+
+@pytest.mark.parametrize(("counts", "said"), [((1, 1), ("page 1", "page 2")), ((3, 0), ("pages 1–3", ""))])
+def test_one_page_is_not_called_pages(counts: tuple[int, int], said: tuple[str, str]):
+    assert said == class_key.ranges_of(counts)
