@@ -114,6 +114,9 @@ def marks_of(question: Question, cells: Mapping[str, str]) -> dict[str, int]:
         # A range in a table of ours is a mark that nobody has decided yet.
         if not cell or words.is_range(cell) or cell == here.get(key):
             continue
+        # A column of that name meant nothing before there was such a part.
+        if key in paper_words.LATER and key not in worth:
+            continue
         most = worth.get(key, 0)
         if key not in worth and cell != "0":
             raise ValueError(words.no_part(part, question.number))

@@ -5,7 +5,7 @@ A question has values drawn for each learner, as a class set has, or a lecturer'
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from functools import partial
+from functools import lru_cache, partial
 from typing import Any
 
 from pycore import lettering
@@ -208,18 +208,19 @@ def _question(reader: Reader, number: int, common: ClassSet) -> Question:
     asked_by = chosen["method"] if chosen["method"] in methods_of(TOPICS[chosen["topic"]]) else codes.METHODS[0]
     by_one = {} if asked_by == codes.METHODS[0] else {"method": asked_by}
     own = read_own(reader, name("link"), TOPICS[chosen["topic"]], common.chosen, by_one)
-    linked = own is not None and is_link(reader.text(name("link")))
-    page = own[0] if own else TOPICS[chosen["topic"]]
+    linked = is_link(reader.text(name("link")))
+    page = own[0] if own else None if linked else TOPICS[chosen["topic"]]
     asked = {"both": words.PARTS, "drawing": words.OF_DRAWING, "calculation": words.OF_CALCULATION}[chosen["asks"]]
-    marks = tuple((key, _count(reader, name(f"marks-{key}"), MOST_MARKS)) for key in words.PARTS if key in asked)
-    if not dict(marks).get("values") or not is_calculated_first(page, own[1] if own else None):
-        # A part of later versions: a paper without it is as it was.
-        marks = tuple((key, count) for key, count in marks if key != "values")
+    has_values = page is not None and is_calculated_first(page)
+    keys = [key for key in words.PARTS if key in asked and (key not in words.LATER or has_values)]
+    marks = tuple((key, _count(reader, name(f"marks-{key}"), MOST_MARKS)) for key in keys)
+    marks = tuple((key, count) for key, count in marks if count or key not in words.LATER)
     if not any(count for _, count in marks):
         reader.fault(name(f"marks-{marks[0][0]}"), words.no_marks(number))
     tier, method = ("stretch", asked_by) if own else (chosen["tier"], chosen["method"])
     if own and linked:
-        method = _method_of(page, own[1])
+        method = _method_of(own[0], own[1])
+    page = page or TOPICS[chosen["topic"]]
     seed = (common.code.seed + SET_APART * (number - 1)) % SEEDS
     code = replace(common.code, topic=page.topic, tier=tier, method=method, seed=seed)
     group = replace(common, code=code, chosen={**common.chosen, "topic": page.slug, "tier": tier, "method": method})
@@ -230,9 +231,10 @@ def _question(reader: Reader, number: int, common: ClassSet) -> Question:
     )  # fmt: skip
 
 
-def is_calculated_first(page: Any, form: Mapping[str, str] | None = None) -> bool:
-    """Whether something is calculated before it can be drawn in a page's problems, or in the one of a form."""
-    case = page.case(form or default_form(page.fields))
+@lru_cache(maxsize=len(TOPICS))
+def is_calculated_first(page: Any) -> bool:
+    """Whether something is calculated before it can be drawn in a page's problems: no choice of values changes that."""
+    case = page.case(default_form(page.fields))
     return not all(case.typed(arm.key) for arm in case.arms)
 
 

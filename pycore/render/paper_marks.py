@@ -63,7 +63,8 @@ def _marks(one: QuestionMarks, worth: Mapping[str, int], of: int) -> Iterator[Ma
         if (marks := one.parts_chosen_from.get(key, now))[0] < marks[1]
     ]  # fmt: skip
     if parts:
-        yield h("details", {"class": "more by-part", "open": bool(one.parts_chosen_from)},
+        kept = f"by-part-{one.place}-{one.question}"
+        yield h("details", {"class": "more by-part", "open": bool(one.parts_chosen_from), "data-keep": kept},
                 h("summary", None, words.BY_PART), parts)  # fmt: skip
 
 

@@ -49,6 +49,8 @@ PARTS: dict[str, str] = {
     "accuracy": "Accuracy", "values": "Values",
 }  # fmt: skip
 """What marks are given for, by key, in the order of the mark scheme: for ever, as answers are typed in it."""
+LATER = ("values",)
+"""Parts that papers of earlier versions lack: with no marks for them a paper is as it was."""
 OF_DRAWING = ("scale", "directions", "lengths", "resultant", "values")
 OF_CALCULATION = ("method", "accuracy")
 GIVEN_FOR: dict[str, str] = {

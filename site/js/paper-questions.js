@@ -32,14 +32,17 @@ export function show() {
   showMarks();
 }
 
-/** Marks are given for what is asked, and for values where some are calculated before they are drawn; own values have no tier, and those of a link their own method; which values they are follows the topic. */
+/** The calculator that a link leads to: the last part of its path. @param {string} link */
+const calculatorOf = (link) => link.split(/[#?]/)[0].split("/").filter(Boolean).pop() ?? "";
+
+/** Marks are given for what is asked, and for values where some are calculated before they are drawn; own values have no tier, and those of a link their own topic and method. */
 export function showMarks() {
   const values = form.read();
   sections.forEach((section, place) => {
     need("[data-own-example]", HTMLElement, section).textContent = list.getAttribute(`data-own-${values[`q${place + 1}-topic`]}`);
     const own = values[`q${place + 1}-link`]?.trim() ?? "";
     const isLink = /[#/]/.test(own);
-    const hasNone = !isLink && !calculatedFirst.includes(values[`q${place + 1}-topic`] ?? "");
+    const hasNone = !calculatedFirst.includes((isLink ? calculatorOf(own) : values[`q${place + 1}-topic`]) ?? "");
     for (const [name, isOut] of Object.entries({ tier: own !== "", method: isLink, "marks-values": hasNone })) {
       need(`[name="q${place + 1}-${name}"]`, HTMLElement, section).closest(".field, .choose-one")?.toggleAttribute("hidden", isOut);
     }
@@ -49,6 +52,12 @@ export function showMarks() {
     const asks = values[`q${of}-asks`];
     /** @type {HTMLElement} */ (part).hidden = asks !== marksOf && (asks === "drawing" || asks === "calculation");
   }
+}
+
+/** Whether a question has this field: none that its topic, its own values or what it asks for leave out. @param {string} name */
+export function isShown(name) {
+  const hidden = form.control(name)?.closest("[hidden]");
+  return !hidden || !list.contains(hidden);
 }
 
 /** A drawing alone needs no page for working; with a calculation the page comes back, unless the space was chosen by hand. @param {HTMLElement} control */

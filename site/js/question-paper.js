@@ -118,10 +118,10 @@ async function begin(keepsQuestions) {
 
 /** Whether a field is one that the paper uses, and that no question has as the college has it. @param {string} name @param {number} at @param {string[]} names */
 function isTold(name, at, names) {
-  const [, number, part] = /^q(\d+)-(.*)$/.exec(name) ?? [];
-  if (!number) return true;
-  const all = names.filter((one) => one.endsWith(`-${part}`) && Number(/\d+/.exec(one)) <= questions.count());
-  return all.length === questions.count() && names.indexOf(all[0]) === at;
+  const [, part] = /^q\d+-(.*)$/.exec(name) ?? [];
+  if (!part) return true;
+  const all = Object.keys(form.read()).filter((one) => one.endsWith(`-${part}`) && questions.isShown(one));
+  return all.every((one) => names.includes(one)) && names.indexOf(all[0]) === at;
 }
 
 function showNotes() {

@@ -87,16 +87,20 @@ export function replace(name, html) {
   if (document.documentElement.dataset.follows === name) delete document.documentElement.dataset.follows;
   const region = regionOf(name);
   if (!region || last.get(name) === html) return false;
-  const open = [...region.querySelectorAll("details[data-keep][open]")].map((part) => part.dataset.keep);
+  /** @type {NodeListOf<HTMLDetailsElement>} */
+  const folds = region.querySelectorAll("details[data-keep]");
+  const open = new Map([...folds].map((part) => [part.dataset.keep, part.open]));
   const before = active();
   const focused = before !== region && region.contains(before) ? before : null;
   const focus = focused ? identity(focused) : "";
-  if (CHANGED_IN_PLACE.includes(name)) change(name, region, html);
+  const inPlace = CHANGED_IN_PLACE.includes(name);
+  if (inPlace) change(name, region, html);
   else region.innerHTML = regionHTML(html);
   last.set(name, html);
+  // A new fold is as the HTML has it; where the place of another was changed, that one's state is not its own.
   /** @type {NodeListOf<HTMLDetailsElement>} */
-  const folds = region.querySelectorAll("details[data-keep]");
-  for (const part of folds) part.open = open.includes(part.dataset.keep);
+  const now = region.querySelectorAll("details[data-keep]");
+  for (const part of now) part.open = open.get(part.dataset.keep) ?? (part.open && !inPlace);
   // What was changed where it stood has kept the focus, if it is still what it was.
   if (focused && !(focused === document.activeElement && focused.isConnected && identity(focused) === focus)) {
     const target = (focus && region.querySelector(focus)) || region;

@@ -75,6 +75,20 @@ def test_an_open_paper_says_in_what_it_differs_from_the_settings(settings: Page,
     assert "Northgate College" == page.input_value("[name=college]")
 
 
+def test_a_part_that_no_question_has_is_no_difference(settings: Page, site: str):
+    """Where a college gives marks for values, a paper without such a question was called different in them."""
+    opened(settings, f"{site}{words.SLUG}/")
+    settings.fill("[name=marks-values]", "3")
+    settings.click('[data-do="use"]')
+    expect(settings.locator("[data-state]")).to_have_text(words.IN_USE)
+    paper = "question-papers/#v=3&seed=77&questions=2&q1-topic={}&q2-topic=add-phasors"
+    note = opened(settings, f"{site}{paper.format('neutral-current')}").locator("[data-college-note]")
+    expect(note).to_contain_text("College")
+    expect(note).not_to_contain_text("Values")
+    expect(opened(settings, f"{site}{paper.format('series-circuit')}").locator("[data-college-note]")
+           ).to_contain_text("Values")  # fmt: skip
+
+
 def test_settings_go_to_a_colleague_by_link_and_file_and_can_be_given_up(settings: Page, site: str, tmp_path: Path):
     page = settings
     with page.expect_download() as download:

@@ -425,6 +425,33 @@ def test_marks_are_chosen_by_part(papers: Callable[..., Page]):
     assert [] == next(iter(kept(page, "papers")["answers"].values()))["settled"]
 
 
+def test_the_parts_of_a_line_stay_open_while_marks_are_chosen(papers: Callable[..., Page]):
+    """Each press closed them, and the keyboard was back at the beginning."""
+    page = papers("#v=3&seed=77")
+    named(page)
+    marked(page, "Ada; 1; 3; 5.87\nBen; 1; 3; 5.87")
+    page.locator(".by-part summary").first.click()
+    page.locator(".by-part summary").last.click()
+    method = page.locator('.settle[data-place="1"][data-part="method"]')
+    method.locator("button").nth(1).click()
+    expect(page.locator(".paper-marks.lines")).to_contain_text("method 1 of 2", timeout=20_000)
+    assert [True, True] == page.eval_on_selector_all(".by-part", "(all) => all.map((one) => one.open)")
+    expect(method.locator("button").nth(1)).to_be_focused()
+    method.locator("button").nth(2).click()
+    expect(page.locator(".paper-marks.lines")).to_contain_text("method 2 of 2", timeout=20_000)
+
+
+def test_marks_for_values_follow_the_calculator_of_a_link(papers: Callable[..., Page]):
+    """They stood at every link, and those of the neutral current were dropped."""
+    page = papers("#v=3&seed=77&questions=1&q1-topic=neutral-current")
+    page.click("[data-parts-of='1']")
+    values = page.locator("#f-q1-marks-values")
+    page.fill("#f-q1-link", "https://example.org/series-circuit/?x=1#v=3&r=10&l=0.1&c=100+µF&supply=2+A&frequency=50")
+    expect(values).to_be_visible()
+    page.fill("#f-q1-link", "/neutral-current/#v=3&i1=9.2&i2=14.7&i3=6.5")
+    expect(values).to_be_hidden()
+
+
 def test_values_have_marks_only_where_they_are_calculated_before_they_are_drawn(papers: Callable[..., Page]):
     page = papers("#v=3&seed=77&questions=2&q1-topic=series-circuit&q2-topic=neutral-current")
     page.click("[data-parts-of='1']")

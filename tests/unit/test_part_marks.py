@@ -1,12 +1,14 @@
 """Marks by part: what a slip costs, and what stands when it is carried on."""
 
 import itertools
+import re
 
 import numpy
 import pytest
 
 from pycore import quantity
 from pycore.calculators.registry import CALCULATORS
+from pycore.errors import InputError
 from pycore.forms.fields import default_form
 from pycore.pages.class_set import TOPICS
 from pycore.pages.question_paper import read_paper
@@ -16,7 +18,7 @@ from pycore.practice import answers
 from pycore.practice.codes import Code
 from pycore.practice.part_marks import DRAWN_PARTS, calculation_marks, drawing_marks, narrowed, spread, summed, total
 from pycore.practice.task import Task
-from pycore.render.paper_marks import marks_job
+from pycore.render.paper_marks import marks_html, marks_job
 
 DRAWING = {"scale": 1, "directions": 2, "lengths": 2, "resultant": 2}
 CALCULATION = {"method": 2, "accuracy": 1}
@@ -343,6 +345,38 @@ def test_a_paper_has_marks_for_values_only_where_some_are_calculated_and_named()
     assert str(old.code()) == str(new.code())
     linked = {"q1-link": "/series-circuit/#v=3&r=10&l=0.1&c=100 µF&supply=2 A&frequency=50", "q1-marks-values": "1"}
     assert 11 == read_paper({**form, **linked}).questions[0].total
+
+
+def test_a_field_that_a_question_does_not_show_is_not_read():
+    """Marks for values of a topic without them were refused, at a field that nobody saw; so were those of a link that
+    cannot be used."""
+    form = {"questions": "1", "q1-topic": "neutral-current", "q1-marks-values": "two"}
+    assert 10 == read_paper(form).total
+    with pytest.raises(InputError) as bad:
+        read_paper({**form, "q1-topic": "series-circuit"})
+    assert ["q1-marks-values"] == [one.field for one in bad.value.faults]
+    with pytest.raises(InputError) as bad:
+        read_paper({**form, "q1-topic": "series-circuit", "q1-link": "/elsewhere/#v=3"})
+    assert ["q1-link"] == [one.field for one in bad.value.faults]
+
+
+@pytest.mark.parametrize("cell", ["3", "3 A, 4 A"])
+def test_a_column_of_values_means_nothing_where_a_question_has_no_such_part(cell: str):
+    """Tables of before that part may have one; its lines were refused."""
+    table = f"Name; Question; Drawn; Calculated; Values\nAda Lark; 1; {RIGHT}; {RIGHT}; {cell}"
+    marking = marking_of(read_paper(OWN, "Ada Lark"), table)
+    list(marking.steps())
+    assert not marking.refused
+    assert (10, 10) == marking.results[0].total
+
+
+def test_each_line_keeps_its_own_choice_by_part_open():
+    marking = marking_of(read_paper(OWN, ""), "1; 1; 3; 5\n2; 1; 3; 5\n1; 2; 3; 5")
+    list(marking.steps())
+    folds = re.findall(r'<details[^>]*class="more by-part"[^>]*>', str(marks_html(marking)))
+    kept = [re.search(r'data-keep="([^"]+)"', fold) for fold in folds]
+    assert len(kept) > 1 and all(kept)
+    assert len({one[1] for one in kept if one}) == len(folds)
 
 
 def test_marks_for_a_part_that_is_not_asked_are_refused():
