@@ -47,7 +47,7 @@ def unseen(mistakes: str) -> str:
 
 def multiple(times: str, mistakes: str) -> str:
     """Mistakes that multiply the right answer of every learner by one number."""
-    return f"{times} times the right answer: {mistakes}."
+    return f"{times}\u00a0times the right answer: {mistakes}."
 
 
 def drawn_from(number: int, of: int) -> str:

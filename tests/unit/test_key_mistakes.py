@@ -17,7 +17,7 @@ from pycore.words import key as words
 from pycore.words import plain
 
 WAYS = (DRAWN, CALCULATED)
-TIMES = re.compile(r"(?:^|(?<=\. ))([\d.]+) times the right answer: ")
+TIMES = re.compile(r"(?:^|(?<=\. ))([\d.]+)\u00a0times the right answer: ")
 RIGHT = words.unseen("").removesuffix(".")
 
 

@@ -73,7 +73,7 @@ def test_a_mistake_with_the_right_size_or_a_multiple_of_it_has_no_column():
     for mistake in ("the lengths of I₁ and I₂ are swapped", "the decimal mark is one place too far to the right"):
         assert mistake not in legends
         assert mistake in notes
-    assert "10 times the right answer: the decimal mark is one place too far to the right" in notes
+    assert "10\u00a0times the right answer: the decimal mark is one place too far to the right" in notes
     assert "I₁ was left out" in legends.split("drawn:")[0], "made in both ways, it stands once"
     assert [notes.count("I₁ was left out"), legends.count("I₁ was left out")] == [0, 1]
 
