@@ -63,6 +63,7 @@ from pycore.render.page import (
 )
 from pycore.render.regions import regions_of
 from pycore.render.start import words_html
+from pycore.words import checking as checking_words
 from pycore.words import class_set as class_words
 from pycore.words import college as college_words
 from pycore.words import furniture
@@ -148,6 +149,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "form": values_html(calculator.fields, form, answer.echo),
         "tabs": tabs_html(compare=bool(compared)),
         "papers": answer.page_key,
+        "outofview": checking_words.OUT_OF_VIEW,
         "counted": str(counted(calculator.fields, form)),
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
         "compare": compared,

@@ -19,6 +19,7 @@ OWN_HELP = "Empty: the accuracy of a careful drawing, or 1 % and 0.5° for a cal
 PERCENT = "Size, ±"
 DEGREES = "Angle, ±"
 CHECK = "Check the answer"
+OUT_OF_VIEW = "The answer and the drawing are out of view while you check your own."
 FILLED_IN = "Filled in with what you read off your drawing."
 EARLIER_ANSWER = "This is the result for your last answer."
 

@@ -18,6 +18,7 @@ const section = document.querySelector(".check");
 const codeField = document.querySelector('[name="typed-code"]');
 const answer = section && fields(section);
 
+const main = need("main");
 const veilText = section?.querySelector(".veil");
 let asked = 0;
 let solvedFor = ""; // the problem that was solved last
@@ -27,6 +28,14 @@ let look = () => {};
 let hintOf = () => {};
 /** @type {(element: Element) => void} */
 let reveal = () => {};
+
+// Whoever turns to Check has an answer to be checked. The page's own is out of view meanwhile (css/check.css), until it is
+// asked for; only a problem's is not even in the page (veil.js).
+const isAside = () => main.hasAttribute("data-checking") && !main.hasAttribute("data-seen");
+const isHidden = () => veil.isDown() || isAside();
+
+/** The answer beside Check is asked for; it stays in view until the values change. */
+export const showAnswer = () => main.setAttribute("data-seen", "");
 
 /**
  * What the problem asks for, in its own names and units; and which problem it is.
@@ -60,6 +69,7 @@ export function clear() {
 /** The problem is another one: what was said of an answer holds no longer. */
 export function forget() {
   answer?.forget();
+  main.removeAttribute("data-seen");
   if (solvedFor !== shownFor()) veilText?.removeAttribute("data-solved");
   regions.replace("hint", "");
 }
@@ -93,7 +103,7 @@ export async function ask(bridge, live) {
   if (!answer) return;
   const mine = ++asked;
   const of = answer.version();
-  const reply = await bridge.ask({ do: "mark", page: slug, form: form.read(), given: answer.read(), shown: !veil.isProblem() });
+  const reply = await bridge.ask({ do: "mark", page: slug, form: form.read(), given: answer.read(), shown: !isHidden() });
   if (mine !== asked || of !== answer.version()) return; // asked again, or of an answer that has changed
   answer.take(reply);
   if (reply.solved) {
@@ -151,7 +161,7 @@ function go(event) {
   const step = around(event, "a[data-to-step]");
   if (step) {
     event.preventDefault();
-    look(step.dataset.toStep ?? "", veil.isProblem() && !("done" in step.dataset));
+    look(step.dataset.toStep ?? "", isHidden() && !("done" in step.dataset));
     return;
   }
   const asks = around(event, "[data-hint-step]");

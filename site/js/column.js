@@ -33,6 +33,7 @@ export function arrived() {
 /** @param {string} name */
 export function show(name) {
   column.dataset.shows = name;
+  main.toggleAttribute("data-checking", name === "check");
   isAwaited = name === "compare";
   arrived();
   markTab();

@@ -42,7 +42,7 @@ function style(name) {
  * @param {DrawPage} page
  */
 export async function open(page) {
-  const problem = { page: slug, form: form.read(), needs: NEEDS, ...veil.judged() };
+  const problem = { page: slug, form: form.read(), needs: NEEDS, ...veil.asked() };
   const [reply] = await Promise.all([
     page.bridge.ask({ do: "draw", ...problem }, { topic: "draw" }),
     ...(dialog.isConnected ? [] : STYLES.map(style)),

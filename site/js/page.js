@@ -295,36 +295,6 @@ function setValues(event) {
   update();
 }
 
-// Who turns to Check has an answer to be checked: the page's stands aside meanwhile (veil.js). What stood there comes back
-// at once, and stays if the values cannot be used.
-/** @type {{ regions: Iterable<[string, string]>, shownFor: string, parts: ReturnType<typeof followers.shownParts> } | null} */
-let aside = null;
-let seen = ""; // the form whose answer was asked for beside Check
-
-function setAside() {
-  aside = { shownFor, parts: followers.shownParts(), regions: veil.lower() };
-  return update();
-}
-
-function bringBack() {
-  veil.lift();
-  if (aside) {
-    exchange(aside.regions);
-    shownFor = aside.shownFor;
-    followers.recalled(aside.parts);
-  }
-  aside = null;
-  return update();
-}
-
-/** @param {Event} event */
-function turned(event) {
-  const tab = around(event, "[data-tab]")?.dataset.tab;
-  if (!tab || root.dataset.python !== "ready") return;
-  if (tab !== "check" && veil.isDown()) bringBack();
-  else if (tab === "check" && root.dataset.answer === "fresh" && !veil.isDown() && seen !== shownFor) setAside();
-}
-
 function begin() {
   root.dataset.python = "starting";
   progress.begin(() => (begin(), update()));
@@ -333,7 +303,6 @@ function begin() {
 
 document.addEventListener("input", edited);
 document.addEventListener("click", setValues);
-document.addEventListener("click", turned);
 document.addEventListener("focusin", (event) => {
   if (controlOf(event)?.form?.id === "problem") remember();
 });
@@ -344,7 +313,6 @@ window.addEventListener("hashchange", (event) => {
   touched.clear();
   check.clear();
   column.show("moves");
-  aside = null;
   open(hash);
 });
 onUncovered(() => location.hash !== written && keepAddress());
@@ -365,15 +333,14 @@ actions.add("handout", async () => (await handout.save(bridge)) && actions.told(
 actions.add("check", () => check.ask(bridge, live));
 actions.add("find-code", () => check.findCode(bridge, live));
 actions.add("unveil", async () => {
-  await bringBack();
-  seen = shownFor;
+  if (veil.isDown()) {
+    veil.lift();
+    await update();
+  }
+  check.showAnswer();
   need("#answer").focus();
 });
-actions.add("veil", () => {
-  const hidden = setAside();
-  need('[data-action="unveil"]').focus();
-  return hidden;
-});
+actions.add("veil", () => (veil.lower(), update()));
 printable.guard(() => showsAnswer() && followers.shownParts().sheet);
 example.join({ touched, cleared: update });
 band.listen();

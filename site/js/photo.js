@@ -143,7 +143,7 @@ function stage(name) {
   button("back").hidden = name !== "taps" || taps.length === 0;
   button("whole").hidden = name !== "taps" && name !== "result";
   button("again").hidden = name === "choose" || task !== null;
-  button("overlay").hidden = button("save").hidden = name !== "result" || veil.isProblem();
+  button("overlay").hidden = button("save").hidden = name !== "result" || veil.isDown();
   find("help").hidden = name !== "taps";
   find("help").textContent = sentence(byHand ? "steer" : "found");
   if (name !== "result") find("result").replaceChildren();
@@ -262,7 +262,7 @@ const seen = () => ({
 });
 
 const request = () => ({
-  do: /** @type {const} */ ("photo"), page: slug, form: problem, needs: NEEDS, ...seen(), ...veil.judged(),
+  do: /** @type {const} */ ("photo"), page: slug, form: problem, needs: NEEDS, ...seen(), ...veil.asked(),
 });
 
 /** Why the marks do not fit the sheet; "" if they do. */

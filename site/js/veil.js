@@ -1,8 +1,6 @@
-// The answer is held back until it is asked for where somebody is to find it: pycore is not even asked for it. The way in
-// decides. A problem's code or link comes with its answer held back, and `<html data-veiled>` says so: "sheet" where the
-// sheet itself is the problem and may be seen, else "all". It says so before the page is painted, and the example's answer
-// has left the page by then (before-paint.js). Whoever types values gets the answer at once; it stands aside ("check")
-// while Check, which asks for it, is in view, and comes back with every other tab.
+// A page that a printed problem opened holds its answer back until it is asked for: pycore is not even asked for it.
+// `<html data-veiled>` says so: "sheet" where the sheet itself is the problem and may be seen, else "all". It says so
+// before the page is painted, and the example's answer has left the page by then (before-paint.js).
 
 import { need } from "./elements.js";
 import * as form from "./form.js";
@@ -19,9 +17,6 @@ const HOLD_ANSWER = [
 
 /** Whether the answer is held back. */
 export const isDown = () => root.hasAttribute("data-veiled");
-
-/** Whether it is because a code or a link has opened a problem. */
-export const isProblem = () => isDown() && root.dataset.veiled !== "check";
 
 /**
  * Hold the answer back if a link is that of a problem, or if it was hidden before a newer edition was taken over.
@@ -53,13 +48,12 @@ function cover() {
 }
 
 // Hidden from the eye is not enough: nothing of the answer stays in the page, to be found or read out there.
-/** Hold the answer back while an answer of one's own is checked; gives what stood there, by region. */
+/** Hold the answer back while an answer of one's own is checked. */
 export function lower() {
-  const all = regions.snapshot();
-  root.dataset.veiled = "check";
+  cover();
   regions.empty(HOLD_ANSWER);
   hush();
-  return new Map([...all].filter(([name]) => ANSWER.includes(name)));
+  need('[data-action="unveil"]').focus();
 }
 
 /**
@@ -72,7 +66,7 @@ export function empty(kept) {
 
 /** The sheet may be seen as long as it is a problem's. */
 export function follow() {
-  if (isProblem()) cover();
+  if (isDown()) cover();
 }
 
 /** The answer is asked for. */
@@ -82,9 +76,6 @@ export function lift() {
 
 /** What a request for an answer says of it. */
 export const asked = () => (isDown() ? { veiled: true } : {});
-
-/** What a request says that judges lines: those of a problem are judged without their right values. */
-export const judged = () => (isProblem() ? { veiled: true } : {});
 
 /** What must come with the answer, because the workings do not follow it. */
 export const parts = () => (isDown() ? ["check"] : []);

@@ -8,7 +8,7 @@ import pymupdf
 import pytest
 from browser.asking import PHONE, SLUG, wait_until
 from browser.drawn_by_hand import PATIENCE, SHEET, Hand, assert_own_letters, fingers, moved
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 PROBLEM = "#v=3&i1=9.2&i2=14.7&i3=6.5"
 LIVE = "document.querySelector('[data-draw-live]').textContent"
@@ -99,11 +99,12 @@ def test_what_was_judged_of_other_lines_gives_the_paper_its_room_back(hand: Hand
     hand.press("along")
     hand.line("arrow", 0.0, 46.0)
     hand.name("i1")
-    before = board_height(hand)
+    before, result = board_height(hand), hand.page.locator(".draw-result")
     assert "correct" in hand.judge()
-    assert board_height(hand) < before
+    assert board_height(hand) == before, "it lies over the paper, which keeps its size"
+    expect(result).to_be_visible()
     hand.press("undo")
-    wait_until(hand.page, f"document.querySelector('.draw-board').clientHeight >= {before}", PATIENCE)
+    expect(result).to_be_hidden()
 
 
 def test_the_first_direction_and_both_sides_of_the_protractor_by_presses(hand: Hand) -> None:

@@ -165,6 +165,8 @@ def test_an_answer_that_is_hidden_stays_hidden(browser: Browser, site_copy: tupl
         page = visit(context, f"{address}{SLUG}/#v=3&i1=18.4&i2=11.2&i3=24.6", whole=True)
         wait_until(page, FRESH, 30)
         show_beside(page, "check")
+        page.click("[data-action=unveil]")
+        page.click("[data-action=veil]")
         wait_until(page, FRESH, 20)
         newer(page, folder)
         take(page)

@@ -22,6 +22,7 @@ def test_the_own_arrow_stands_beside_the_right_one_and_the_step_is_one_press_awa
     page.goto(f"{site}{SLUG}/")
     ready(page)
     show_beside(page, "check")
+    page.click("[data-action=unveil]")
     give(page, "16.06 A at 40 clockwise")
     until_marked(page)
     expect(page.locator(".own-arrow")).to_be_visible()
@@ -58,6 +59,8 @@ def test_an_answer_that_is_hidden_is_nowhere_in_the_page(open_page, site, ready,
     answered(page)
     wait_until(page, "!document.querySelector('[data-region=workings]').ariaBusy")
     show_beside(page, "check")
+    page.click("[data-action=unveil]")
+    page.click("[data-action=veil]")
     answered(page)
     wait_until(page, "document.querySelector('[data-region=sheet] svg') !== null")
     for told in ("11.6", "58.1", "87.5", "11.62"):
