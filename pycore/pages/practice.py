@@ -156,11 +156,17 @@ def values_of(problem: CodeProblem) -> tuple[tuple[str, str, str], ...]:
     return tuple(rows)
 
 
+_ONE_PART = "+j"
+
+
 def _written(text: str, unit: str) -> str:
-    """Return a value as it is written on paper, each of its parts with unit and degrees: ``19 A at −30°``."""
-    parts = [part.partition(" at ") for part in text.split(" + ")]
+    """Return a value as it is written on paper, each of its parts with unit and degrees: ``19 A at −30°``.
+
+    The two parts of an impedance have one unit: ``40 + j30 Ω``.
+    """
+    parts = [part.partition(" at ") for part in text.replace(" + j", _ONE_PART).split(" + ")]
     said = (_with_unit(size, unit) + at + _with_unit(angle, "°" if angle else "") for size, at, angle in parts)
-    return " + ".join(said).replace("-", MINUS)
+    return " + ".join(said).replace(_ONE_PART, " + j").replace("-", MINUS)
 
 
 def _with_unit(text: str, unit: str) -> str:

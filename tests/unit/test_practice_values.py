@@ -11,7 +11,7 @@ from pycore.practice.codes import TIERS, Code
 
 WITHOUT_UNIT = {"Target"}
 """Power factors."""
-BARE = re.compile(r"^[−\d.]+(?:$| at | \+ )|(?: at | \+ )[−\d.]+$")
+BARE = re.compile(r"^[−\d.]+(?:$| at | \+ (?!j))|(?: at | \+ )[−\d.]+$")
 
 
 @pytest.mark.parametrize("tier", TIERS)
@@ -23,3 +23,16 @@ def test_every_number_has_its_unit(slug: str, tier: str) -> None:
         assert told
         assert [] == [(label, text) for label, text, _ in told if label not in WITHOUT_UNIT and BARE.search(text)]
         assert not any("-" in text for _, text, _ in told)
+
+
+@pytest.mark.parametrize("slug", ["star-and-delta", "open-neutral"])
+def test_an_impedance_is_written_as_on_the_sheet(slug: str) -> None:
+    """“40 Ω + j30 Ω” stood beside “9 − j12 Ω”; the sheet has “40 + j30 Ω”."""
+    seen = 0
+    for number in range(1, 9):
+        problem = find(str(Code(CALCULATORS[slug].topic, TIERS[-1], seed=5, number=number)))
+        on_sheet = problem.page.case(problem.form).values_text().replace("\u00a0", " ")
+        impedances = [text for _, text, _ in values_of(problem) if "j" in text]
+        assert [] == [text for text in impedances if text not in on_sheet]
+        seen += len([text for text in impedances if "+" in text])
+    assert seen
