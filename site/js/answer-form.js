@@ -139,6 +139,7 @@ export function fields(section) {
     }
     version += 1;
     form.showFaults(controls(), []);
+    unitChosen = false; // it was read in millimetres
     suggestUnit();
     showWorded();
     filled.hidden = false;

@@ -1,4 +1,4 @@
-// The buttons of the drawing, its judgement by pycore, the reading that is marked, and files.
+// The buttons of the drawing, its judgement by pycore, and files.
 
 import { regionHTML, Superseded } from "./bridge.js";
 import { download } from "./download.js";
@@ -15,8 +15,8 @@ const CLOSER = 1.4;
 
 // Judged by pycore.
 
-/** @param {Desk} desk */
-async function judge(desk) {
+/** What was not asked for does not lie over the paper: there its first words stand beside that. @param {Desk} desk */
+async function judge(desk, isAsked = true) {
   const mine = ++desk.edition;
   const lines = desk.drawing.strokes();
   const sent = lines.map((one) => (isArc(one) ? [one.kind, one.x, one.y, one.x1, one.y1, one.sweep] : [one.kind, one.x1, one.y1, one.x2, one.y2, one.name]));
@@ -29,7 +29,7 @@ async function judge(desk) {
   }
   const result = desk.find("result");
   result.removeAttribute("data-old");
-  result.removeAttribute("data-aside");
+  result.toggleAttribute("data-aside", !isAsked);
   result.innerHTML = regionHTML(judged.regions["draw-result"]);
   desk.bands = new Map(judged.bands.map(([place, band]) => [lines[place].id, band]));
   desk.right = judged.true;
@@ -39,37 +39,14 @@ async function judge(desk) {
   if (unknown) desk.askName(unknown.id, `${desk.words.listed(unknown)}. ${desk.words.said("asked")}`);
   if (judged.done) desk.unfold("all", "read");
   desk.speak(judged.announce);
+  const headline = desk.find("band");
+  if (!result.checkVisibility()) desk.prompt((headline.querySelector("strong") ?? headline).textContent);
   result.scrollIntoView({ block: "nearest" });
 }
 
 // On a phone it lies over the paper: whoever goes on with the drawing has read it.
 /** @param {Desk} desk */
 const putAside = (desk) => desk.find("result").toggleAttribute("data-aside", true);
-
-/** @param {HTMLFormElement} read */
-const valuesOf = (read) => Object.fromEntries([...new FormData(read)].map(([name, value]) => [name, String(value)]));
-
-/** @param {Desk} desk @param {HTMLFormElement} read */
-async function mark(desk, read) {
-  const answer = { ...valuesOf(read), "answer-how": "drawn", "answer-unit": "mm" };
-  const { page, form } = desk.problem;
-  const marked = await desk.page.bridge.ask({ do: "mark", page, form, given: answer }, { topic: "draw-mark" });
-  if (!desk.dialog.open) return;
-  for (const line of read.querySelectorAll("[data-draw-message]")) {
-    const name = line.dataset.drawMessage ?? "";
-    const fault = marked.errors?.find(({ field }) => field === name);
-    line.textContent = fault?.message ?? "";
-    line.hidden = !fault;
-    const field = read.elements.namedItem(name);
-    if (field instanceof HTMLElement && fault) field.setAttribute("aria-invalid", "true");
-    else if (field instanceof HTMLElement) field.removeAttribute("aria-invalid");
-  }
-  desk.speak(marked.announce ?? "");
-  if (!marked.ok) return;
-  const place = desk.find("marked");
-  place.innerHTML = regionHTML(marked.regions?.marked ?? "");
-  place.scrollIntoView({ block: "nearest" });
-}
 
 // Files.
 
@@ -187,14 +164,16 @@ const actions = {
     desk.askName(0);
     desk.say(value ? "named" : "unnamed", { name: desk.reply.names[value]?.plain ?? "" });
     desk.board.focus({ preventScroll: true });
-    if (desk.judgesEach && item) return judge(desk);
+    if (item) desk.drawn();
   },
   rename(desk, value) {
     desk.askName(Number(value));
     desk.find("names").querySelector("button")?.focus();
   },
   rub: (desk, value) => desk.did({ do: "rub", id: Number(value) }),
-  judge,
+  judge: (desk) => judge(desk),
+  "judge-each": (desk) => judge(desk, false),
+  aside: putAside,
   paper(desk) {
     putAside(desk);
     desk.board.focus({ preventScroll: true });
@@ -246,16 +225,19 @@ export function listen(desk) {
   });
   panel.addEventListener("input", ({ target }) => {
     const read = target instanceof Element && target.closest("[data-draw-read]");
-    if (read instanceof HTMLFormElement) desk.read(valuesOf(read));
+    if (!read) return;
+    desk.reading.typed();
+    desk.save();
   });
   panel.addEventListener("submit", (event) => {
     event.preventDefault();
-    if (event.target instanceof HTMLFormElement) attended(mark(desk, event.target));
+    if (event.target instanceof HTMLFormElement) attended(desk.reading.mark(desk, event.target));
   });
   const full = desk.button("full");
   full.hidden = !document.fullscreenEnabled;
   panel.addEventListener("fullscreenchange", () => full.setAttribute("aria-pressed", String(document.fullscreenElement === panel)));
-  desk.drawn = () => desk.judgesEach && run("judge");
+  desk.drawn = () => desk.judgesEach && run("judge-each");
   desk.board.addEventListener("pointerdown", () => (desk.stopReplay(), putAside(desk)), { capture: true });
+  desk.board.addEventListener("keydown", () => desk.stopReplay(), { capture: true });
   return run;
 }

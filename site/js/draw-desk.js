@@ -3,6 +3,7 @@
 
 import { arcOf, isArc } from "./draw-arcs.js";
 import * as keep from "./draw-kept.js";
+import { Reading } from "./draw-reading.js";
 import { voice } from "./draw-said.js";
 import { Drawing } from "./draw-strokes.js";
 import { apart, Tools } from "./draw-tools.js";
@@ -10,7 +11,6 @@ import { View } from "./draw-view.js";
 import { need } from "./elements.js";
 
 /** @import { DrawPage } from "../types/draw-page.js" */
-/** @import { Values } from "../types/shared.js" */
 /** @import { DrawItem, DrawOp, DrawProblem, DrawReply, LineKind, ToolName, ToolPose, ToolPoses, TruePath, Verb } from "../types/draw.js" */
 
 const REPLAY = 700; // ms from one move to the next
@@ -43,9 +43,6 @@ export class Desk {
   naming = 0; // the arrow that a name is pressed for
   /** @type {{ x: number, y: number } | null} where a line begins that is not ended yet */
   begun = null;
-  /** @type {Values} what was read off the drawing, by the fields of the answer */
-  reading = {};
-  hasRead = false; // since the view was opened
   isBegun = false; // whether it waits for a press that ends it
   judgesEach = false; // whether each line is judged as soon as it is drawn
   /** @type {() => unknown} what follows a line that needs no name */
@@ -70,6 +67,7 @@ export class Desk {
     this.reply = reply;
     this.problem = problem;
     this.board = this.find("board");
+    this.reading = new Reading(dialog);
     this.drawing = new Drawing({ x: reply.start[0], y: reply.start[1] }, reply.zero && { x: reply.zero[0], y: reply.zero[1] });
     const before = keep.read(page.kept, problem.page, reply.problem);
     if (before) this.#take(before);
@@ -95,9 +93,9 @@ export class Desk {
     }
   }
 
-  /** @param {{ ops: DrawOp[], at: number, reading: Values }} kept */
+  /** @param {keep.KeptDrawing} kept */
   #take({ ops, at, reading }) {
-    this.reading = reading;
+    this.reading.open(reading);
     this.drawing.ops = ops;
     this.drawing.go(at);
   }
@@ -276,19 +274,12 @@ export class Desk {
     return this.verb === "draw" && this.tools.inHand === "protractor" ? "ruler" : this.tools.inHand;
   }
 
-  /** The result is read off the drawing. @param {Values} values */
-  read(values) {
-    this.reading = values;
-    this.hasRead = true;
-    this.save();
-  }
-
   // What is drawn.
 
   save() {
     const { ops } = this.drawing;
     const at = this.#timer ? this.#whole : this.drawing.at;
-    const drawn = { page: this.problem.page, problem: this.reply.problem, ops, at, tools: this.tools.poses, reading: this.reading };
+    const drawn = { page: this.problem.page, problem: this.reply.problem, ops, at, tools: this.tools.poses, reading: this.reading.values };
     keep.write(this.page.kept, drawn);
     return drawn;
   }
@@ -316,6 +307,7 @@ export class Desk {
   /** @param {DrawOp} op */
   did(op) {
     this.drawing.add(op);
+    this.reading.follow(op);
     this.outdate();
     this.redraw();
     this.save();
@@ -343,6 +335,7 @@ export class Desk {
     const at = this.drawing.at + by;
     const moves = at >= 0 && at <= this.drawing.ops.length;
     if (moves) {
+      this.reading.follow(this.drawing.ops[Math.min(at, this.drawing.at)], by < 0);
       this.drawing.go(at);
       this.outdate();
       this.askName(0);

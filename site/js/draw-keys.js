@@ -101,7 +101,9 @@ export function listen(desk, press) {
 
   board.addEventListener("keydown", (event) => {
     if (event.altKey || (event.metaKey && event.key !== "z") || (event.ctrlKey && !"zy".includes(event.key))) return;
-    if (does(event.key, event.shiftKey)) event.preventDefault();
+    if (!does(event.key, event.shiftKey)) return;
+    event.preventDefault();
+    press("aside");
   });
   board.addEventListener("blur", () => desk.rest());
 }

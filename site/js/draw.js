@@ -78,10 +78,6 @@ function begin(opened) {
   opened.showAll(false);
   opened.setVerb("place");
   opened.redraw();
-  for (const [name, value] of Object.entries(opened.reading)) {
-    const field = opened.dialog.querySelector(`[data-draw-read] [name="${CSS.escape(name)}"]`);
-    if (field && "value" in field) field.value = value;
-  }
   showWay(opened.dialog, opened.problem.form.code);
   if (drawing.ops.length) opened.prompt(opened.words.said("back"));
   board.focus({ preventScroll: true });
@@ -94,7 +90,7 @@ export const isOpen = () => desk !== null;
 export const close = () => dialog.open && dialog.close();
 
 function closed() {
-  if (desk) readOff(desk.reading, desk.hasRead);
+  if (desk) readOff(desk.reading.values, desk.reading.isNew);
   desk?.leave();
   desk = null;
   dialog.replaceChildren();

@@ -191,7 +191,8 @@ def test_two_fingers_on_the_paper_paint_it_once_they_rest(hand: Hand) -> None:
 
 
 def test_each_line_is_judged_where_that_is_chosen(hand: Hand) -> None:
-    """Nothing is said after a line at first; with the choice, after the name of an arrow and after a dashed line."""
+    """Nothing is said after a line at first; with the choice, after the name of an arrow and after a dashed line. Only
+    what was asked for lies over the paper, until one goes on by finger or key: after every line it hid the drawing."""
     said = "document.querySelector('[data-draw-result]').childElementCount"
     tap(hand, hand.start())
     hand.press("along")
@@ -206,6 +207,16 @@ def test_each_line_is_judged_where_that_is_chosen(hand: Hand) -> None:
     wait_until(hand.page, f"{said} > 0", PATIENCE)
     hand.line("dashed", 5.0, 40.0)
     wait_until(hand.page, "document.querySelector('[data-draw-result]:not([data-old])') !== null", PATIENCE)
+    result = hand.page.locator("[data-draw-result]")
+    expect(result).to_be_hidden()
+    assert hand.page.inner_text("[data-draw-prompt]") == hand.page.text_content("[data-draw-band] strong")
+    hand.press("judge")
+    expect(result).to_be_visible()
+    hand.page.evaluate("document.querySelector('.draw-board').focus()")
+    hand.page.keyboard.press("1")
+    expect(result).to_be_hidden()
+    hand.page.keyboard.press("j")
+    expect(result).to_be_visible()
 
 
 def test_the_view_fills_the_screen_and_gives_it_back(hand: Hand) -> None:

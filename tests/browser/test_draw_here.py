@@ -179,6 +179,19 @@ def test_a_drawing_is_saved_and_opened_as_a_file(drawing: Opened, tmp_path) -> N
     wait_until(page, "document.querySelectorAll('.draw-board > .draw-scene [data-kind]').length === 1")
 
 
+def test_a_key_on_the_paper_ends_a_replay_and_nothing_is_lost(drawing: Opened) -> None:
+    """A mark made while the drawing was played again took away all that had not been played yet."""
+    hand = drawing()
+    arrow(hand, hand.start(), 90.0, 9.2 * MM, "i1")
+    hand.choose("verb", "mark")
+    before = hand.items()
+    hand.page.click('[data-draw-fold="more"] > summary')
+    hand.press("replay")
+    hand.page.focus(".draw-board")
+    keys(hand.page, "Enter")
+    assert before == hand.items()[:-1] and hand.items()[-1]["do"] == "mark"
+
+
 def test_two_fingers_turn_and_move_the_instrument_and_beside_it_the_paper(drawing: Opened) -> None:
     """Fingers on the ruler: it turns by as much as they do. On the paper: it grows under them."""
     hand = drawing(viewport=PHONE, has_touch=True, is_mobile=True)

@@ -1,6 +1,7 @@
 """Drawing on the screen of a phone: the paper has its room upright, lying and with large letters; what was read off the
 drawing is filled in where the answer is checked."""
 
+import json
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -67,6 +68,15 @@ def test_what_is_said_of_the_lines_lies_over_the_paper(page: Page, site: str, si
         assert box and board["top"] <= box["y"] and box["height"] <= 0.71 * board["height"]
         leave()
         result.wait_for(state="hidden")
+
+
+def test_it_lies_over_the_paper_where_the_view_scrolls(page: Page, site: str) -> None:
+    """With letters large for a narrow window the paper comes before the words: it lay over those."""
+    shown(page, site, (256, 640))
+    page.click("[data-draw-do=judge]")
+    page.locator("[data-draw-result]").wait_for()
+    box, board = page.locator("[data-draw-result]").bounding_box(), page.evaluate(PLACES)[".draw-board"]
+    assert box and board["top"] <= box["y"] and box["y"] + box["height"] <= 0.71 * board["height"] + board["top"]
 
 
 @pytest.mark.parametrize("size", [(390, 844), (844, 390)], ids=str)
@@ -146,3 +156,47 @@ def test_what_was_read_off_the_drawing_is_under_check_when_it_is_closed(page: Pa
     assert "61.5" == page.input_value("#draw-answer")
     page.click("[data-draw-do=close]")
     assert "70" == page.input_value("#check [name=answer]")
+
+
+def test_what_was_read_is_in_millimetres_whatever_unit_was_chosen(page: Page, site: str, ready, answered) -> None:
+    """The unit that was chosen for a calculated answer stayed, and 61.5 mm were marked as 61.5 cm."""
+    page.goto(f"{site}{SLUG}/#v=3&code=333-JDL-2GA")
+    ready(page)
+    answered(page)
+    page.evaluate("document.querySelector('[name=answer-how][value=calculated]').click()")
+    page.select_option("#check [name=answer-unit]", "cm")
+    page.click(".check [data-action=draw]")
+    draw_and_read(page)
+    page.click("[data-draw-do=close]")
+    assert READ == reading_of(page)
+
+
+def test_a_reading_goes_with_its_drawing(page: Page, site: str, tmp_path: Path) -> None:
+    """Begun afresh, the old reading stayed; of a drawing opened from a file, the fields kept the one before."""
+    shown(page, site, (390, 844))
+    draw_and_read(page)
+    fields = "#draw-answer", "#draw-answer-angle", "#draw-answer-side"
+    values = [page.input_value(field) for field in fields]
+    with page.expect_download() as taken:
+        page.click("[data-draw-do=save]")
+    taken.value.save_as(tmp_path / "drawing.json")
+    page.click("[data-draw-read] [type=submit]")
+    page.locator("[data-draw-marked] .marked").wait_for()
+    page.click("[data-draw-do=afresh]")
+    assert ["", ""] == [page.input_value(field) for field in fields[:2]]
+    assert not page.locator("[data-draw-marked] .marked").count()
+    assert not any(kept_reading(page).values())
+    page.click("[data-draw-do=undo]")
+    assert values == [page.input_value(field) for field in fields] == list(kept_reading(page).values())
+    page.click("[data-draw-do=redo]")
+    page.fill("#draw-answer", "7")
+    page.set_input_files("[data-draw-open]", str(tmp_path / "drawing.json"))
+    expect(page.locator("#draw-answer")).to_have_value("61.5")
+    assert values == [page.input_value(field) for field in fields] == list(kept_reading(page).values())
+
+
+def kept_reading(page: Page) -> dict[str, str]:
+    """The reading that is kept with the drawing in view."""
+    kept = json.loads(page.evaluate("localStorage.getItem('phasor-folio-drawings')"))
+    found: dict[str, str] = kept["drawings"][0]["reading"]
+    return found
