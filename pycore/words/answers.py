@@ -157,8 +157,8 @@ def components_intro(up: bool, origin: Phrase) -> Phrase:
     """Which angle is used, and which function gives which component."""
     if up:
         return say(
-            "Angles are measured clockwise from straight up, {origin}. Horizontal component = size × sine; vertical "
-            "component = size × cosine.",
+            "Angles are measured clockwise from straight up, {origin}; anticlockwise angles are negative. Horizontal "
+            "component = size × sine; vertical component = size × cosine.",
             origin=first_line(origin),
         )
     return say(
