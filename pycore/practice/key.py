@@ -92,7 +92,8 @@ class MistakeColumn:
     def named(self, ways: Sequence[str]) -> tuple[Phrase, ...]:
         """The names of those that are made in each of these ways, and in no other."""
         made = {name: {how for how, one in self.mistakes if one == name} for name in self.names}
-        return tuple(name for name in self.names if made[name] == set(ways))
+        return tuple(name for name in self.names
+                     if len(made[name]) == len(ways) and all(how in made[name] for how in ways))  # fmt: skip
 
     def slip(self, row: KeyRow) -> MistakeResult | None:
         """What these mistakes give for one learner; None where none of them can be made. Its size tells it from the
