@@ -74,6 +74,11 @@ class KeyRow:
         return self.writing.unit
 
 
+
+def _alike(one: float, two: float) -> bool:
+    return math.fabs(one - two) <= ALIKE * max(math.fabs(one), math.fabs(two))
+
+
 WayAndName = tuple[str, Phrase]
 """How a mistake is made, and its name."""
 
@@ -104,7 +109,7 @@ class MistakeColumn:
     def has_right_size(self, rows: Sequence[KeyRow]) -> bool:
         """Whether these mistakes give the right size to everybody who can make them."""
         pairs = [(slip.size, row.result.value or 0.0) for row in rows if (slip := self.slip(row))]
-        return all(math.isclose(size, right, rel_tol=ALIKE) for size, right in pairs)
+        return all(_alike(size, right) for size, right in pairs)
 
     def factor(self, rows: Sequence[KeyRow]) -> float | None:
         """By what these mistakes multiply the right answer; None where it differs by learner, where that is 0, or
@@ -114,7 +119,7 @@ class MistakeColumn:
                   if slip is not None and row.result.value]  # fmt: skip
         if len(ratios) < len(rows) or len({row.problem_values for row in rows}) < LEAST_PROBLEMS or not ratios[0]:
             return None
-        return ratios[0] if all(math.isclose(one, ratios[0], rel_tol=ALIKE) for one in ratios) else None
+        return ratios[0] if all(_alike(one, ratios[0]) for one in ratios) else None
 
 
 def length_of(task: Task, size: float) -> str:

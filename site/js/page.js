@@ -312,7 +312,6 @@ window.addEventListener("hashchange", (event) => {
   if (hash === written || isOld(hash)) return;
   touched.clear();
   check.clear();
-  column.show("moves");
   open(hash);
 });
 onUncovered(() => location.hash !== written && keepAddress());
