@@ -619,6 +619,7 @@ def test_space_for_working_that_the_page_took_away_comes_back_after_a_reload(pap
     page.select_option("[name=q2-asks]", "drawing")
     page.select_option("[name=q2-working]", "squares")
     page.select_option("[name=q2-working]", "none")
+    wait_until(page, "location.hash.includes('q2-working=none')", 30)
     wait_until(page, FRESH, 30)
     page.reload()
     ready(page)
