@@ -202,11 +202,9 @@ def _height(ledger: Ledger, pad: float = PAD) -> float:
 
 def _pad(ledger: Ledger, count: int, room: float) -> float:
     """What a row has more than its lines, if so many rows are to stand in a height: less than usual where all of them
-    then stand there. Letters of other fonts, which may have marks above and below, keep their room."""
+    then stand there."""
     wanted = room / max(1, count) - ledger.lines * LINE
-    closer = not ledger.bare and LEAST_PAD <= wanted < PAD
-    foreign = any(isinstance(line, Shaped) for row in ledger.rows for cell in row for line in cell)
-    return wanted if closer and not foreign else PAD
+    return wanted if not ledger.bare and LEAST_PAD <= wanted < PAD else PAD
 
 
 @dataclass(frozen=True, slots=True)
