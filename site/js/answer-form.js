@@ -127,10 +127,13 @@ export function fields(section) {
   const isUntouched = () => !own.querySelector("[name=answer-how]:checked") || !filled.hidden;
 
   /**
-   * Fill in what was read off a drawing made on the screen, by field.
+   * Fill in what was read off a drawing made on the screen, by field, unless nothing was, or another answer was begun
+   * before; a new reading takes that one's place.
    * @param {Values} reading
+   * @param {boolean} isNew
    */
-  function fillIn(reading) {
+  function fillIn(reading, isNew = false) {
+    if (!Object.values(reading).some(Boolean) || !(isNew || isUntouched())) return;
     const wanted = /** @type {Values} */ ({ ...reading, "answer-how": "drawn" });
     if (!filled.hidden && controls().every((one) => one.type === "radio" || (wanted[one.name] ?? one.value) === one.value)) return;
     for (const one of controls()) {
@@ -158,5 +161,5 @@ export function fields(section) {
     forget();
   }
 
-  return { read, follow, forget, take, clear, fillIn, isUntouched, version: () => version };
+  return { read, follow, forget, take, clear, fillIn, version: () => version };
 }

@@ -51,13 +51,11 @@ export function follow(reply) {
 }
 
 /**
- * What was read off a drawing made on the screen is the answer to be checked, unless another was begun before.
+ * What was read off a drawing made on the screen is the answer to be checked.
  * @param {Values} reading
  * @param {boolean} isNew
  */
-export function readOff(reading, isNew) {
-  if (Object.values(reading).some(Boolean) && (isNew || answer?.isUntouched())) answer?.fillIn(reading);
-}
+export const readOff = (reading, isNew) => answer?.fillIn(reading, isNew);
 
 /** A link opened another problem: nothing stays of the answer to the one before, and the new values are in view. */
 export function clear() {

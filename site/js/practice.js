@@ -115,10 +115,10 @@ function take(reply, keep = store.write) {
   show(reply.state);
 }
 
-// What was read off the drawing of this problem on the screen is the answer to be checked, unless another was begun before.
+// What was read off the drawing of this problem on the screen is the answer to be checked.
 function fillIn() {
   const reading = drawn && drawings.read(kept, drawn.page, drawn.problem)?.reading;
-  if (reading && Object.values(reading).some(Boolean) && answer.isUntouched()) answer.fillIn(reading);
+  if (reading) answer.fillIn(reading);
 }
 
 // While a problem is open it can be tried; once it is done, there is only the next.
