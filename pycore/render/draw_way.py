@@ -1,7 +1,7 @@
 """The ways between a problem, its drawing on the screen and Practice."""
 
 from pycore.render.elements import Marks, Markup, h
-from pycore.words import furniture, practice
+from pycore.words import furniture
 
 
 def draw_way_html(address: str = "") -> Markup:
@@ -13,5 +13,5 @@ def draw_way_html(address: str = "") -> Markup:
 
 def practice_way_html() -> Markup:
     """Return the link back to Practice; the page shows it for the problem that is in hand there."""
-    marks: Marks = {"href": f"../{practice.SLUG}/", "class": "plain", "data-in-practice": True, "hidden": True}
+    marks: Marks = {"href": "../practice/", "class": "plain", "data-in-practice": True, "hidden": True}
     return h("a", marks, furniture.IN_PRACTICE)

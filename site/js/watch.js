@@ -7,6 +7,7 @@
 (function () {
   "use strict";
   var LATE = 5000; // ms after which it is said what the fields wait for
+  var NAMED = 300; // ms after the page's load event in which a browser still says which file failed
   var root = document.documentElement;
   var meta = document.querySelector("meta[name=words-of-the-start]");
   if (!meta) return;
@@ -160,7 +161,13 @@
   }, true);
   window.addEventListener("load", function () {
     loaded = true;
-    if (state() !== "runs") fault(words.missing, "");
+    setTimeout(function () {
+      if (state() === "runs") return;
+      // Cut off where a statement ends, a script has no fault: the page's own is its last module.
+      var modules = document.querySelectorAll("script[type=module][src]:not([async])");
+      var own = modules[modules.length - 1];
+      fault(own ? words.broken : words.missing, own ? String(own.getAttribute("src")) : "");
+    }, NAMED);
   });
   setTimeout(function () {
     if (state() === "awaited") say([words.late], false);

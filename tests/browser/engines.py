@@ -4,10 +4,11 @@ import json
 import os
 import shutil
 import subprocess
+import sys
 import time
 import warnings
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +16,7 @@ import pytest
 from making.programs import find_minibrowser
 from playwright.sync_api import Playwright
 from selenium import webdriver
+from selenium.common.exceptions import WebDriverException
 from selenium.webdriver.common.actions.action_builder import ActionBuilder
 from selenium.webdriver.webkitgtk.options import Options
 from selenium.webdriver.webkitgtk.service import Service
@@ -38,9 +40,13 @@ class Engine:
 
     def go(self, address: str) -> None:
         """Open an address anew, and listen for what goes wrong from then on: a driver may give no console."""
-        self.load("about:blank")
+        self.clear()
         self.load(address)
         self.run(LISTENING)
+
+    def clear(self) -> None:
+        """Leave the page in view for an empty one."""
+        self.load("about:blank")
 
     def load(self, address: str) -> None:
         raise NotImplementedError
@@ -120,13 +126,27 @@ class WebKit(Engine):
         os.close(writing)
         with os.fdopen(reading) as told:
             display = f":{told.readline().strip()}"
-        options = Options()
-        options.binary_location = str(browser)
-        options.add_argument("--automation")
-        surroundings = {**os.environ, "DISPLAY": display, "HOME": str(home), "XDG_RUNTIME_DIR": str(home)}
+        self.options = Options()
+        self.options.binary_location = str(browser)
+        self.options.add_argument("--automation")
+        self.program = driver
+        self.surroundings = {**os.environ, "DISPLAY": display, "HOME": str(home), "XDG_RUNTIME_DIR": str(home)}
+        self.driver = self._start()
+
+    def _start(self) -> webdriver.WebKitGTK:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore", DeprecationWarning)  # selenium's own, about how it calls itself
-            self.driver = webdriver.WebKitGTK(options=options, service=Service(driver, env=surroundings))
+            return webdriver.WebKitGTK(options=self.options, service=Service(self.program, env=self.surroundings))
+
+    def clear(self) -> None:
+        """A window that broke under the test before is closed: that test failed, the next ones get a new one."""
+        try:
+            self.load("about:blank")
+        except WebDriverException as error:
+            print(f"{self.name} was started anew: {error.msg}", file=sys.stderr)
+            with suppress(WebDriverException):
+                self.driver.quit()
+            self.driver = self._start()
 
     def load(self, address: str) -> None:
         self.driver.get(address)

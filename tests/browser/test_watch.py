@@ -130,6 +130,19 @@ def test_a_script_that_does_not_come_is_said_and_nothing_can_be_typed(cut, patte
         assert how is not missing and "31.5" == page.input_value("[name=i1]")
 
 
+LATE_NEWS = """addEventListener("error", (event) => {
+  if (!event.isTrusted || event.target.tagName !== "SCRIPT") return;
+  event.stopImmediatePropagation();
+  addEventListener("load", () => setTimeout(() => event.target.dispatchEvent(new Event("error")), 50));
+}, true);"""
+"""A busy browser: it says which script failed once the page has loaded."""
+
+
+def test_a_script_whose_failure_is_told_after_the_page_has_loaded_is_named(cut) -> None:
+    page = cut(SCRIPTS["the page's script"], missing, init=LATE_NEWS)
+    assert "sheet.js" in stopped(page)[0]
+
+
 def bare(route: Route) -> None:
     route.fulfill(status=404, body="x")
 

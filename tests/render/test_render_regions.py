@@ -256,7 +256,8 @@ def test_a_power_factor_has_controls_without_names():
 def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
     asked = {"header", "intro", "form", "answer", "view", "request", "sheet", "actions", "options", "noscript",
              "workings", "footer", "method", "truesize", "lesson", "check", "notes", "results", "figures", "kinds",
-             "tabs", "compare", "more", "papers", "progress", "live", "easy", "start", "unprintable"}  # fmt: skip
+             "tabs", "compare", "more", "papers", "progress", "live", "easy", "start", "unprintable", "counted",
+             "outofview"}  # fmt: skip
     assert asked == set(page.regions)
     assert ("example", "sheet", "en-GB") == (page.slug, page.template, page.language)
     for html in page.regions.values():
