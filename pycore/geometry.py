@@ -128,6 +128,11 @@ class Box(NamedTuple):
     right: float
     top: float
 
+    @staticmethod
+    def around(x: float, y: float, width: float, height: float) -> "Box":
+        """Return the rectangle of a size about a centre."""
+        return _tuple(Box, (x - width / 2, y - height / 2, x + width / 2, y + height / 2))
+
     @property
     def width(self) -> float:
         """Horizontal extent."""
@@ -205,6 +210,12 @@ def bounds(points: Iterable[Point]) -> Box:
     """Return the smallest rectangle that contains the points (at least one)."""
     across, up = zip(*points, strict=True)
     return Box(min(across), min(up), max(across), max(up))
+
+
+def joined(boxes: Iterable[Box]) -> Box:
+    """Return the smallest rectangle that contains the rectangles (at least one)."""
+    left, bottom, right, top = zip(*boxes, strict=True)
+    return Box(min(left), min(bottom), max(right), max(top))
 
 
 def segment_distance(point: Point, a: Point, b: Point) -> float:

@@ -34,7 +34,7 @@ from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
 from pycore.sheet.aside import RING, Lanes, aside, carried
 from pycore.sheet.companion import companion_strokes
-from pycore.sheet.labels import Along, LabelRequest, Segment
+from pycore.sheet.labels import OF_ANGLE, Along, LabelRequest, Segment
 from pycore.sheet.strokes import REFERENCE_SHARE, FigureStrokes, PhasorStyles, Placement, drawn_ends
 from pycore.sheet.styles import Style
 from pycore.sheet.ticks import TickedLine, free_shares, ticks, tip_cross
@@ -351,9 +351,8 @@ class ConstructionPen:
         on_arc = [(centre.moved(reach, degrees), degrees) for degrees in directions]
         anchors = tuple((at, degrees + flip) for flip in (0.0, 180.0) for at, degrees in on_arc)
         capitals = self.style.value if owner == "angle-sum" else self.style.note
-        self.drawn.label_requests.append(
-            LabelRequest(owner, (quantity.plain(round(size, 1), self.look.mark) + "°",), capitals, anchors, number)
-        )
+        words = (quantity.plain(round(size, 1), self.look.mark) + "°",)
+        self.drawn.label_requests.append(LabelRequest(owner, words, capitals, anchors, number, places=OF_ANGLE))
 
     def free_radius(self, centre: Point, start: float, sweep: float, radius: float) -> float:
         """Return a radius at which the arc does not run over another around the same point."""

@@ -223,19 +223,12 @@ class _Extent:
         """Return the rectangle that it takes at an enlargement."""
         figure = geometry.bounds(place.times(zoom) for place in self.seen).grown(FIGURE_MARGIN)
         read = geometry.bounds(place.times(zoom).plus(way) for place, way in self.readable).grown(READING_MARGIN)
-        return Box(
-            min(figure.left, read.left), min(figure.bottom, read.bottom),
-            max(figure.right, read.right), max(figure.top, read.top),
-        )  # fmt: skip
+        return geometry.joined((figure, read))
 
     def whole(self, zoom: float) -> Box:
         """Return the rectangle that it takes at an enlargement with the numbers of the instruments."""
-        need = self.box(zoom)
         numbers = geometry.bounds(place.times(zoom).plus(way) for place, way in self.numbered).grown(READING_MARGIN)
-        return Box(
-            min(need.left, numbers.left), min(need.bottom, numbers.bottom),
-            max(need.right, numbers.right), max(need.top, numbers.top),
-        )  # fmt: skip
+        return geometry.joined((self.box(zoom), numbers))
 
 
 def _extent(plan: Plan, frames: Sequence[Frame], protractor: float, circle: bool) -> _Extent:

@@ -25,11 +25,7 @@ TAG_CAPITALS = 4.7
 
 def _stand(constructions: Sequence[Construction], picture: DrawingConvention) -> Placement:
     """Return the largest scale at which every construction fits, from one starting point."""
-    boxes = [figure_box(construction, picture) for construction in constructions]
-    bounds = Box(
-        min(box.left for box in boxes), min(box.bottom for box in boxes),
-        max(box.right for box in boxes), max(box.top for box in boxes),
-    )  # fmt: skip
+    bounds = geometry.joined(figure_box(construction, picture) for construction in constructions)
     factor = min((WIDTH - 2 * MARGIN) / max(bounds.width, 1e-9), (HEIGHT - 2 * MARGIN) / max(bounds.height, 1e-9))
     middle = bounds.centre
     return Placement(picture, factor, Point(WIDTH / 2 - middle.x * factor, HEIGHT / 2 - middle.y * factor))
