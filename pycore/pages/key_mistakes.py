@@ -1,6 +1,7 @@
 """What usual mistakes give for each learner of a set, as tables for paper: one column for those that land together.
 
-A mistake that gives the right size, or one multiple of it, to every learner needs no column: a sentence says it.
+A mistake that gives the right size, nothing, or one multiple of the right size to every learner needs no column: a
+sentence says it.
 """
 
 from collections.abc import Iterator, Sequence
@@ -63,14 +64,19 @@ def _fitting(widths: Sequence[float], room: float) -> list[slice]:
 def _sentences(rows: Sequence[KeyRow], every: Sequence[MistakeColumn], ways: Sequence[str]) -> Iterator[str]:
     """What is said of the mistakes that have no column: of all with one factor together."""
     right: list[WayAndName] = []
+    nothing: list[WayAndName] = []
     times: dict[str, list[WayAndName]] = {}
     for one in every:
         if one.has_right_size(rows):
             right += one.mistakes
+        elif one.gives_nothing(rows):
+            nothing += one.mistakes
         elif factor := one.factor(rows):
             times.setdefault(_number(factor, rows[0].writing.mark), []).extend(one.mistakes)
     if right:
         yield words.unseen(legend_of(MistakeColumn(tuple(right)), ways))
+    if nothing:
+        yield words.nothing(legend_of(MistakeColumn(tuple(nothing)), ways))
     if times:
         said = [words.multiple(number, legend_of(MistakeColumn(tuple(own)), ways)) for number, own in times.items()]
         yield " ".join(said)
@@ -84,7 +90,10 @@ def _number(factor: float, mark: str) -> str:
 def tables(paper: str, code: str, symbol: Phrase, rows: Sequence[KeyRow], ways: Sequence[str]) -> Iterator[Ledger]:
     """Tables of what usual mistakes give, made in these ways; several where there are many mistakes."""
     every = key.columns(rows, *ways)
-    listed = [one for one in every if not one.has_right_size(rows) and one.factor(rows) is None]
+    listed = [
+        one for one in every
+        if not (one.has_right_size(rows) or one.gives_nothing(rows) or one.factor(rows) is not None)
+    ]  # fmt: skip
     if not every:
         return
     heads = [ColumnHeading((words.PLACE,)), ColumnHeading((words.CODE,), "start"), ColumnHeading((symbol,))]

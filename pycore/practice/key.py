@@ -19,6 +19,9 @@ from pycore.words.phrase import Phrase
 
 ALIKE = 1e-9
 """Share within which a mistake multiplies the right answer of every learner by the same number."""
+NOTHING, TIMES = 1e-9, 10.0
+"""Up to this share of the right answer a mistake gives nothing; from so many times it, decimals say no more."""
+ZERO = "0"
 LEAST_PROBLEMS = 5
 """Problems with other values that a set needs: of fewer, many mistakes give the same multiple by chance."""
 
@@ -111,6 +114,10 @@ class MistakeColumn:
         pairs = [(slip.size, row.result.value or 0.0) for row in rows if (slip := self.slip(row))]
         return all(_alike(size, right) for size, right in pairs)
 
+    def gives_nothing(self, rows: Sequence[KeyRow]) -> bool:
+        """Whether these mistakes give 0 to everybody who can make them."""
+        return all(slip.written == ZERO for row in rows if (slip := self.slip(row)))
+
     def factor(self, rows: Sequence[KeyRow]) -> float | None:
         """By what these mistakes multiply the right answer; None where it differs by learner, where that is 0, or
         where there are fewer than ``LEAST_PROBLEMS`` to say so."""
@@ -129,7 +136,7 @@ def length_of(task: Task, size: float) -> str:
 
 def in_unit(written: str, value: float | None, own: NumberFormat, head: NumberFormat) -> str:
     """An amount in the unit at the head of its column, as finely as it was written."""
-    if value is None or own.factor == head.factor:
+    if value is None or own.factor == head.factor or written == ZERO:
         return written
     powers = quantity.order_of_magnitude(head.factor) - quantity.order_of_magnitude(own.factor)
     decimals = max(0, quantity.decimals_of(written) + powers)
@@ -175,11 +182,26 @@ def _further(task: Task) -> tuple[Phrase, Amount] | None:
     return None if task.further is None else (task.further.symbol, amount_of(task, task.further.value))
 
 
+def _as_written(size: float, task: Task) -> str:
+    """What a mistake gives as a person would write it beside the right answer: what is nothing but for rounding is 0,
+    a small size keeps its first figure, and one that is ten times the answer or more has as many figures as that."""
+    if math.fabs(size) <= NOTHING * max(math.fabs(task.size), task.writing.factor):
+        return ZERO
+    right, usual = task.writing.number(task.size), task.writing.number(size)
+    written = size / task.writing.factor
+    if math.fabs(size) >= TIMES * math.fabs(task.size):
+        figures = max(3, len(right.replace(task.writing.mark, "").lstrip("0")))
+        decimals = min(quantity.decimals_of(usual), quantity.decimals_for(written, figures))
+    else:
+        decimals = max(quantity.decimals_of(usual), quantity.decimals_for(written, 1))
+    return quantity.fixed(written, decimals, task.writing.mark)
+
+
 def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, MistakeResult]:
     size, _ = task.tolerance(how, limits)
     return {
         mistake.name: MistakeResult(
-            mistake.size, task.writing.number(mistake.size), mistake.point, math.fabs(mistake.size - task.size) > size
+            mistake.size, _as_written(mistake.size, task), mistake.point, math.fabs(mistake.size - task.size) > size
         )
         for mistake in task.mistakes
         if how in mistake.how and mistake.tabled

@@ -45,6 +45,11 @@ def unseen(mistakes: str) -> str:
     return f"Right size, wrong angle (ask for the angle): {mistakes}."
 
 
+def nothing(mistakes: str) -> str:
+    """Mistakes that give 0."""
+    return f"An answer of 0: {mistakes}."
+
+
 def multiple(times: str, mistakes: str) -> str:
     """Mistakes that multiply the right answer of every learner by one number."""
     return f"{times}\u00a0times the right answer: {mistakes}."

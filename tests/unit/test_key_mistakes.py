@@ -19,6 +19,7 @@ from pycore.words import plain
 WAYS = (DRAWN, CALCULATED)
 TIMES = re.compile(r"(?:^|(?<=\. ))([\d.]+)\u00a0times the right answer: ")
 RIGHT = words.unseen("").removesuffix(".")
+NOTHING = words.nothing("").removesuffix(".")
 
 
 def rows_of(topic: str, tier: str, learners: int, **more: str) -> list[KeyRow]:
@@ -28,12 +29,14 @@ def rows_of(topic: str, tier: str, learners: int, **more: str) -> list[KeyRow]:
 
 
 def told(rows: list[KeyRow]) -> tuple[list[str], list[str], list[tuple[str, str]]]:
-    """The legends of the columns, what is said to have the right size, and the multiples with their mistakes."""
+    """The legends of the columns, what is said to have the right size, and the multiples with their mistakes; nothing
+    is the multiple 0."""
     tables = list(key_mistakes.tables("A4", "532", ("N",), rows, WAYS))
     notes = [note for one in tables for note in one.notes]
     right = [note.removeprefix(RIGHT).removesuffix(".") for note in notes if note.startswith(RIGHT)]
     multiples = [pair for note in notes if TIMES.match(note)
                  for pair in zip(TIMES.findall(note), _behind(note), strict=True)]  # fmt: skip
+    multiples += [("0", note.removeprefix(NOTHING).removesuffix(".")) for note in notes if note.startswith(NOTHING)]
     return [text for one in tables for _, text in one.legend], right, multiples
 
 
@@ -65,11 +68,32 @@ def test_every_mistake_of_a_key_stands_once(topic: str, tier: str):
 
 
 @pytest.mark.parametrize(("topic", "learners"), [("harmonics-in-the-neutral", 30), ("star-and-delta", 3)])
-def test_a_mistake_that_gives_nothing_to_everybody_has_a_column(topic: str, learners: int):
+def test_mistakes_that_give_nothing_to_everybody_have_one_sentence_and_no_column(topic: str, learners: int):
     rows = rows_of(topic, "support", learners)
     nothing = [one for one in key.columns(rows, *WAYS) if all(slip and not slip.size for slip in map(one.slip, rows))]
     assert nothing
-    assert {key_mistakes.legend_of(one, WAYS) for one in nothing} <= set(told(rows)[0])
+    legends, _, multiples = told(rows)
+    (said,) = (text for number, text in multiples if number == "0")
+    for one in nothing:
+        assert set(_mistakes(key_mistakes.legend_of(one, WAYS))) <= set(_mistakes(said))
+        assert key_mistakes.legend_of(one, WAYS) not in legends
+
+
+@pytest.mark.parametrize("tier", ["support", "core", "stretch"])
+@pytest.mark.parametrize("topic", TOPICS)
+def test_a_mistakes_answer_is_written_as_a_person_would(topic: str, tier: str):
+    """0.0000, 0.00 for what is not nothing, and 118139.3 beside 295.3 stood on mark schemes."""
+    silly = []
+    for row in rows_of(topic, tier, 12):
+        figures = max(3, len(row.result.size.replace(".", "").lstrip("0")))
+        for slips in row.slips.values():
+            for slip in slips.values():
+                whole, _, decimals = slip.written.partition(".")
+                empty = not slip.written.strip("0.") and slip.written != "0"
+                fine = decimals and len((whole + decimals).lstrip("0")) > figures + 1
+                if empty or fine or (slip.written == "0" and slip.size > 1e-6 * row.result.value):
+                    silly.append((row.result.size, slip.written, slip.size))
+    assert [] == silly
 
 
 def test_what_is_said_to_have_the_right_size_has_it():
