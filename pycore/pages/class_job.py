@@ -146,7 +146,8 @@ def _to_find(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[Phras
     case = group.topic.case(learner.form)
     arms = [arm for arm in case.arms if not case.typed(arm.key)] if task.factor > 0 else []
     return tuple(
-        (case.row_tag(arm.key), Amount(task.writing.number(arm.size), length_of(task, arm.size))) for arm in arms
+        (case.notation.tags[arm.key], Amount(case.notation.amount_of(arm.key, arm.size), length_of(task, arm.size)))
+        for arm in arms
     )
 
 

@@ -170,16 +170,20 @@ def _to_find(rows: Sequence[KeyRow]) -> Iterator[Column]:
         cells: list[Lines] = []
         for row in rows:
             symbol, amount = row.to_find[place] if place < len(row.to_find) else ((), Amount(""))
-            size, length = _amount(amount, row.unit)
+            size, length = amount.size, f"{amount.length} mm" if amount.length else ""
             cells.append(("",) if not symbol else (size, length) if alike else ((*symbol, f": {size}"), length))
         yield ColumnHeading((symbols[0][place] if alike else words.drawn_from(place + 1, count),)), cells
 
 
 def values(head: KeyHead, rows: Sequence[KeyRow]) -> Ledger:
-    """The second table: the values of each problem and intermediate results, with their lengths on the sheet."""
+    """The second table: the values of each problem and intermediate results, with their lengths on the sheet. What
+    everybody has stands once, above it."""
     amounts = [dict(row.problem_values) for row in rows]
     columns: list[Column] = [*_who(rows)]
+    same = key.same_for_all(rows)
     for label in key.labels(rows):
+        if label in same:
+            continue
         found = [(row, own.get(label, Amount(""))) for row, own in zip(rows, amounts, strict=True)]
         columns.append((
             ColumnHeading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))),
@@ -199,7 +203,8 @@ def values(head: KeyHead, rows: Sequence[KeyRow]) -> Ledger:
         ]),
     )  # fmt: skip
     title = words.VALUES_AND_MORE if intermediate else words.VALUES
-    return _ledger(title, head, (), [*_filled(*columns), *intermediate], apart=False)
+    notes = (words.for_everybody(same),) if same else ()
+    return _ledger(title, head, notes, [*_filled(*columns), *intermediate], apart=False)
 
 
 def beyond(head: KeyHead, rows: Sequence[KeyRow]) -> Iterator[Ledger]:

@@ -38,7 +38,7 @@ def _slip_cell(column: MistakeColumn, row: KeyRow, writing: NumberFormat) -> Lin
     slip = column.slip(row)
     if slip is None:
         return ("",)
-    written = key.in_unit(slip.written, slip.size, row.writing, writing)
+    written = key.slip_in_unit(slip, row, writing)
     return (written if slip.told_apart else f"({written})",)
 
 

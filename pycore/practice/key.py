@@ -19,7 +19,7 @@ from pycore.words.phrase import Phrase
 
 ALIKE = 1e-9
 """Share within which a mistake multiplies the right answer of every learner by the same number."""
-NOTHING, TIMES = 1e-9, 10.0
+NOTHING, TIMES = 1e-4, 10.0
 """Up to this share of the right answer a mistake gives nothing; from so many times it, decimals say no more."""
 ZERO = "0"
 LEAST_PROBLEMS = 5
@@ -54,7 +54,7 @@ class KeyRow:
     """One learner's line of the key. ``problem_values`` are the values by their labels; ``slips`` what each mistake
     gives by how it is made (``drawn``, ``calculated``) and by its name; ``further`` the answer to a question
     beyond the problem, if its sheet asks one; ``origin`` what angles are counted from; ``to_find`` what is calculated
-    before it can be drawn."""
+    before it can be drawn, each with its unit."""
 
     place: int
     code: str
@@ -136,11 +136,35 @@ def length_of(task: Task, size: float) -> str:
 
 def in_unit(written: str, value: float | None, own: NumberFormat, head: NumberFormat) -> str:
     """An amount in the unit at the head of its column, as finely as it was written."""
-    if value is None or own.factor == head.factor or written == ZERO:
+    if value is None or own.factor == head.factor:
         return written
     powers = quantity.order_of_magnitude(head.factor) - quantity.order_of_magnitude(own.factor)
     decimals = max(0, quantity.decimals_of(written) + powers)
     return quantity.fixed(value / head.factor, decimals, head.mark)
+
+
+def beside(size: float, right: float, writing: NumberFormat) -> str:
+    """What a mistake gives as a person would write it beside the right answer: next to nothing is 0, a small size keeps
+    its first figure, and one that is ten times the answer or more has as many figures as that."""
+    size, right = math.fabs(size), math.fabs(right)
+    if size <= NOTHING * max(right, writing.factor):
+        return ZERO
+    usual, written = quantity.decimals_of(writing.number(size)), size / writing.factor
+    if size < TIMES * right:
+        decimals = max(usual, quantity.decimals_for(written, 1))
+    else:
+        figures = max(3, len(writing.number(right).replace(writing.mark, "").lstrip("0")))
+        decimals = min(usual, quantity.decimals_for(written, figures))
+    return quantity.fixed(written, decimals, writing.mark)
+
+
+def slip_in_unit(slip: MistakeResult, row: KeyRow, head: NumberFormat) -> str:
+    """What mistakes give for one learner, in the unit at the head of its column."""
+    own = row.writing
+    if own.factor == head.factor:
+        return slip.written
+    writing = replace(own, unit=head.unit, factor=head.factor, decimals=own.decimals_in(head.factor))
+    return beside(slip.size, row.result.value or 0.0, writing)
 
 
 def angle_words(task: Task, degrees: float | None) -> tuple[str, str]:
@@ -182,26 +206,12 @@ def _further(task: Task) -> tuple[Phrase, Amount] | None:
     return None if task.further is None else (task.further.symbol, amount_of(task, task.further.value))
 
 
-def _as_written(size: float, task: Task) -> str:
-    """What a mistake gives as a person would write it beside the right answer: what is nothing but for rounding is 0,
-    a small size keeps its first figure, and one that is ten times the answer or more has as many figures as that."""
-    if math.fabs(size) <= NOTHING * max(math.fabs(task.size), task.writing.factor):
-        return ZERO
-    right, usual = task.writing.number(task.size), task.writing.number(size)
-    written = size / task.writing.factor
-    if math.fabs(size) >= TIMES * math.fabs(task.size):
-        figures = max(3, len(right.replace(task.writing.mark, "").lstrip("0")))
-        decimals = min(quantity.decimals_of(usual), quantity.decimals_for(written, figures))
-    else:
-        decimals = max(quantity.decimals_of(usual), quantity.decimals_for(written, 1))
-    return quantity.fixed(written, decimals, task.writing.mark)
-
-
 def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, MistakeResult]:
     size, _ = task.tolerance(how, limits)
     return {
         mistake.name: MistakeResult(
-            mistake.size, _as_written(mistake.size, task), mistake.point, math.fabs(mistake.size - task.size) > size
+            mistake.size, beside(mistake.size, task.size, task.writing), mistake.point,
+            math.fabs(mistake.size - task.size) > size,
         )
         for mistake in task.mistakes
         if how in mistake.how and mistake.tabled
@@ -255,3 +265,13 @@ def varied(rows: Sequence[KeyRow]) -> bool:
 def labels(rows: Sequence[KeyRow]) -> tuple[str, ...]:
     """Labels of the values that some learner's problem gives, angles apart."""
     return tuple(dict.fromkeys(label for row in rows for label, amount in row.problem_values if amount.size))
+
+
+def same_for_all(rows: Sequence[KeyRow]) -> dict[str, str]:
+    """The values that nobody draws and that several learners all have, by their labels."""
+    first, *others = (dict(row.problem_values) for row in rows)
+    return {
+        label: amount.size
+        for label, amount in first.items()
+        if others and amount.size and not amount.length and all(other.get(label) == amount for other in others)
+    }

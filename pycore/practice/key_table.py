@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 
 from pycore import quantity
 from pycore.practice import tables
-from pycore.practice.key import Amount, KeyRow, MistakeColumn, in_unit, varied
+from pycore.practice.key import Amount, KeyRow, MistakeColumn, in_unit, slip_in_unit, varied
 from pycore.practice.task import CALCULATED, DRAWN
 from pycore.words import key as words
 from pycore.words import plain
@@ -110,6 +110,6 @@ def table(rows: Sequence[KeyRow], listed: Columns) -> list[list[str]]:
         for how in (DRAWN, CALCULATED):
             slips = [column.slip(row) for column in listed[how]]
             line += ["" if slip is None
-                     else tables.ascii_number(in_unit(slip.written, slip.size, row.writing, rows[0].writing))
+                     else tables.ascii_number(slip_in_unit(slip, row, rows[0].writing))
                      for slip in slips]  # fmt: skip
     return [heads, *lines]

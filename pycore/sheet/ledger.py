@@ -17,8 +17,9 @@ from pycore.words.phrase import Phrase, with_symbols
 MARGINS = (20.0, 12.0)
 """Left margin (for filing) and all other margins."""
 TITLE, NOTE, CELL = 4.0, 2.5, 2.5
-LINE, PAD, LEAST_PAD = 4.4, 1.1, -0.2
-"""Height of a line of text, and what a row has more: usually, and where closer rows save a page."""
+LINE, PAD, LONG_PAD, LEAST_PAD = 4.4, 1.1, 0.3, -0.2
+"""Height of a line of text, and what a row has more: usually, in a table that no page holds, and where closer rows save
+a page."""
 FOOT_ROOM = 4.0
 LEGEND_STEP, BETWEEN = 4.3, 6.0
 LEAST_GAP = 2.0
@@ -202,9 +203,11 @@ def _height(ledger: Ledger, pad: float = PAD) -> float:
 
 def _pad(ledger: Ledger, count: int, room: float) -> float:
     """What a row has more than its lines, if so many rows are to stand in a height: less than usual where all of them
-    then stand there."""
+    then stand there; nothing where they are lines of text."""
+    if ledger.bare:
+        return 0.0
     wanted = room / max(1, count) - ledger.lines * LINE
-    return wanted if not ledger.bare and LEAST_PAD <= wanted < PAD else PAD
+    return wanted if LEAST_PAD <= wanted < PAD else PAD
 
 
 @dataclass(frozen=True, slots=True)
@@ -224,8 +227,15 @@ def _under_head(ledger: Ledger, box: Box, start: int) -> float:
     return (_notes(ledger, box)[1] if start == 0 else box.top - TITLE - 5.0) - head
 
 
+def _is_long(ledger: Ledger, box: Box) -> bool:
+    """Whether a table has more rows than a page has room for."""
+    room = _under_head(ledger, box, 0) - box.bottom - FOOT_ROOM
+    return len(ledger.rows) * _height(ledger, LEAST_PAD) > room
+
+
 def _divided(ledgers: Sequence[Ledger], box: Box) -> list[list[_Part]]:
-    """Return what stands on each page: a table that fits whole below another one shares its page."""
+    """Return what stands on each page: a table that fits whole below another one shares its page, and so does the
+    beginning of one that no page holds."""
     divided: list[list[_Part]] = []
     low = box.bottom
     for ledger in ledgers:
@@ -236,9 +246,10 @@ def _divided(ledgers: Sequence[Ledger], box: Box) -> list[list[_Part]]:
             begin = top if ledger.title or start or top < box.top else top - TITLE - 2.0
             first = _under_head(ledger, box._replace(top=begin), start)
             room = first - box.bottom - FOOT_ROOM
-            pad = PAD if start else _pad(ledger, left, room)
+            is_long = _is_long(ledger, box)
+            pad = min(LONG_PAD if is_long else PAD, _pad(ledger, left, room))
             count = int(room / _height(ledger, pad) + 1e-9)
-            fits = count >= left or (ledger.bare and count >= LEAST_LINES)
+            fits = count >= left or ((ledger.bare or is_long) and count >= LEAST_LINES)
             shared = start == 0 and top < box.top and fits and not ledger.apart
             if not shared and top < box.top:
                 top = box.top

@@ -1,6 +1,6 @@
 """The words of a class set's key."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 TITLE = "Key"
 PLACE, NAME, CODE, SCALE = "No.", "Name", "Code", "Scale"
@@ -46,13 +46,18 @@ def unseen(mistakes: str) -> str:
 
 
 def nothing(mistakes: str) -> str:
-    """Mistakes that give 0."""
-    return f"An answer of 0: {mistakes}."
+    """Mistakes that give 0, or less than a ten-thousandth of the right answer."""
+    return f"0 or next to nothing: {mistakes}."
 
 
 def multiple(times: str, mistakes: str) -> str:
     """Mistakes that multiply the right answer of every learner by one number."""
     return f"{times}\u00a0times the right answer: {mistakes}."
+
+
+def for_everybody(values: Mapping[str, str]) -> str:
+    """The values that all learners have, by their labels."""
+    return f"For everybody: {', '.join(f'{label.lower()} {value}' for label, value in values.items())}."
 
 
 def drawn_from(number: int, of: int) -> str:

@@ -20,11 +20,16 @@ def texts(items: Iterable[Item]) -> Iterator[Text]:
             yield item
 
 
-def heights(ledgers: list[Ledger]) -> list[dict[str, float]]:
-    """Where each text stands, page by page."""
+def pages_of(ledgers: list[Ledger]) -> list[list[Text]]:
+    """The texts of each page."""
     count = ledger.page_count(ledgers, "A4")
     made = ledger.pages(ledgers, "A4", [f"page {number + 1} of {count}" for number in range(count)], "")
-    return [{text.plain: text.at.y for text in texts(page.items)} for page in made]
+    return [list(texts(page.items)) for page in made]
+
+
+def heights(ledgers: list[Ledger]) -> list[dict[str, float]]:
+    """Where each text stands, page by page."""
+    return [{text.plain: text.at.y for text in page} for page in pages_of(ledgers)]
 
 
 def test_a_table_without_a_title_begins_a_page_below_the_code():
@@ -46,3 +51,19 @@ def test_lines_of_text_are_parted_over_pages_and_a_table_is_not():
 def test_a_table_that_stands_apart_begins_a_page():
     apart = Ledger("Question 2", "7AB", (), (), TABLE.headings, TABLE.rows, "", apart=True)
     assert [True, False] == ["Question 2" not in page for page in heights([replace(LINES, rows=LINES.rows[:5]), apart])]
+
+
+def test_a_table_that_no_page_holds_begins_below_another_and_one_that_a_page_holds_does_not():
+    few = Ledger("Question", "7AB", (), (), TABLE.headings, [(("1",), ("2",))] * 20, "")
+    long, short = (replace(few, title="Mistakes", rows=few.rows[:1] * count) for count in (60, 30))
+    assert "Mistakes" in heights([few, long])[0]
+    assert "Mistakes" not in heights([few, short])[0]
+    assert 2 == len(heights([few, short]))
+
+
+def test_lines_of_text_stand_closer_than_rows():
+    """A worked solution had a last line on a page of its own."""
+    lines, rows = ([one.at.y for page in pages_of([made]) for one in page if one.plain == "a line"] for made in (
+        replace(LINES, rows=LINES.rows[:9]), replace(LINES, rows=LINES.rows[:9], bare=False)
+    ))  # fmt: skip
+    assert lines[0] - lines[-1] < 0.85 * (rows[0] - rows[-1])
