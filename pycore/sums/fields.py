@@ -19,15 +19,16 @@ _BLOCK = ("place", "code", "who", "group", "date")
 
 
 def drawing_fields(
-    units: str, zero: str, method: str = TIP_TO_TAIL, first: str = "right",
+    unit: str, zero: str, method: str = TIP_TO_TAIL, first: str = "right",
     methods: tuple[tuple[str, str], ...] = words.METHODS,
     steps_before: str = "125", second: str = "",
 ) -> tuple[Field, ...]:
     """Return the fields for drawing, paper and wording, in order.
 
-    ``units``: such as volts, for the scale's label. ``zero``: what has the first direction if the first phasor has not.
+    ``unit``: of what is drawn by default, for the scale's label. ``zero``: what has the first direction if the first
+    phasor has not.
     ``first``: the default first direction. ``steps_before``: the scales on offer in links before version 3.
-    ``second``: such as amperes, if there are phasors of a second quantity.
+    ``second``: the unit of a second quantity's phasors, such as A, if there are any.
     """
     taken = {name: SHARED[name] for name in (*_PICTURE, *_SHEET, *OWN_PAPER_FIELDS, *_SCALES, *_WORDS, *_HAND, *_BLOCK)}
     taken["hand"] = replace(
@@ -46,7 +47,7 @@ def drawing_fields(
         taken["rotation"],
         choice_field("resultant", sum_words.RESULTANT, "picture", THE_SUM, sum_words.RESULTANTS),
         *(taken[name] for name in _SHEET),
-        Field("scale", sum_words.scale_label(units), "quantity", "scale"),
+        Field("scale", sum_words.scale_label(unit), "quantity", "scale"),
         *((Field("second-scale", sum_words.scale_label(second), "quantity", "scale"),) if second else ()),
         *(taken[name] for name in OWN_PAPER_FIELDS),
         *(taken[name] for name in (*_SCALES, *_WORDS, *_HAND)),

@@ -66,10 +66,9 @@ RESULTANT = "Drawn as"
 RESULTANTS = (("sum", "the sum"), ("returning", "the sum reversed"))
 
 
-def scale_label(units: str) -> str:
+def scale_label(unit: str) -> str:
     """Label of the scale: V per cm."""
-    signs = {"amperes": "A", "volts": "V", "volt-amperes": "VA"}
-    return f"{signs.get(units, units[:1].upper() + units[1:])} per cm"
+    return f"{unit} per cm"
 
 
 def second_does_not_fit(scale_text: str, fits: str, plural: str) -> str:

@@ -21,7 +21,7 @@ CURRENTS = SumWords("current", "currents", "amperes")
 OWN = (*(f"p{number}" for number in range(1, MOST + 1)), "combine", "unit")
 FIELDS = (
     *(field for field in AddPhasors.fields if field.name in OWN),
-    *drawing_fields("volts", "the current", second="amperes"),
+    *drawing_fields("V", "the current", second="A"),
 )
 
 

@@ -16,6 +16,6 @@ FIELDS: tuple[Field, ...] = (
     ),
     choice_field("combine", words.COMBINE, "method", "sum", words.COMBINES),
     choice_field("unit", words.UNIT, "loads", "A", words.UNITS),
-    *drawing_fields("units", words.ZERO),
+    *drawing_fields("A", words.ZERO),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

@@ -31,12 +31,16 @@ class AddPhasors(SumPage[AddCase]):
 
     def case(self, form: Mapping[str, str]) -> AddCase:
         """The form as a case. Raises InputError."""
-        reader = Reader(form, BY_NAME)
+        reader = Reader(form, BY_NAME, self.labels(form))
         unit = reader.choice("unit")
         phasors = read_phasors(reader, unit, difference=reader.choice("combine") == "difference")
         sizes = [four_figures(one.size) for one in phasors]
         computed = any(one.rectangular for one in phasors)
         return AddCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), phasors)
+
+    def labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """The scale in the unit of the phasors."""
+        return {"scale": sum_words.scale_label("V" if form.get("unit") == "V" else "A")}
 
     def outputs(self, case: AddCase, plan: Plan) -> tuple[Output, ...]:
         """Size and angle, both parts, scale, length, tolerance."""

@@ -27,6 +27,6 @@ FIELDS: tuple[Field, ...] = (
     # Links of version 1 mean lags of 20° and 30° where they name none; nobody saw these, as they lie behind a fold.
     replace(SHARED["a2"], before=(("1", "20"),)), replace(SHARED["a3"], before=(("1", "30"),)),
     SHARED["names"], SHARED["colours"],
-    *drawing_fields("amperes", "0°", TIP_TO_TAIL, "right"),
+    *drawing_fields("A", "0°", TIP_TO_TAIL, "right"),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

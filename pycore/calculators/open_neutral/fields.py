@@ -18,6 +18,6 @@ FIELDS: tuple[Field, ...] = (
     SHARED["sequence"],
     SHARED["names"],
     SHARED["colours"],
-    *drawing_fields("volts", words.PHASE, METHOD, "up", words.METHODS, "all"),
+    *drawing_fields("V", words.PHASE, METHOD, "up", words.METHODS, "all"),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

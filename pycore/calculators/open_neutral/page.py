@@ -6,6 +6,7 @@ from pycore import phasor, quantity
 from pycore.calculators.open_neutral import TOPIC, words
 from pycore.calculators.open_neutral.case import OpenCase, drawn_sizes, read_star
 from pycore.calculators.open_neutral.circuit import is_outside
+from pycore.calculators.open_neutral.construction import METHOD
 from pycore.calculators.open_neutral.fields import BY_NAME, FIELDS, NAMES
 from pycore.calculators.open_neutral.workings import comparison, load_figures, millman
 from pycore.forms.common import lines_of
@@ -18,6 +19,7 @@ from pycore.sums.page import SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
 from pycore.words import boards
+from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, listed, say
 
 TOO_MUCH, TOO_LITTLE = 1.05, 0.95
@@ -145,8 +147,10 @@ class OpenNeutralPage(SumPage[OpenCase]):
         )
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
-        """Labels of the loads, as the form's line names have it."""
-        return {name: words.load_label(line) for name, line in zip(NAMES, lines_of(form), strict=True)}
+        """Labels of the loads, as the form's line names have it, and the scale in the unit of what is drawn."""
+        loads = {name: words.load_label(line) for name, line in zip(NAMES, lines_of(form), strict=True)}
+        unit = "V" if form.get("method", METHOD) == METHOD else "A"
+        return {**loads, "scale": sum_words.scale_label(unit)}
 
 
 PAGE = OpenNeutralPage()

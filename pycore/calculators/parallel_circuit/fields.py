@@ -15,6 +15,6 @@ FIELDS: tuple[Field, ...] = (
     ),
     Field("supply", words.SUPPLY, "phasor", "values", "230 V"),
     Field("frequency", circuit_words.FREQUENCY, "quantity", "values", "50", "Hz"),
-    *drawing_fields("amperes", words.REFERENCE, second="volts"),
+    *drawing_fields("A", words.REFERENCE, second="V"),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

@@ -13,6 +13,6 @@ FIELDS: tuple[Field, ...] = (
     Field("voltage", words.VOLTAGE, "quantity", "values", "400", "V"),
     Field("frequency", circuit_words.FREQUENCY, "quantity", "values", "50", "Hz"),
     choice_field("phases", words.PHASES, "values", "3", words.PHASE_CHOICES),
-    *drawing_fields("units", words.REFERENCE),
+    *drawing_fields("VA", words.REFERENCE),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

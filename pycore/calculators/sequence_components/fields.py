@@ -18,6 +18,6 @@ FIELDS: tuple[Field, ...] = (
     choice_field("unit", words.UNIT, "loads", "A", words.UNITS),
     SHARED["names"],
     SHARED["colours"],
-    *drawing_fields("units", words.ZERO),
+    *drawing_fields("A", words.ZERO),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

@@ -108,8 +108,9 @@ class SequenceComponents(SumPage[SequenceCase]):
         return echoes
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
-        """The lines' names."""
-        return dict(zip(NAMES, lines_of(form), strict=True))
+        """The lines' names, and the scale in the unit of the phasors."""
+        unit = "V" if form.get("unit") == "V" else "A"
+        return {**dict(zip(NAMES, lines_of(form), strict=True)), "scale": sum_words.scale_label(unit)}
 
 
 PAGE = SequenceComponents()

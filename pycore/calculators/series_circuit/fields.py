@@ -13,6 +13,6 @@ FIELDS: tuple[Field, ...] = (
     Field("supply", words.SUPPLY, "phasor", "values", "230 V"),
     Field("frequency", circuit_words.FREQUENCY, "quantity", "values", "50", "Hz"),
     choice_field("drawn", words.DRAWN, "method", "voltages", words.DRAWINGS),
-    *drawing_fields("units", words.REFERENCE, second="amperes"),
+    *drawing_fields("V", words.REFERENCE, second="A"),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

@@ -22,6 +22,7 @@ from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.problem import read_sheet
 from pycore.words import boards
 from pycore.words import circuits as circuit_words
+from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, Symbol, say
 
 
@@ -40,13 +41,17 @@ class SeriesCircuit(SumPage[SeriesCase]):
 
     def case(self, form: Mapping[str, str]) -> SeriesCase:
         """The form as a case. Raises InputError."""
-        reader = Reader(form, BY_NAME)
+        reader = Reader(form, BY_NAME, self.labels(form))
         entered, solution = read_series(reader)
         drawn = reader.choice("drawn") == "voltages"
         sizes = [phasor.magnitude(value) for value in (solution.voltages if drawn else solution.impedances)]
         unit = "V" if drawn else "Ω"
         problem = read_sheet(reader, FIELDS, [float(f"{size:.3g}") for size in sizes], unit, "A", computed=True)
         return SeriesCase(problem, entered, solution)
+
+    def labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """The scale in the unit of what is drawn."""
+        return {"scale": sum_words.scale_label("Ω" if form.get("drawn") == "impedances" else "V")}
 
     def outputs(self, case: SeriesCase, plan: Plan) -> tuple[Output, ...]:
         """Current or supply (first the one not typed), impedance, angle, power factor, each voltage, resonance."""

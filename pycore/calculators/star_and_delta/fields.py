@@ -22,6 +22,6 @@ FIELDS: tuple[Field, ...] = (
     choice_field("known", words.KNOWN, "loads", "line", words.KNOWN_VOLTAGES),
     SHARED["sequence"],
     SHARED["names"],
-    *drawing_fields("units", words.ZERO),
+    *drawing_fields("A", words.ZERO),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

@@ -112,8 +112,10 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         return {name: {"said": case.echo_of(number)} for number, name in enumerate(NAMES, start=1)}
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
-        """What the voltage is that is given."""
-        return {"volts": words.VOLTAGES.get(form.get("known", "line"), words.VOLTAGE)}
+        """What the voltage is that is given, and the scale in the unit of what is drawn."""
+        unit = "V" if form.get("connection") == "star" else "A"
+        voltage = words.VOLTAGES.get(form.get("known", "line"), words.VOLTAGE)
+        return {"volts": voltage, "scale": sum_words.scale_label(unit)}
 
     def options(self, form: Mapping[str, str]) -> dict[str, dict[str, str]]:
         """The lines by their names, each with what is subtracted: in star the next line's voltage."""

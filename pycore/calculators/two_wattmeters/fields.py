@@ -20,6 +20,6 @@ FIELDS: tuple[Field, ...] = (
     # A link of version 1 that does not name them means meters in L1 and L3; the page opens with the usual labelling.
     replace(choice_field("meters", words.METER_LINES, "loads", "12", words.METER_LINE_OPTIONS), before=(("1", "13"),)),
     choice_field("balanced", words.BALANCED, "loads", "yes", words.BALANCEDS),
-    *drawing_fields("volt-amperes", words.ZERO, TIP_TO_TAIL, "right", METHODS[1:]),
+    *drawing_fields("VA", words.ZERO, TIP_TO_TAIL, "right", METHODS[1:]),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}
