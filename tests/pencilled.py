@@ -12,7 +12,7 @@ import numpy as np
 
 from pycore import geometry
 from pycore.calculators.registry import CALCULATORS
-from pycore.constructions import roles
+from pycore.constructions import deviations, roles
 from pycore.constructions.moves import (
     ConstructionError,
     CrossArcs,
@@ -27,7 +27,8 @@ from pycore.constructions.moves import (
     carry_out,
     deviations_of,
 )
-from pycore.geometry import Box, Point
+from pycore.geometry import ORIGIN, Box, Point
+from pycore.phasor import wrap
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.drawn import points_to_find
 from pycore.sums.photograph import PhotoTask, photo_task
@@ -42,11 +43,13 @@ MISTAKEN = 0.44
 
 @dataclass(frozen=True)
 class Pencilled:
-    """What a learner drew: on which form, by which method, the points that are there (mm), the mistake's name."""
+    """What a learner drew: on which form, by which method, the points that are there and the feet of perpendiculars
+    (mm), the mistake's name."""
 
     form: Mapping[str, str]
     method: str
     points: Mapping[str, tuple[float, float]]
+    feet: Mapping[str, tuple[float, float]]
     mistake: str
     strokes: tuple["Drawn", ...]
     want: PhotoTask
@@ -140,7 +143,24 @@ def _of_method(want: PhotoTask, form: Mapping[str, str], method: str) -> PhotoTa
 def _hand(moves: Sequence[Move], factor: float, random: np.random.Generator) -> Figure:
     off = {key: float(random.normal(0, ANGLE_OFF if "angle" in key or "parallel" in key else LENGTH_OFF / factor))
            for key in deviations_of(tuple(moves))}  # fmt: skip
-    return carry_out(tuple(moves), off)
+    return carry_out(tuple(moves), off | _along_axes(moves, carry_out(tuple(moves), off), factor))
+
+
+def _along_axes(moves: Sequence[Move], figure: Figure, factor: float) -> dict[str, float]:
+    """The slopes of perpendiculars over an arrow that lies along an axis: nobody draws those, so that they end in the
+    start, and the arrow counts nothing along the other axis."""
+    slopes = {}
+    for index, move in enumerate(moves):
+        if isinstance(move, DropPerpendicular) and over_an_arrow(figure, move, factor):
+            arrow = geometry.direction(ORIGIN, figure.points[move.start])
+            slopes[f"{index}:{deviations.PARALLEL}"] = wrap(arrow - figure.lines[move.line].degrees - 90.0)
+    return slopes
+
+
+def over_an_arrow(figure: Figure, move: DropPerpendicular, factor: float) -> bool:
+    """Whether a perpendicular would be so near the start that it lies over its arrow."""
+    foot = geometry.foot(figure.points[move.start], figure.lines[move.line])
+    return factor * geometry.distance(foot, ORIGIN) < 3.0
 
 
 def pencilled(seed: int, method: str = "", given: Mapping[str, str] | None = None) -> Pencilled:
@@ -161,15 +181,15 @@ def pencilled(seed: int, method: str = "", given: Mapping[str, str] | None = Non
             mistake, want = "", printed
         made = drawn_by(want, mistake, random, field)
         if made:
-            points, strokes = made
-            return Pencilled(form, want.drawing.construction.method, points, mistake, strokes, want)
+            points, feet, strokes = made
+            return Pencilled(form, want.drawing.construction.method, points, feet, mistake, strokes, want)
     raise ValueError(f"nothing fits the sheet {seed}")
 
 
 def drawn_by(
     want: PhotoTask, mistake: str, random: np.random.Generator, field: Box
-) -> tuple[dict[str, tuple[float, float]], tuple[Drawn, ...]] | None:
-    """The points and lines of one drawing; None where it leaves the field or cannot be drawn."""
+) -> tuple[dict[str, tuple[float, float]], dict[str, tuple[float, float]], tuple[Drawn, ...]] | None:
+    """The points, feet and lines of one drawing; None where it leaves the field or cannot be drawn."""
     drawing = want.drawing
     moves: list[Move] = list(drawing.construction.moves)
     if mistake not in ("", "stopped", "from-start", "random"):
@@ -209,13 +229,17 @@ def drawn_by(
     inside = all(field.left + 4 < p.x < field.right - 4 and field.bottom + 4 < p.y < field.top - 4 for p in everywhere)
     if not inside or min(near) < 5.0:
         return None
-    return {name: (p.x, p.y) for name, p in points.items()}, tuple(strokes)
+    feet = {move.foot: place(move.foot) for move in moves if isinstance(move, DropPerpendicular)}
+    in_mm = [{name: (p.x, p.y) for name, p in some.items()} for some in (points, feet)]
+    return in_mm[0], in_mm[1], tuple(strokes)
 
 
 def _lines(moves, want, figure, place, random, field: Box):
     """The lines of a drawing, with what a hand adds: faint guides, lines that run on, axes."""
     guides = random.random() < 0.6
     compasses = random.random() < 0.25
+    over_arrows = {move.foot for move in moves if isinstance(move, DropPerpendicular)
+                   and over_an_arrow(figure, move, want.drawing.factor)}  # fmt: skip
     for move in moves:
         if isinstance(move, Direction) and want.drawing.construction.method == "components":
             way = want.drawing.picture.place(Point(1.0, 0.0).moved(0.0, 0.0))
@@ -233,8 +257,7 @@ def _lines(moves, want, figure, place, random, field: Box):
                 yield Drawn(start, beyond, faint=True)
         elif isinstance(move, Join) and move.role != roles.HIDDEN:
             start, end = place(move.start), place(move.end)
-            over_an_arrow = move.role == roles.DROP and geometry.distance(end, want.origin) < 3.0
-            if geometry.distance(start, end) < 1.0 or over_an_arrow:
+            if geometry.distance(start, end) < 1.0 or (move.role == roles.DROP and move.end in over_arrows):
                 continue
             if move.role in (roles.PARALLEL, roles.DROP):
                 on = random.uniform(-0.5, 4) if random.random() < 0.8 else random.uniform(3, 12)

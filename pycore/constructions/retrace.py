@@ -8,6 +8,7 @@ from pycore import geometry
 from pycore.constructions.moves import (
     ConstructionError,
     CrossArcs,
+    DropPerpendicular,
     Figure,
     Intersect,
     Move,
@@ -49,6 +50,13 @@ def _as_drawn(so_far: Figure, move: SetOff | Intersect | CrossArcs | Start, plac
     return Figure({**so_far.points, move.point: place}, lines, so_far.readings)
 
 
+def _with_foot(so_far: Figure, move: Move, drawn: Mapping[str, Point]) -> Figure:
+    """Return the figure with the foot of a perpendicular where it was drawn, if it was."""
+    if isinstance(move, DropPerpendicular) and move.foot in drawn:
+        return Figure({**so_far.points, move.foot: drawn[move.foot]}, so_far.lines, so_far.readings)
+    return so_far
+
+
 def retrace(moves: tuple[Move, ...], drawn: Mapping[str, Point]) -> Iterator[RetracedPoint]:
     """Carry out a construction with the points that somebody drew, in the construction's own unit and angles. Ends
     early where lines do not meet, and nothing is drawn where they should."""
@@ -63,6 +71,7 @@ def retrace(moves: tuple[Move, ...], drawn: Mapping[str, Point]) -> Iterator[Ret
             yield RetracedPoint(index, drawn[move.point], so_far, crossing=False)
             so_far = _as_drawn(so_far, move, drawn[move.point])
             continue
+        so_far = _with_foot(so_far, move, drawn)
         if isinstance(move, SetOff | Intersect | CrossArcs | Start) and move.point in drawn:
             yield RetracedPoint(index, so_far.points[move.point], so_far)
             so_far = _as_drawn(so_far, move, drawn[move.point])
@@ -78,6 +87,7 @@ def continued(moves: tuple[Move, ...], drawn: Mapping[str, Point]) -> Figure:
         except ConstructionError:
             if not isinstance(move, Intersect | CrossArcs) or move.point not in drawn:
                 return so_far
+        so_far = _with_foot(so_far, move, drawn)
         if isinstance(move, SetOff | Intersect | CrossArcs | Start) and move.point in drawn:
             so_far = _as_drawn(so_far, move, drawn[move.point])
     return so_far

@@ -391,7 +391,8 @@ class Judge:
         ends, drawn = (START_POINT, move.point), self.aligned.points[move.point]
         shown = [index for index, one in enumerate(self.moves[: traced.index])
                  if getattr(one, "point", "") in self.aligned.points]  # fmt: skip
-        hidden = self.moves[shown[-1] + 1 : traced.index + 1]
+        hidden = tuple(one for one in self.moves[shown[-1] + 1 : traced.index + 1]
+                       if getattr(one, "foot", "") not in self.aligned.points)  # fmt: skip
         allowed = self.by_hand.end(hidden, traced.so_far, move.point)
         symbol = self.drawing.tags.get("sum", ())
         return self._judged_line("line", symbol, ends, traced.expected, drawn, allowed, (None, 0.0))

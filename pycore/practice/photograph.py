@@ -184,14 +184,15 @@ def measure(
     names = [name for name in places if name != first_direction(drawing.construction)]
     pairs = [(one, other) for one in names for other in names if one != other]
     unsure = {ends: _unsure(projection, places, ends, photo.tap) for ends in pairs}
-    return _measured_from(drawing, projection, places, unsure, sheet=sheet)
+    return _measured_from(drawing, projection, places, unsure, {}, sheet=sheet)
 
 
 def measure_read(
-    drawing: ReferenceDrawing, projection: Projection, places: Mapping[str, Point], sigmas: Mapping[str, float]
-) -> PhotoJudgement:
+    drawing: ReferenceDrawing, projection: Projection, places: Mapping[str, Point], sigmas: Mapping[str, float],
+    feet: Mapping[str, Point],
+) -> PhotoJudgement:  # fmt: skip
     """Judge a drawing on its sheet from points (mm) that a program has read, each with its standard uncertainty (mm);
-    a point that is not drawn is left out.
+    a point that is not drawn is left out. ``feet``: where perpendiculars were drawn to, from which sums are taken.
 
     Raises PhotoUnusableError.
     """
@@ -202,16 +203,16 @@ def measure_read(
             off = math.hypot(sigmas[one], sigmas[other])
             if length > 0.0:
                 unsure[one, other] = LineUncertainty(off, off / length * 360.0 / math.tau, read=True)
-    return _measured_from(drawing, projection, places, unsure, sheet=True)
+    return _measured_from(drawing, projection, places, unsure, feet, sheet=True)
 
 
 def _measured_from(
     drawing: ReferenceDrawing, projection: Projection, places: Mapping[str, Point],
-    unsure: Mapping[tuple[str, str], LineUncertainty], *, sheet: bool,
+    unsure: Mapping[tuple[str, str], LineUncertainty], feet: Mapping[str, Point], *, sheet: bool,
 ) -> PhotoJudgement:  # fmt: skip
     """Judge a drawing from its points (mm)."""
     _check_drawn(drawing, places, sheet=sheet)
-    turned = aligned(drawing, places)
+    turned = aligned(drawing, {**places, **feet})
     lines, mirrored = judged_lines(drawing, turned, unsure, sheet=sheet)
     if not lines:
         raise PhotoUnusableError("nothing")

@@ -5,10 +5,14 @@ half a degree off moves its foot by a millimetre, and the point above it not at 
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from pycore.geometry import Point
+from pycore import geometry
+from pycore.constructions.construction import Construction
+from pycore.constructions.moves import DropPerpendicular
+from pycore.constructions.names import AXIS_UP
+from pycore.geometry import ORIGIN, Point
 from pycore.practice.strokes import BEYOND, OUT, PencilStroke, StrokeSheet
 
 AXIAL = 0.06
@@ -18,6 +22,10 @@ PASSES = 1.2
 SUMMED, SKEW, BESIDE_AXIS = 0.8, 0.011, 12.0
 """Standard error of such a sum that is read at feet, mm (measured on made-up drawings); of the direction of a
 perpendicular, as a sine; so near an axis a point needs no foot, mm."""
+
+OVER_ARROW, NOTHING = 3.0, 1e-9
+"""A perpendicular that ends nearer the start (mm) lies over an arrow along an axis: nobody draws it; a length of none,
+in the construction's unit."""
 
 
 def is_axial(stroke: PencilStroke) -> bool:
@@ -66,6 +74,23 @@ def _at_foot(sheet: StrokeSheet, place: Point, *, up: bool) -> Measured:
             off = foot.minus(sheet.origin)
             longest, found = drop.length, Measured(off.y if up else off.x, 0.0)
     return found
+
+
+def drawn_feet(sheet: StrokeSheet, right: Construction, places: Mapping[str, Point]) -> dict[str, Point]:
+    """Where the perpendiculars of a construction on axes were drawn to, from the places of its points (mm); those that
+    are not seen are left out. An arrow that belongs along an axis, and lies there, counts nothing along the other."""
+    feet: dict[str, Point] = {}
+    for move in right.moves:
+        if not isinstance(move, DropPerpendicular) or move.start not in places:
+            continue
+        up = move.line == AXIS_UP
+        read = _at_foot(sheet, places[move.start], up=up)
+        is_over = geometry.distance(right.figure.points[move.foot], ORIGIN) < NOTHING
+        if is_over and math.fabs(read.value) < OVER_ARROW:
+            feet[move.foot] = sheet.origin
+        elif not read.error:
+            feet[move.foot] = sheet.origin.plus(Point(0.0, read.value) if up else Point(read.value, 0.0))
+    return feet
 
 
 Read = tuple[Measured, Measured]

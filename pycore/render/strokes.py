@@ -13,6 +13,7 @@ from pycore.geometry import Point
 from pycore.practice.drawn import JudgedLine
 from pycore.practice.photograph import PhotoJudgement, PhotoUnusableError, measure_read
 from pycore.practice.stroke_reading import StrokeReading, guides_of, needed_points, read_strokes
+from pycore.practice.stroke_sums import drawn_feet
 from pycore.practice.strokes import PencilStroke, StrokeSheet, stroke_of
 from pycore.projection import Projection
 from pycore.render import photograph
@@ -125,7 +126,7 @@ def read(task: StrokesTask, request: Mapping[str, Any]) -> ReadDrawing:
     drawings = [one for one in task.drawings if method in ("", one.construction.method)]
     sheet = StrokeSheet(_strokes(request["strokes"]), task.photo.origin, guides_of(drawings), task.box)
     reading = read_strokes(sheet, drawings)
-    return ReadDrawing(projection, reading, settled, _judged(task, projection, reading, settled))
+    return ReadDrawing(projection, reading, settled, _judged(sheet, projection, reading, settled))
 
 
 def ground_of(task: StrokesTask, request: Mapping[str, Any]) -> dict[str, Any]:
@@ -135,7 +136,7 @@ def ground_of(task: StrokesTask, request: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _judged(
-    task: StrokesTask, projection: Projection, reading: StrokeReading, settled: Mapping[str, Point | None]
+    sheet: StrokeSheet, projection: Projection, reading: StrokeReading, settled: Mapping[str, Point | None]
 ) -> PhotoJudgement | None:
     """The judgement once every point is sure or settled; None before, and where nothing can be judged."""
     places, sigmas = {}, {}
@@ -150,7 +151,8 @@ def _judged(
     if open_points or (reading.why and not settled):
         return None
     try:
-        return measure_read(reading.drawing, projection, places, sigmas)
+        feet = drawn_feet(sheet, reading.drawing.construction, places)
+        return measure_read(reading.drawing, projection, places, sigmas, feet)
     except PhotoUnusableError:
         return None
 

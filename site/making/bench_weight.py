@@ -113,10 +113,10 @@ def memory(browser: Browser, address: str) -> list[Row]:
         ours, stock = (statistics.median(_peaks(browser, address + page)) for page in (OURS, STOCK))
     few, many = CLASSES
     with step(f"weighing class sets of {few} and {many}"):
-        small, large = (_peak(browser, partial(make_class_set, address=address, learners=n)) for n in CLASSES)
+        small, large = (peak(browser, partial(make_class_set, address=address, learners=n)) for n in CLASSES)
     learners = (ONE_CLASS, TIMES_AS_MANY * ONE_CLASS)
     with step(f"weighing question papers for {learners[0]} and {learners[1]}"):
-        class_papers, all_papers = (_peak(browser, partial(make_papers, address=address, learners=n)) for n in learners)
+        class_papers, all_papers = (peak(browser, partial(make_papers, address=address, learners=n)) for n in learners)
     return [
         Row("peak memory of the page's process", ours, stock, "MB", goal=MEMORY_GOAL),
         Row(f"  while a class set of {many} is made", large, small, "MB", f"one of {few}", CLASS_MEMORY_GOAL),
@@ -127,7 +127,7 @@ def memory(browser: Browser, address: str) -> list[Row]:
 
 def _peaks(browser: Browser, address: str, times: int = 3) -> list[float]:
     """The peaks of a page's process by the time Python is ready."""
-    return [_peak(browser, partial(_open, address)) for _ in range(times)]
+    return [peak(browser, partial(_open, address)) for _ in range(times)]
 
 
 def _open(address: str, page: Page) -> None:
@@ -136,7 +136,7 @@ def _open(address: str, page: Page) -> None:
     wait(page, PYTHON_READY)
 
 
-def _peak(browser: Browser, work: Callable[[Page], object]) -> float:
+def peak(browser: Browser, work: Callable[[Page], object]) -> float:
     """The peak resident memory of the process that shows a page while something is done in it, in MB."""
     session = browser.new_browser_cdp_session()
 

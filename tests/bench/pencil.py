@@ -22,6 +22,7 @@ from pycore import geometry
 from pycore.geometry import Point
 from pycore.practice.photograph import measure_read
 from pycore.practice.stroke_reading import StrokeReading, guides_of, needed_points, read_strokes
+from pycore.practice.stroke_sums import drawn_feet
 from pycore.practice.strokes import PencilStroke, StrokeSheet, stroke_of
 from pycore.projection import Projection
 from pycore.sums.strokes import StrokesTask, strokes_task
@@ -65,8 +66,19 @@ def strokes_in(found: Sequence[Mapping[str, Any]]) -> list[PencilStroke]:
     return [stroke for stroke in made if stroke]
 
 
-def reading_of(reply: Reply, task: StrokesTask) -> tuple[StrokeReading, Projection, float] | None:
-    """The reading of a photograph's strokes, its projection, the processor's milliseconds; None where no marks were
+@dataclass(frozen=True)
+class Read:
+    """The reading of a photograph's strokes, where its perpendiculars end, its projection, the processor's
+    milliseconds."""
+
+    reading: StrokeReading
+    feet: Mapping[str, Point]
+    projection: Projection
+    milliseconds: float
+
+
+def reading_of(reply: Reply, task: StrokesTask) -> Read | None:
+    """What is read of a photograph's strokes; None where no marks were
     found. Raises ValueError where the script was told of another paper than today's."""
     projection = projection_of(task, reply.size, reply.marks)
     if projection is None:
@@ -76,7 +88,8 @@ def reading_of(reply: Reply, task: StrokesTask) -> tuple[StrokeReading, Projecti
     start = time.process_time()
     sheet = StrokeSheet(strokes_in(reply.strokes), task.photo.origin, guides_of(task.drawings), task.box)
     reading = read_strokes(sheet, task.drawings)
-    return reading, projection, reply.milliseconds + 1000.0 * (time.process_time() - start)
+    feet = drawn_feet(sheet, reading.drawing.construction, {point.name: point.place for point in reading.points})
+    return Read(reading, feet, projection, reply.milliseconds + 1000.0 * (time.process_time() - start))
 
 
 def _presses(points: Mapping[str, Point], unsure: set[str], true: Mapping[str, Point], needed: list[str]) -> int:
@@ -103,7 +116,8 @@ def presses(reading: StrokeReading, sheet: Pencilled, true: Mapping[str, Point])
     return _presses({point.name: point.place for point in reading.points}, unsure, true, needed)
 
 
-def _tallied(tally: Tally, seed: int, sheet: Pencilled, reading: StrokeReading, projection: Projection) -> None:
+def _tallied(tally: Tally, seed: int, sheet: Pencilled, read: Read) -> None:
+    reading, projection = read.reading, read.projection
     true = {name: Point(*place) for name, place in sheet.points.items()}
     needed = needed_points(sheet.want.drawing)
     tally.found_method += reading.method == sheet.method
@@ -124,9 +138,11 @@ def _tallied(tally: Tally, seed: int, sheet: Pencilled, reading: StrokeReading, 
     if reading.method != sheet.method:
         return
     places = {point.name: point.place for point in reading.points}
-    by_reading = measure_read(reading.drawing, projection, places, {p.name: p.sigma for p in reading.points})
+    sigmas = {p.name: p.sigma for p in reading.points}
+    by_reading = measure_read(reading.drawing, projection, places, sigmas, read.feet)
     guide = {name: place for name, place in places.items() if name not in needed and name not in true}
-    by_truth = measure_read(sheet.want.drawing, projection, {**guide, **true}, dict.fromkeys((*guide, *true), 0.0))
+    exact, feet = dict.fromkeys((*guide, *true), 0.0), {name: Point(*place) for name, place in sheet.feet.items()}
+    by_truth = measure_read(sheet.want.drawing, projection, {**guide, **true}, exact, feet)
     tally.verdicts += 1
     tally.same += by_reading.band == by_truth.band
     tally.misled += by_reading.band not in (by_truth.band, "look")
@@ -142,12 +158,11 @@ def judged(folder: Path, first: int, number: int) -> dict[str, Tally]:
             raise ValueError(f"{folder} has no reply to photograph {seed}")
         tally = tallies[sheet.method]
         tally.sheets += 1
-        done = reading_of(reply, strokes_task(NEUTRAL, sheet.form))
-        if done is not None:
-            reading, projection, milliseconds = done
+        read = reading_of(reply, strokes_task(NEUTRAL, sheet.form))
+        if read is not None:
             tally.marks += 1
-            tally.milliseconds.append(milliseconds)
-            _tallied(tally, seed, sheet, reading, projection)
+            tally.milliseconds.append(read.milliseconds)
+            _tallied(tally, seed, sheet, read)
     return tallies
 
 

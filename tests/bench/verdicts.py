@@ -35,7 +35,7 @@ def verdicts(sheets: int = SHEETS) -> dict[tuple[str, float], Counter[tuple[str,
         drawing, projection = sheet.want.drawing, _from_above(sheet)
         true = {name: Point(*place) for name, place in sheet.points.items() if place is not None}
         try:
-            right = measure_read(drawing, projection, true, dict.fromkeys(true, 0.0)).band
+            right = measure_read(drawing, projection, true, dict.fromkeys(true, 0.0), {}).band
         except PhotoUnusableError:
             continue
         for error in ERRORS:
@@ -44,7 +44,7 @@ def verdicts(sheets: int = SHEETS) -> dict[tuple[str, float], Counter[tuple[str,
                 moved = {name: place if name == "O" else place.plus(Point(*random.normal(0.0, error, 2)))
                          for name, place in true.items()}  # fmt: skip
                 sigmas = dict.fromkeys(true, max(error, CROSSING))
-                counted[right, measure_read(drawing, projection, moved, sigmas).band] += 1
+                counted[right, measure_read(drawing, projection, moved, sigmas, {}).band] += 1
     return found
 
 

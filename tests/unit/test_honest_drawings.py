@@ -24,8 +24,9 @@ def test_honest_drawings_are_accepted_and_usual_mistakes_are_not(method: str) ->
         sheet = pencilled(number, method)
         if sheet.mistake in PARTLY or sheet.method != method:
             continue
-        places = {name: Point(*place) for name, place in sheet.points.items()}
-        band = measure_read(sheet.want.drawing, from_above(sheet.want), places, dict.fromkeys(places, 0.0)).band
+        places, feet = ({name: Point(*place) for name, place in some.items()} for some in (sheet.points, sheet.feet))
+        exact = dict.fromkeys(places, 0.0)
+        band = measure_read(sheet.want.drawing, from_above(sheet.want), places, exact, feet).band
         (mistaken if sheet.mistake else right)[band] += 1
     assert right["wrong"] == 0 and right["accept"] >= 0.8 * right.total() > 16.0, right
     assert mistaken["accept"] == 0 and mistaken["wrong"] >= 0.95 * mistaken.total() > 9.0, mistaken

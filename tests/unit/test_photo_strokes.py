@@ -27,11 +27,10 @@ def reader():
 def test_a_photograph_is_read_to_a_millimetre(reader: Reader, seed: int):
     sheet = pencilled(seed)
     task = strokes_task(NEUTRAL, sheet.form)
-    done = reading_of(reply_to(reader, photographed(sheet, seed, 2200).picture, task), task)
-    assert done is not None
-    reading, _, _ = done
-    assert sheet.method == reading.method
-    places = {point.name: point.place for point in reading.points}
+    read = reading_of(reply_to(reader, photographed(sheet, seed, 2200).picture, task), task)
+    assert read is not None
+    assert sheet.method == read.reading.method
+    places = {point.name: point.place for point in read.reading.points}
     for name in needed_points(sheet.want.drawing):
         assert geometry.distance(places[name], Point(*sheet.points[name])) < 1.0
 
