@@ -12,10 +12,11 @@ from pycore import geometry
 from pycore.constructions.methods import COMPONENTS
 from pycore.forms.fields import default_form
 from pycore.geometry import ORIGIN, Point
+from pycore.practice.photograph import Photo, measure_read, measured_by
 from pycore.practice.stroke_axes import is_doubtful
 from pycore.practice.stroke_names import Names
 from pycore.practice.stroke_reading import ReadPoint, StrokeReading, guides_of, read_strokes
-from pycore.practice.stroke_sums import read_at_feet
+from pycore.practice.stroke_sums import drawn_feet, read_at_feet
 from pycore.practice.strokes import HEAD_SHORT, StrokeSheet
 from pycore.sums.strokes import strokes_task
 
@@ -299,3 +300,45 @@ def test_a_line_that_ends_within_a_hand_of_the_arrow_confirms_it():
     reading = read(found)
     assert reading.sure
     assert geometry.distance(point(reading, "T1").place, START.plus(Point(0.0, drawn.first))) < 1.0
+
+
+# Judged from the feet.
+
+
+def sheet_with(drawn: Drawn) -> StrokeSheet:
+    return StrokeSheet(strokes_in(drawn.strokes()), START, guides_of(TASK.drawings), TASK.box)
+
+
+def places(drawn: Drawn) -> dict[str, Point]:
+    """Where the points of a drawing are, mm."""
+    steps = {"O": ORIGIN, "T1": Point(0.0, drawn.first), "T2": STEPS[2], "T3": STEPS[3], "N": drawn.end}
+    return {name: START.plus(step) for name, step in steps.items()}
+
+
+def test_feet_are_where_the_perpendiculars_meet_the_axes():
+    """The first arrow lies along an axis: nobody draws a perpendicular over it, and it counts nothing across."""
+    feet = drawn_feet(sheet_with(drawn := Drawn(skew=2.0)), AXES.construction, places(drawn))
+    steps = {"X1": ORIGIN, "X2": Point(STEPS[2].x, 0.0), "Y2": Point(0.0, STEPS[2].y + 2.0),
+             "X3": Point(STEPS[3].x, 0.0), "Y3": Point(0.0, STEPS[3].y + 2.0)}  # fmt: skip
+    for name, step in steps.items():
+        assert geometry.distance(feet[name], START.plus(step)) < 0.01, name
+
+
+def test_a_foot_that_is_not_seen_is_not_taken_for_one():
+    feet = drawn_feet(sheet_with(drawn := Drawn(feet=False)), AXES.construction, places(drawn))
+    assert {"X1", "X2", "X3"} <= feet.keys() and not {"Y2", "Y3"} & feet.keys()
+
+
+def test_a_result_is_judged_by_the_sum_of_what_was_read_at_the_feet():
+    """Perpendiculars that lean by a few degrees moved the feet, and the learner added what was read there."""
+    drawn = Drawn(skew=2.0)
+    low = min(place.y for place in TASK.photo.marks)
+    seen = [Point(8.0 * place.x, 2400.0 - 8.0 * (place.y - low)) for place in TASK.photo.marks]
+    flat = measured_by(Photo(2400.0, 2400.0, 1.0), TASK.photo.marks, seen, by_hand=False)
+    at, exact = places(drawn), dict.fromkeys(places(drawn), 0.0)
+    feet = drawn_feet(sheet_with(drawn), AXES.construction, at)
+    assert "accept" == measure_read(AXES, flat, at, exact, feet).band
+    assert "accept" != measure_read(AXES, flat, at, exact, {}).band
+    # The feet do not excuse a result that is not their sum.
+    at["N"] = at["N"].plus(Point(0.0, -5.0))
+    assert "accept" != measure_read(AXES, flat, at, exact, feet).band
