@@ -17,7 +17,7 @@ from pycore.constructions.moves import (
     deviations_of,
 )
 from pycore.geometry import ORIGIN, Point
-from pycore.practice.marking import ACCEPT, LOOK, WRONG, band_of
+from pycore.practice.marking import ACCEPT
 
 PENCIL = 0.25
 """Standard uncertainty in mm of where the end of a pencil line is."""
@@ -99,10 +99,3 @@ class AllowedByHand:
 def _degrees(off: float, length: float) -> float:
     """The angle by which a line is turned whose end is off to the side; both in mm."""
     return off / max(length, 1.0) * 360.0 / math.tau
-
-
-def band_of_read(off: float, allowed: float, unsure: float) -> str:
-    """The band of a length or direction that a program has read: accepted within what the hand alone allows, wrong only
-    where its own uncertainty does not reach back over that band's edge, and looked at between."""
-    band = band_of(off / allowed)
-    return LOOK if band == WRONG and band_of((off - unsure) / allowed) != WRONG else band

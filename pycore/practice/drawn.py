@@ -29,7 +29,7 @@ from pycore.constructions.names import START_POINT
 from pycore.constructions.retrace import RetracedPoint, retrace
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import wrap
-from pycore.practice.allowed import DOT, AllowedByHand, band_of_read, bands_of_dashed, coverage_of, length_along
+from pycore.practice.allowed import DOT, AllowedByHand, bands_of_dashed, coverage_of, length_along
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, band_of
 from pycore.practice.slips import LineMistake, same_length, turned_by_slip
 from pycore.words import mistakes as words
@@ -54,12 +54,10 @@ class ReferenceDrawing:
 
 @dataclass(frozen=True, slots=True)
 class LineUncertainty:
-    """Standard uncertainties of a line that was measured: of its length (mm) and its direction (degrees). ``read``: a
-    program found its ends, which nobody has seen."""
+    """Standard uncertainties of a line that was measured: of its length (mm) and its direction (degrees)."""
 
     length: float = 0.0
     angle: float = 0.0
-    read: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,11 +226,7 @@ class Judge:
         unsure, coverage = self.unsure.get(ends, LineUncertainty()), self.by_hand.coverage
         allowed = math.hypot(by_hand[0], coverage * unsure.length), math.hypot(by_hand[1], coverage * unsure.angle)
         turned = math.fabs(off) if expected >= DOT else 0.0
-        if unsure.read:
-            bands = (band_of_read(math.fabs(length - expected), by_hand[0], unsure.length),
-                     band_of_read(turned, by_hand[1], unsure.angle))  # fmt: skip
-        else:
-            bands = band_of(math.fabs(length - expected) / allowed[0]), band_of(turned / allowed[1])
+        bands = band_of(math.fabs(length - expected) / allowed[0]), band_of(turned / allowed[1])
         return JudgedLine(kind, symbol, ends, length, expected, *read, off, allowed, bands)
 
     def _allowed(self, traced: RetracedPoint, line: str, wanted: Point, *, parallel: bool) -> tuple[float, float]:

@@ -202,7 +202,7 @@ def measure_read(
             length = geometry.distance(place, end)
             off = math.hypot(sigmas[one], sigmas[other])
             if length > 0.0:
-                unsure[one, other] = LineUncertainty(off, off / length * 360.0 / math.tau, read=True)
+                unsure[one, other] = LineUncertainty(off, off / length * 360.0 / math.tau)
     return _measured_from(drawing, projection, places, unsure, feet, sheet=True)
 
 
