@@ -33,6 +33,8 @@ FLAT_CROSSING, HEAD_NEAR, END_NEAR = 0.33, 1.3, 6.0
 CROSSING, LONE_END = 0.17, 0.6
 """Standard uncertainty of strokes across (mm), and of the end of a lone one."""
 MOST_CHOICES = 3
+ALONG, SEEN_FROM = 0.998, 20.0
+"""Cosine of the largest angle between a direction and a line along it; how long that must be to show it, mm."""
 ON_LINE = 1.2
 """How near a stroke passes to a point that lies on it, mm."""
 FITS, FITS_NOT = 1.5, 2.5
@@ -346,18 +348,26 @@ def _lone_arrows(sheet: StrokeSheet, best: _Candidate) -> list[ReadPoint]:
 
 
 def _guide(sheet: StrokeSheet, best: _Candidate) -> list[ReadPoint]:
-    """A point on the direction drawn first, where no arrow lies on it and a stroke does."""
+    """A point on the direction drawn first, where no arrow lies on it and a stroke does: along that direction, against
+    it or, of two axes, along the other. An arrow over an axis is found as one stroke with it, which has the arrow's
+    direction."""
     drawing = best.drawing
     guide = first_direction(drawing.construction)
     if not guide:
         return []
     way = drawing.picture.place(ORIGIN.moved(1.0, drawing.construction.figure.lines[guide].degrees))
-    length = geometry.distance(ORIGIN, way)
-    along = [ray for ray in sheet.leaving if geometry.dot(ray.way, way) > 0.998 * length and ray.end > 20.0]
-    if not along:
+    way = way.times(1.0 / geometry.distance(ORIGIN, way))
+    arrows = {arrow.number for arrow, _ in best.named.shape.corners.values()}
+    turns = (0.0, 180.0, 90.0, -90.0) if best.method == COMPONENTS else (0.0, 180.0)
+    found = []
+    for ray in sheet.leaving:
+        for turn in turns:
+            aligned = ORIGIN.moved(1.0, geometry.direction(ORIGIN, ray.way) + turn)
+            if geometry.dot(aligned, way) > ALONG and ray.end > SEEN_FROM and ray.stroke.number not in arrows:
+                found.append((ray.stroke.length, sheet.origin.plus(aligned.times(ray.end))))
+    if not found:
         return []
-    ray = max(along, key=lambda one: one.end)
-    return [ReadPoint(guide, sheet.origin_on(ray, ray.end), CROSSING, True)]
+    return [ReadPoint(guide, max(found, key=lambda one: one[0])[1], CROSSING, True)]
 
 
 def needed_points(drawing: ReferenceDrawing) -> list[str]:

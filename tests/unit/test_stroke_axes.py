@@ -324,6 +324,15 @@ def test_feet_are_where_the_perpendiculars_meet_the_axes():
         assert geometry.distance(feet[name], START.plus(step)) < 0.01, name
 
 
+def test_the_axes_say_how_the_paper_was_turned_and_an_arrow_over_one_does_not():
+    """The first arrow, 1.3° off, and its axis are found as one stroke: its direction is the arrow's."""
+    found = Drawn(heads={STEPS[1].y: 9.0}).strokes()
+    top, bottom = (ORIGIN.moved(length, 90.0 + 1.3) for length in (STEPS[1].y + ABOVE, -DOWN))
+    found[0] |= {"x1": START.x + bottom.x, "y1": START.y + bottom.y, "x2": START.x + top.x, "y2": START.y + top.y}
+    way = point(read(found), "Y").place.minus(START)
+    assert math.fabs(geometry.direction(ORIGIN, way) - 90.0) < 0.1
+
+
 def test_a_foot_that_is_not_seen_is_not_taken_for_one():
     feet = drawn_feet(sheet_with(drawn := Drawn(feet=False)), AXES.construction, places(drawn))
     assert {"X1", "X2", "X3"} <= feet.keys() and not {"Y2", "Y3"} & feet.keys()
