@@ -15,6 +15,7 @@ from pycore.pages import class_set as page
 from pycore.pages.class_job import issue_of, learners_of
 from pycore.pages.class_set import FIELDS, ClassSet
 from pycore.practice.class_set import Learner
+from pycore.render.all_codes import all_codes_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, fields_html, method_html
 from pycore.render.keeping import keeps_html
@@ -143,7 +144,7 @@ def form_html(form: Mapping[str, str]) -> Markup:
 
 def groups_html(form: Mapping[str, str]) -> Markup:
     """Return the choices with good defaults, folded away."""
-    return join([_group(name, title, form) for name, title in words.GROUPS])
+    return join([_group(name, title, form) for name, title in words.GROUPS], all_codes_html())
 
 
 def actions_html() -> Markup:

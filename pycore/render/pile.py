@@ -11,6 +11,7 @@ from pycore.pages.pile_sheet import kept_set
 from pycore.practice import tables
 from pycore.practice.marking import ACCEPT, LOOK, WRONG
 from pycore.render import camera
+from pycore.render.all_codes import all_codes_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.keeping import keeps_html
 from pycore.render.this_device import link_html as link_to_kept
@@ -299,7 +300,8 @@ def main_html() -> Markup:
     look = h("section", {"class": "pile-look", "data-look": True, "aria-label": words.SHOWN, "hidden": True},
              picture, gone, tools, h("div", {"data-region": "look"}))  # fmt: skip
     keys = h("p", {"class": "help", "data-keys": True, "hidden": True}, words.TABLE_HELP)
-    left = h("div", {"class": "pile-left"}, noscript, files, h("p", {"class": "help"}, words.DROP), more, bar,
+    left = h("div", {"class": "pile-left"}, noscript, files, h("p", {"class": "help"}, words.DROP), more,
+             all_codes_html(), bar,
              h("p", said), table, keys)  # fmt: skip
     papers = h("a", {"href": f"../{paper_words.SLUG}/"}, paper_words.TITLE)
     elsewhere = h("p", None, register, papers, link_to_kept("../"))

@@ -18,6 +18,7 @@ from pycore.pages.own_values import LONGEST_LINK, example_of
 from pycore.pages.print_setup import correction_of
 from pycore.pages.question_paper import FIELDS, QUESTION_FIELDS, QuestionPaper
 from pycore.pages.question_paper_job import first_page, papers_job, scheme_job
+from pycore.render.all_codes import all_codes_html
 from pycore.render.class_set import making_html, roll_html, roll_of
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, fields_html
@@ -172,7 +173,7 @@ def groups_html(form: Mapping[str, str]) -> Markup:
         inside = roll_html(words.NAMES_STAY) if name == "roll" else fields
         marks: Marks = {"class": "group", "data-group": name, "open": name == "roll"}
         groups.append(h("details", marks, h("summary", None, title), inside))
-    return join(groups)
+    return join(groups, all_codes_html())
 
 
 def _which_html() -> Markup:

@@ -204,7 +204,7 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("two-wattmeters", {"known": "readings", "w1": "1234", "w2": "1760"}, "P₁ = 1234 W, P₂ = 1760 W"),
     ("series-circuit", {"l": "90 Ω", "c": "30 Ω"}, "a coil of 90 Ω, a capacitor of 30 Ω in series on 230 V"),
     ("parallel-circuit", {"b2": "j68", "b3": "-j50"}, "a coil of 68 Ω, a capacitor of 50 Ω in parallel on 230 V"),
-    ("parallel-circuit", {"b2": "20 + j68"}, "20 Ω + j68 Ω"),
+    ("parallel-circuit", {"b2": "20 + j68"}, "20 + j68 Ω"),
     ("parallel-circuit", {"supply": "5 A"}, "in parallel, supply current 5 A, 50 Hz"),
     ("star-and-delta", {"connection": "star"}, "the angle of the line voltage V₁₂ = V₁ − V₂, and check its size"),
     ("series-circuit", {"supply": "2.5 A"}, "in series, carrying 2.5 A, 50 Hz"),

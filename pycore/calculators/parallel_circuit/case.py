@@ -93,13 +93,17 @@ class ParallelCase(SumCase):
         return sheet_words(self, plan, kind, method, task, self.values_text() + ".")
 
     def branch_text(self, place: int) -> str:
-        """A branch as it is written: 20 Ω + 120 mH; a reactance in ohms by its kind, or with its j beside another."""
-        alone = self.entered.typed[place][0] if len(self.entered.typed[place]) == 1 else None
+        """A branch as it is written: 20 Ω + 120 mH; a reactance in ohms by its kind, or with its j beside another: 20 +
+        j68 Ω, with one unit."""
+        branch = self.entered.typed[place]
+        alone = branch[0] if len(branch) == 1 else None
         if alone is not None and alone.element.in_ohms and alone.element.kind != RESISTOR:
             return circuit_words.reactance_of(alone.element.kind, alone.text)
+        following = (*branch[1:], None)
         return " + ".join(
-            ("−j" if one.element.kind == CAPACITOR else "j") + one.text if one.element.in_ohms else one.text
-            for one in self.entered.typed[place]
+            (("−j" if one.element.kind == CAPACITOR else "j") if one.element.in_ohms else "")
+            + (one.number if after and after.element.in_ohms and after.unit == one.unit else one.text)
+            for one, after in zip(branch, following, strict=True)
         ).replace("+ −j", "− j")
 
     def value_texts(self) -> tuple[str, ...]:
