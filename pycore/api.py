@@ -22,7 +22,7 @@ from pycore.render.lettered import BadLettersError, lacking, letters_of
 from pycore.render.refusals import BadRequestError, error_of, refusal, refused
 from pycore.render.regions import regions_of
 from pycore.sheet.kinds import CONSTRUCTION, KINDS
-from pycore.sums.page import ALL_PARTS, FRONT, SumPage
+from pycore.sums.page import ALL_PARTS, FRONT, PROBLEM_SHEET, SumPage
 from pycore.words import api as words
 from pycore.words import checking, codes, give, plain
 
@@ -111,18 +111,18 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         return paper_answer(paper, _form(request))
     calculator, form = _page(request), _form(request)
     requested, veiled = request.get("parts"), request.get("veiled") is True
-    parts = tuple(region for region in requested if region in (*ALL_PARTS, FRONT)) if (
+    parts = tuple(region for region in requested if region in (*ALL_PARTS, FRONT, PROBLEM_SHEET)) if (
         isinstance(requested, list)
     ) else ("answer", "sheet", "view")
     if veiled:
-        parts = tuple(region for region in parts if region in ("check", "sheet"))
+        parts = tuple(region for region in parts if region in ("check", "sheet", PROBLEM_SHEET))
     answer = calculator.answer(form, parts, _opening(request), "problem" if veiled else "")
     headline = answer.outputs[0]
     announced = words.announce(
         answer.title, headline.text, headline.unit, [plain(line) for line in answer.summary]
     )
     if veiled:
-        announced = checking.VALUES_CHANGED if answer.code else checking.STAYS_HIDDEN
+        announced = checking.VALUES_CHANGED if answer.code and request.get("opened") is True else checking.STAYS_HIDDEN
         answer = replace(answer, alternatives=())
     return {
         "ok": True,

@@ -9,7 +9,9 @@ from pycore.calculators.registry import CALCULATORS, MAIN
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.forms.common import OWN_PAPER_FIELDS, SHARED
+from pycore.forms.conventions import MARKS
 from pycore.forms.fields import Field
+from pycore.forms.reading import Reader
 from pycore.pages.codes import CodeProblem, find
 from pycore.practice import ladder
 from pycore.practice.codes import METHODS, SEEDS, TIERS, Code
@@ -152,8 +154,17 @@ def values_of(problem: CodeProblem) -> tuple[tuple[str, str, str], ...]:
             chosen = next((one.label for one in field.options if one.value == text), text)
             rows.append((label, chosen, ""))
         else:
-            rows.append((label, _written(text, field.unit or problem.form.get("unit", "")), field.sample))
+            written = _written(text, field.unit or problem.form.get("unit", ""))
+            rows.append((label, _with_side(problem, field, written), field.sample))
     return tuple(rows)
+
+
+def _with_side(problem: CodeProblem, field: Field, written: str) -> str:
+    """Return an angle of lag or lead with the word for its side: ``10° lead``; every other value as it is written."""
+    if field.kind != "angle" or not written.endswith("°"):
+        return written
+    angle = Reader(problem.form, {field.name: field}).lag(field.name)
+    return angle.echo(MARKS[problem.form.get("decimal", "point")])["degrees"]
 
 
 _ONE_PART = "+j"

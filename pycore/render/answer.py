@@ -111,6 +111,12 @@ def sheet_html(answer: Answer) -> Markup:
     return join(paper, [_further(page, answer.page_key[:-1] + "p") for page in answer.further_pages])
 
 
+def problem_sheet_html(answer: Answer) -> Markup:
+    """Return the region ``problem-sheet``: the sheet beside Check, as a learner begins on it. It is not printed."""
+    drawing = Markup.trusted(svg.write(answer.sheet, prefix="problem-sheet", role="view", view="problem"))
+    return h("div", {"class": "paper"}, drawing, old_label(answer))
+
+
 def figures_html(answer: Answer) -> Markup:
     """Return the region ``figures``: scale, length and accuracy of the sheet, below it while settings are changed."""
     rows = []

@@ -8,6 +8,7 @@ from pycore.render.answer import (
     front_html,
     kinds_html,
     notes_html,
+    problem_sheet_html,
     results_html,
     sheet_html,
     view_html,
@@ -16,6 +17,7 @@ from pycore.render.checking import task_html
 from pycore.render.elements import Markup
 from pycore.render.workings import workings_html
 from pycore.sums.answer import Answer
+from pycore.sums.page import PROBLEM_SHEET
 
 PARTS = ("answer", "sheet", "view", "workings")
 
@@ -26,7 +28,7 @@ def regions_of(
     """Return the HTML of the requested parts by region; equal answers give equal bytes on every machine.
 
     The part ``answer`` has the regions ``notes``, ``results`` and ``figures`` beside its own, ``sheet`` has ``kinds``,
-    ``check`` has ``task``.
+    ``check`` has ``task``; ``problem-sheet`` shows the sheet of an answer that was asked for as a problem's.
     ``inks``: by sample name (``i1``, ``sum`` ...), the ink of its line. Raises ValueError for an unknown part.
     """
     regions: dict[str, Markup] = {}
@@ -36,6 +38,8 @@ def regions_of(
             regions |= {"notes": notes_html(answer), "results": results_html(answer), "figures": figures_html(answer)}
         elif name == "sheet":
             regions |= {name: sheet_html(answer), "kinds": kinds_html(answer)}
+        elif name == PROBLEM_SHEET:
+            regions[name] = problem_sheet_html(answer)
         elif name == "view":
             regions[name] = view_html(answer)
         elif name == "front":

@@ -44,6 +44,8 @@ if TYPE_CHECKING:
     from pycore.sums.placed import PlacedFigure
 
 ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
+PROBLEM_SHEET = "problem-sheet"
+"""The part that stands beside Check: the problem's sheet in place of the answer's, without further pages."""
 FRONT = "front"
 """The part that only the front page has: the drawing for a phone, with its scale."""
 NO_OPENING = ReopenInfo()
@@ -268,7 +270,7 @@ class SumPage(Generic[Case]):
             notices=(*self.notices(case, plan), *stands_upright(case, plan)),
             caption=caption_of(case, plan),
             alternatives=alternatives(case, plan),
-            sheet=sheet_of(case, plan, request) if "sheet" in parts else _NO_PAGE,
+            sheet=sheet_of(case, plan, request) if "sheet" in parts or PROBLEM_SHEET in parts else _NO_PAGE,
             further_pages=self.further_pages(case, plan, request) if "sheet" in parts else (),
             views={"phone": view_of(case, plan)} if "view" in parts or FRONT in parts else {},
             workings=tuple(sorted(workings, key=lambda working: not working.on_sheet)),

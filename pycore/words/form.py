@@ -78,9 +78,9 @@ GROUP = "Group"
 DATE = "Date"
 
 
-def lags_by(line: str) -> str:
-    """Label of a line's angle of lag."""
-    return f"{line} lags by"
+def angle_of(line: str) -> str:
+    """Label of a line's angle of lag or lead, or of its power factor: the value says which it is."""
+    return f"Angle of {line}"
 
 
 def two_lines(first: str, second: str) -> str:

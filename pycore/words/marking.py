@@ -74,6 +74,7 @@ def size_right(*, signed: bool = False) -> Phrase:
     return say("**The size is right.** Now type the angle too, and which way it turns.")
 
 
+NUMBERS_ONLY = say("Only your numbers were checked, not the drawing itself.")
 ANGLE_TOO = say("Type the angle too: it has not been checked.")
 """Beside what is said of a size alone."""
 

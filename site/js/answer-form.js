@@ -8,6 +8,9 @@ import { regionHTML } from "./trusted.js";
 
 /** @import { Asked, Control, Reply, Values } from "../types/shared.js" */
 
+/** @type {Values} what is read off a drawing, before anything is */
+const NOTHING_READ = { answer: "", "answer-angle": "", "answer-side": "" };
+
 /** @param {string} key @param {string} name */
 const about = (key, name) => need(`[data-${key}="${CSS.escape(name)}"]`);
 
@@ -127,14 +130,15 @@ export function fields(section) {
   const isUntouched = () => !own.querySelector("[name=answer-how]:checked") || !filled.hidden;
 
   /**
-   * Fill in what was read off a drawing made on the screen, by field, unless nothing was, or another answer was begun
-   * before; a new reading takes that one's place.
+   * Fill in what was read off a drawing made on the screen, by field, unless another answer was begun before; a new
+   * reading takes that one's place. Where nothing is read off it any more, what was filled in goes too.
    * @param {Values} reading
    * @param {boolean} isNew
    */
   function fillIn(reading, isNew = false) {
-    if (!Object.values(reading).some(Boolean) || !(isNew || isUntouched())) return;
-    const wanted = /** @type {Values} */ ({ ...reading, "answer-how": "drawn" });
+    const isRead = Object.values(reading).some(Boolean);
+    if (isRead ? !(isNew || isUntouched()) : filled.hidden) return;
+    const wanted = /** @type {Values} */ ({ ...NOTHING_READ, ...reading, "answer-how": isRead ? "drawn" : "" });
     if (!filled.hidden && controls().every((one) => one.type === "radio" || (wanted[one.name] ?? one.value) === one.value)) return;
     for (const one of controls()) {
       if (one.type === "radio") one.checked = wanted[one.name] === one.value;
@@ -145,7 +149,7 @@ export function fields(section) {
     unitChosen = false; // it was read in millimetres
     suggestUnit();
     showWorded();
-    filled.hidden = false;
+    filled.hidden = !isRead;
     outdate();
   }
 

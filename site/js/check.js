@@ -21,6 +21,7 @@ const answer = section && fields(section);
 const main = need("main");
 const veilText = section?.querySelector(".veil");
 let asked = 0;
+let codeOfPage = ""; // as it was filled in
 let solvedFor = ""; // the problem that was solved last
 /** @type {(step: string, ask: boolean) => void} */
 let look = () => {};
@@ -31,7 +32,7 @@ let reveal = () => {};
 
 // Whoever turns to Check has an answer to be checked. The page's own is out of view meanwhile (css/check.css), until it is
 // asked for; only a problem's is not even in the page (veil.js).
-const isAside = () => main.hasAttribute("data-checking") && !main.hasAttribute("data-seen");
+export const isAside = () => !veil.isDown() && main.hasAttribute("data-checking") && !main.hasAttribute("data-seen");
 const isHidden = () => veil.isDown() || isAside();
 
 /** The answer beside Check is asked for; it stays in view until the values change. */
@@ -47,7 +48,17 @@ export function follow(reply) {
   const number = need("[data-problem-code]", HTMLElement, section);
   write(number, reply.problem ?? "");
   hide(number, !reply.problem);
+  fillInCode(reply.code);
   showWay(section, reply.code);
+}
+
+/**
+ * The code that opened the page stands where one types it, unless another one is being typed there.
+ * @param {string} code
+ */
+function fillInCode(code) {
+  if (!codeField || codeField.value !== codeOfPage) return;
+  codeField.value = codeOfPage = code;
 }
 
 /**

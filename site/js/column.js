@@ -30,6 +30,14 @@ export function arrived() {
   isAwaited = !fold;
 }
 
+/** @type {() => unknown} */
+let turned = () => {};
+
+/** What is done whenever another tab is shown. @param {() => unknown} run */
+export function onTurn(run) {
+  turned = run;
+}
+
 /** @param {string} name */
 export function show(name) {
   column.dataset.shows = name;
@@ -38,6 +46,7 @@ export function show(name) {
   arrived();
   markTab();
   need("[data-list]").scrollTop = 0;
+  turned();
 }
 
 const closeSettings = () => turnSettings(false);

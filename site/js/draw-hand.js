@@ -219,6 +219,7 @@ export function listen(desk) {
     }
     if (!one || one.id !== event.pointerId) return;
     if (event.type === "pointerup") finish(one);
+    else if (desk.isBegun) view.pencil(desk.begun); // by a press before this one, as it still is
     else desk.rest();
     one = null;
     view.look(null);

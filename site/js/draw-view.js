@@ -15,6 +15,7 @@ const FOOT = 46; // CSS px
 const ROOMY = 700; // px of paper across from which the close-up stands beside the pencil
 const [AWAY, FAR] = [90, 420]; // px of the close-up from the pencil: at first, and at the most
 const MOST = 40; // px for each mm
+const COARSE = 2.4; // the same at which a small screen opens, about the start
 const NAME_OFF = 4.5; // mm of a name from its line
 const REST = 160; // ms after which what is seen is painted at its new size
 
@@ -24,6 +25,8 @@ export class View {
   /** @type {{ x: number, y: number, scale: number }} the upper left corner (mm), and px for each mm */
   seen = { x: 0, y: 0, scale: 1 };
   #rest = 0;
+  /** @type {(() => void) | null} how the paper was fitted to the board, until it is moved by hand */
+  #fitted = null;
   #isClose = false;
   #spot = { x: -1, y: -1 }; // of the close-up
 
@@ -54,12 +57,24 @@ export class View {
     return pixels / this.seen.scale;
   }
 
-  /** When the board's edge moves, as when words above it grow, the paper stays where it is on the screen. */
+  /** When the board's edge moves, as when words above it grow, the paper stays where it is on the screen; when a phone is
+   * turned it is fitted anew, or what was in the middle stays there. */
   #stay() {
-    const { top } = this.box;
+    const [{ top, width }, { x, y }] = [this.box, this.middle()];
     this.measure();
-    this.seen.y += (this.box.top - top) / this.seen.scale;
-    this.show();
+    if (Math.abs(this.box.width - width) < 1) {
+      this.seen.y += (this.box.top - top) / this.seen.scale;
+      this.show();
+    } else if (this.#fitted) this.#fitted();
+    else this.about({ x, y }, this.seen.scale);
+  }
+
+  /** The whole sheet, or on a small screen what is about the start. */
+  fit() {
+    this.whole();
+    const [x, y] = this.reply.start;
+    if (this.seen.scale < COARSE / 1.4) this.about({ x, y }, COARSE);
+    this.#fitted = () => this.fit();
   }
 
   /** Where the board is on the screen: asked once, since asking while something moves has the page laid out anew. */
@@ -93,6 +108,7 @@ export class View {
     const { width: wide, height: high } = this.box;
     const scale = Math.max(0.2, Math.min(wide / width, high / height) * 0.98);
     this.seen = { x: (width - wide / scale) / 2, y: (height - high / scale) / 2, scale };
+    this.#fitted = () => this.whole();
     this.#settle();
   }
 
@@ -100,6 +116,7 @@ export class View {
   about({ x, y }, scale) {
     const { width: wide, height: high } = this.box;
     this.seen = { x: x - wide / scale / 2, y: y - high / scale / 2, scale };
+    this.#fitted = null;
     this.#settle();
   }
 
@@ -120,6 +137,7 @@ export class View {
 
   /** Move what is seen over the sheet (mm). @param {number} across @param {number} down */
   pan(across, down) {
+    this.#fitted = null;
     const { width, height } = this.reply.paper;
     const { scale } = this.seen;
     const [halfWide, halfHigh] = [this.box.width / scale / 2, this.box.height / scale / 2];

@@ -15,7 +15,6 @@ import * as veil from "./veil.js";
 
 const NEEDS = ["photo", "draw"]; // the lazy parts of pycore that measure and that judge
 const STYLES = ["draw", "draw-bar", "draw-paper", "draw-small"];
-const COARSE = 2.4; // px for each mm at which a small screen opens
 const WIDE = "(min-width: 75em)"; // as in draw.css: words stand beside the paper
 const slug = document.documentElement.dataset.slug ?? "";
 const dialog = document.createElement("dialog");
@@ -71,8 +70,7 @@ export async function open(page) {
 /** @param {Desk} opened */
 function begin(opened) {
   const { view, drawing, board } = opened;
-  view.whole();
-  if (view.seen.scale < COARSE / 1.4) view.about(drawing.start, COARSE);
+  view.fit();
   if (matchMedia(WIDE).matches) opened.unfold("all");
   opened.lay();
   opened.showAll(false);

@@ -1,4 +1,5 @@
-// What follows an answer once nobody types: the long text below it, the sheet where that is out of view, and its QR code.
+// What follows an answer once nobody types: the long text below it, the sheet where that is out of view, and its QR code;
+// and the problem's sheet, while that stands beside Check.
 
 import { Stuck, Superseded } from "./bridge.js";
 import * as check from "./check.js";
@@ -31,7 +32,7 @@ const fold = need(".request", HTMLDetailsElement);
 /** @type {FollowedPage} */
 let page;
 // The edition of which each is shown; of `code`: whose sheet is complete, with its code if it can have one.
-const shown = { workings: 0, code: 0 };
+const shown = { workings: 0, code: 0, problem: 0 };
 let isBehind = false; // whether the sheet is an earlier answer's
 let asked = 0; // when the latest answer was
 let withSheet = true; // whether it was with the sheet
@@ -60,6 +61,7 @@ export function answered(isWhole) {
   quiet = Math.min(Math.max(least, ANSWERS * (performance.now() - asked)), most);
   if (!isWhole) isBehind = !withSheet;
   followWithCode();
+  bringProblem();
   if (isWhole || veil.isDown()) {
     shown.workings = mine;
     return;
@@ -135,6 +137,20 @@ export async function complete() {
   }
   completing = null;
   return !isBehind;
+}
+
+/** The problem's sheet, as it is before anything is drawn: beside Check, where the answer's is out of view. */
+export async function bringProblem() {
+  const mine = page.edition();
+  if (!wide.matches || !check.isAside() || shown.problem === mine || !page.isFresh()) return;
+  shown.problem = mine;
+  try {
+    const reply = await page.ask("problem-sheet", ["problem-sheet"], { veiled: true });
+    if (mine === page.edition() && reply.ok) page.put(reply);
+  } catch (error) {
+    if (shown.problem === mine) shown.problem = 0;
+    if (!(error instanceof Superseded || error instanceof Stuck)) reportError(error);
+  }
 }
 
 /** @param {FollowedPage} joined */

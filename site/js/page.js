@@ -123,19 +123,20 @@ const ask = (topic, parts, { early = false, ...more } = {}) =>
     { topic, early });
 
 /**
- * Bring the answer up to date. `quiet`: it is what the page shows already; `typed`: there may be more of it at once.
+ * Bring the answer up to date. `quiet`: it is what the page shows already; `typed`: there may be more of it at once;
+ * `opened`: a link has just filled in the values.
  * The sheet comes with it or follows, seen or not, because it is what would be printed.
- * @param {{ quiet?: boolean, typed?: boolean }} options
+ * @param {{ quiet?: boolean, typed?: boolean, opened?: boolean }} options
  */
-const update = ({ quiet = false, typed = false } = {}) => (answering = answer(quiet, typed));
+const update = (options = {}) => (answering = answer(options));
 
-/** @param {boolean} quiet @param {boolean} typed */
-async function answer(quiet, typed) {
+/** @param {{ quiet?: boolean, typed?: boolean, opened?: boolean }} options */
+async function answer({ quiet = false, typed = false, opened = false }) {
   const mine = ++edition;
   const asked = JSON.stringify(form.read());
   veil.follow();
   // Python begins before what else is to do: it has a thread of its own.
-  const asking = ask("answer", followers.parts(!typed), { early: quiet && !veil.isDown() });
+  const asking = ask("answer", followers.parts(!typed), { early: quiet && !veil.isDown(), opened });
   check.forget();
   wait();
   actions.forget();
@@ -262,7 +263,7 @@ async function open(link) {
     unread = null;
     showNotices(reply.notices ?? []);
     if (reply.typed) markOld(check.mend(reply.typed, reply.errors ?? [], reply.held), ["find-code"]);
-    else await update();
+    else await update({ opened: true });
   } catch (error) {
     failed(error);
   } finally {
@@ -321,6 +322,7 @@ followers.join({
   edition: () => edition, isFresh: () => root.dataset.answer === "fresh", isReady: () => root.dataset.python === "ready",
   hasCodes: () => bridge.holds("codes"), answering: () => answering, showsAnswer, ask, put, failed, completed,
 });
+column.onTurn(followers.bringProblem);
 actions.listen(bridge, live, unanswered, followers);
 actions.add("lesson", () => lesson.open());
 actions.add("code", () => sharePanel.open(bridge));

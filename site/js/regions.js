@@ -8,7 +8,7 @@ import { patch, read } from "./patch.js";
 /** @import { Part } from "./patch.js" */
 
 // What every edit changes is changed where it stands: most of a sheet stays, and need not be laid out again.
-const CHANGED_IN_PLACE = ["answer", "notes", "results", "figures", "sheet", "kinds", "view", "workings"];
+const CHANGED_IN_PLACE = ["answer", "notes", "results", "figures", "sheet", "problem-sheet", "kinds", "view", "workings"];
 
 /** What a region shows, by its name. @type {Map<string, Part | null>} */
 const parts = new Map();

@@ -200,3 +200,67 @@ def kept_reading(page: Page) -> dict[str, str]:
     kept = json.loads(page.evaluate("localStorage.getItem('phasor-folio-drawings')"))
     found: dict[str, str] = kept["drawings"][0]["reading"]
     return found
+
+
+def test_a_filled_in_answer_goes_when_its_drawing_is_begun_afresh(page: Page, site: str, ready, answered) -> None:
+    """It stayed under Check, as the answer of a drawing that is no more; one that was typed by hand stays."""
+    page.goto(f"{site}{SLUG}/#v=3&code=333-JDL-2GA")
+    ready(page)
+    answered(page)
+    page.click(".check [data-action=draw]")
+    draw_and_read(page)
+    page.click("[data-draw-do=close]")
+    assert READ == reading_of(page)
+    page.click(".check [data-action=draw]")
+    Hand(page).opened()
+    page.evaluate("document.querySelector('[data-draw-do=afresh]').click()")
+    page.click("[data-draw-do=close]")
+    expect(page.locator("#check [name=answer]")).to_have_value("")
+    expect(page.locator("[name=answer-how]:checked")).to_have_count(0)
+    expect(page.locator("[data-filled-in]")).to_be_hidden()
+
+
+SEEN = """(place) => {
+  const [x, y] = document.querySelector(".draw-board").dataset.start.split(" ").map(Number);
+  const sheet = document.querySelector(".draw-board > .draw-scene > .draw-paper");
+  const { left, top, width } = sheet.getBoundingClientRect();
+  const scale = width / sheet.viewBox.baseVal.width;
+  const board = document.querySelector(".draw-board").getBoundingClientRect();
+  const [across, down] = [(left + x * scale - board.left) / board.width, (top + y * scale - board.top) / board.height];
+  return { scale, across, down, whole: left >= board.left && left + width <= board.right };
+}"""
+
+
+def test_a_phone_that_is_turned_has_its_paper_fitted_anew(open_page: Callable[..., Page], site: str, ready) -> None:
+    """It kept the place that it had; the line that waits for its end is ended after the turn."""
+    page = open_page(viewport=PHONE, has_touch=True)
+    page.goto(f"{site}{SLUG}/")
+    ready(page)
+    page.evaluate("document.querySelector('[data-action=draw]').click()")
+    hand = Hand(page).opened()
+    arrow(hand, hand.start(), 90.0, 25.0, "i1")
+    hand.choose("verb", "draw")
+    page.mouse.click(*hand.pixel(hand.edge("ruler", 0.0)))
+    expect(page.locator("[data-draw-prompt]")).to_contain_text("ends")
+    page.set_viewport_size({"width": PHONE["height"], "height": PHONE["width"]})
+    wait_until(page, f"({SEEN})().whole")
+    page.set_viewport_size(PHONE)
+    wait_until(page, f"Math.abs(({SEEN})().across - 0.5) < 0.02 && Math.abs(({SEEN})().down - 0.5) < 0.02")
+    page.mouse.click(*hand.pixel(hand.edge("ruler", 20.0)))
+    assert ["line", "name", "line"] == [op["do"] for op in hand.items()]
+
+
+def test_what_was_moved_by_hand_stays_in_the_middle_when_a_phone_is_turned(
+    open_page: Callable[..., Page], site: str, ready
+) -> None:
+    """At the size that it had."""
+    page = open_page(viewport=PHONE, has_touch=True)
+    page.goto(f"{site}{SLUG}/")
+    ready(page)
+    page.evaluate("document.querySelector('[data-action=draw]').click()")
+    hand = Hand(page).opened()
+    hand.press("closer")
+    before = page.evaluate(SEEN)
+    page.set_viewport_size({"width": PHONE["height"], "height": PHONE["width"]})
+    wait_until(page, f"Math.abs(({SEEN})().across - 0.5) < 0.02")
+    assert page.evaluate(SEEN)["scale"] == pytest.approx(before["scale"], rel=0.02)

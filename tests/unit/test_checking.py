@@ -301,3 +301,29 @@ def test_a_sheet_with_a_code_says_where_to_type_it():
     form = PAGE.practice_form(CODE) | {"code": str(CODE), "sheet": "problem", "paper": "A4"}
     sheet = ask("answer", form=form, parts=["sheet"])["regions"]["sheet"]
     assert "Type it on the page" in " ".join(re.sub(r"<[^>]+>", " ", sheet).split())
+
+
+def test_the_sheet_beside_check_is_the_problems_alone():
+    """No other region and no result comes with it, and the page's own sheet keeps its kind."""
+    reply = ask("answer", form=EXAMPLE, parts=["problem-sheet"], veiled=True)
+    assert {"problem-sheet"} == set(reply["regions"])
+    html = reply["regions"]["problem-sheet"]
+    assert 'data-view="problem"' in html and "data-sheet=" not in html and "data-phasor" not in html
+    assert "11.6" not in json.dumps(reply) and "18.4" in html
+    assert reply["fragment"] == ask("answer", form=EXAMPLE, parts=["answer"])["fragment"]
+
+
+def test_only_who_opens_a_problem_hears_that_its_values_are_filled_in():
+    form = PAGE.practice_form(CODE) | {"code": str(CODE)}
+    request = {"form": form, "parts": ["check"], "veiled": True}
+    assert "filled in" in ask("answer", **request, opened=True)["announce"]
+    assert "filled in" not in ask("answer", **request)["announce"]
+
+
+@pytest.mark.parametrize(("how", "says"), [("drawn", True), ("calculated", False)])
+@pytest.mark.parametrize("size", ["11.6 A", "20 A"])
+def test_a_verdict_on_a_drawn_answer_says_that_only_numbers_were_checked(how: str, says: bool, size: str):
+    given = {"answer-how": how, "answer": size, "answer-unit": "A"}
+    reply = ask("mark", form=EXAMPLE, given=given)
+    assert says is ("Only your numbers were checked" in reply["regions"]["marked"])
+    assert says is ("Only your numbers were checked" in reply["announce"])

@@ -1,6 +1,7 @@
 """The values of a problem in Practice, written as on paper."""
 
 import re
+from dataclasses import replace
 
 import pytest
 
@@ -36,3 +37,12 @@ def test_an_impedance_is_written_as_on_the_sheet(slug: str) -> None:
         assert [] == [text for text in impedances if text not in on_sheet]
         seen += len([text for text in impedances if "+" in text])
     assert seen
+
+
+@pytest.mark.parametrize(("typed", "said"), [("0.8 lag", "0.8 lag"), ("35", "35° lag"), ("-10", "10° lead")])
+def test_an_angle_says_lag_or_lead_once(typed: str, said: str) -> None:
+    """It said “L3 lags by 0.8 lag”, and “L3 lags by −10°” of a current that leads."""
+    problem = find(str(Code(CALCULATORS["neutral-current"].topic, TIERS[-1], seed=5)))
+    told = values_of(replace(problem, form={**problem.form, "a3": typed}))
+    assert [said] == [text for label, text, _ in told if label == "Angle of L3"]
+    assert not any("lag" in label for label, _, _ in told)
