@@ -222,8 +222,11 @@ class JudgedDrawing:
         return max((line.band for line, _, _ in self.lines), key=(ACCEPT, LOOK, WRONG).index, default=ACCEPT)
 
 
-def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: Point) -> JudgedDrawing:
-    """Judge what was drawn on a sheet whose start is at ``origin`` (mm)."""
+def judge_strokes(
+    drawing: ReferenceDrawing, drawn: Sequence[Stroke], origin: Point, printed: Sequence[Stroke] = ()
+) -> JudgedDrawing:
+    """Judge what was drawn on a sheet whose start is at ``origin`` (mm), where arrows may be ``printed`` already."""
+    strokes, before = (*printed, *drawn), len(printed)
     wanted = wanted_lines(drawing.construction)
     places = {START_POINT: origin}
     arcs = ArcFollower(arcs_here.wanted_arcs(drawing.construction), _arcs_of(strokes), places)
@@ -249,11 +252,12 @@ def judge_strokes(drawing: ReferenceDrawing, strokes: Sequence[Stroke], origin: 
             judged = _misnamed(judged, line, stroke, paths)
             judged = _begun(judged, places[line.start], stroke, common=line.start == START_POINT)
         lines.append((judged, used[line], line))
-    free = [index for index, stroke in follower.free() if stroke.kind == ARROW]
-    longer, shifted = alike([line for line, _, _ in lines])
+    free = [index - before for index, stroke in follower.free() if stroke.kind == ARROW and index >= before]
+    own = [(line, index - before, of) for line, index, of in _in_order(lines, arcs.judged(drawing)) if index >= before]
+    longer, shifted = alike([line for line, _, of in own if isinstance(of, WantedLine)])
     missing = tuple(line for line in follower.wanted if line not in used and line not in follower.dots)
     true = *paths, *arcs_here.true_arcs(drawing, turned, tuple(arcs.used))
-    return JudgedDrawing(_in_order(lines, arcs.judged(drawing)), tuple(free), missing, mirrored, longer, shifted, true)
+    return JudgedDrawing(tuple(own), tuple(free), missing, mirrored, longer, shifted, true)
 
 
 def _arcs_of(strokes: Sequence[Stroke]) -> dict[int, Arc]:

@@ -43,7 +43,9 @@ def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, h
     asked = page.answer(form, ("check",)).answer_request
     head = case.values_text(), case.notation.scale(plan.scale)
     front = needed(plan.construction)
-    panel = panel_html(names, head, task.problem(), moves, asked, front)
+    printed = {line.name for line in task.printed}
+    to_name = {key: tag for key, tag in names.items() if key not in printed}
+    panel = panel_html(to_name, head, task.problem(), moves, asked, front)
     zero = task.zero()
     sheet = svg.write(task.page, prefix="draw-paper", role="view", view="draw")
     return {
@@ -51,6 +53,7 @@ def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, h
         "regions": {"draw": str(panel)},
         "paper": {"svg": sheet, "width": task.page.width, "height": task.page.height, "page": plan.layout.page_key},
         "start": [task.origin.x, task.page.height - task.origin.y],
+        "printed": [_printed(line, task.page.height) for line in task.printed],
         "zero": None if zero is None else [zero.x, task.page.height - zero.y],
         "tools": instruments(task, form),
         "front": front,
@@ -60,6 +63,12 @@ def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, h
         },
         "problem": link_on_screen(case),
     }
+
+
+def _printed(line: Stroke, height: float) -> dict[str, Any]:
+    """An arrow that the sheet has drawn already: learners draw on from its tip, and do not draw it."""
+    (x1, y1), (x2, y2) = line.start, line.end
+    return {"kind": line.kind, "x1": x1, "y1": height - y1, "x2": x2, "y2": height - y2, "name": line.name}
 
 
 # What is said of lines.
@@ -149,7 +158,7 @@ def _rows(judged: JudgedDrawing) -> Markup:
 def _judged(task: DrawingTask, strokes: Sequence[Stroke], *, held: bool) -> dict[str, Any]:
     best: tuple[int, Candidate, JudgedDrawing] | None = None
     for candidate in task.candidates():
-        judged = judge_strokes(candidate.drawing, strokes, task.origin)
+        judged = judge_strokes(candidate.drawing, strokes, task.origin, task.printed)
         if best is None or judged.right > best[0]:
             best = judged.right, candidate, judged
     if best is None:

@@ -1,13 +1,17 @@
-"""Hints while an answer is held back, one step of the page's list at a time: what to look at, then the move, then the
-lesson that shows the move done. The step that gives the answer is left to the learner."""
+"""Hints while an answer is held back, one step of the page's list at a time: which instrument and from where, then the
+move, then the lesson that shows the move done. What the problem says itself is passed over; the step that gives the
+answer is left to the learner."""
 
 from collections.abc import Mapping
 from typing import Any
 
+from pycore.constructions.moves import SetOff
 from pycore.forms import links
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.lesson import place_of
 from pycore.render.phrase import phrase_html
+from pycore.sheet import compose
+from pycore.sheet.kinds import TWO
 from pycore.sums.lesson_frame import LessonFrame
 from pycore.sums.page import SumPage
 from pycore.words import checking as words
@@ -24,13 +28,37 @@ def _whole(value: object, most: int) -> int:
     return min(max(value, 1), most) if isinstance(value, int) and not isinstance(value, bool) else 1
 
 
-def _sentences(frame: LessonFrame, rung: int) -> tuple[Phrase, ...]:
-    """What a rung tells, the lower one first."""
+def _is_told(page: SumPage[Any], form: Mapping[str, str], frame: LessonFrame) -> bool:
+    """Whether the problem itself says what a step brings: its scale, or a phasor that its sheet has drawn already."""
+    if frame.asks_scale or frame.place is None:
+        return frame.asks_scale
+    case = page.case(form)
+    plan = case.sheet_plan()
+    begun = compose.begun_keys(plan.construction) if case.problem["start"] == TWO else ()
+    step = dict(plan.construction.numbered).get(frame.place.step)
+    return step is not None and any(
+        isinstance(move, SetOff) and move.phasor in begun and not move.copy for move in step.moves
+    )
+
+
+def _frame(page: SumPage[Any], form: Mapping[str, str], step: int) -> LessonFrame:
+    """The frame of a step, or of the first step after it of which something is to be told."""
+    while True:
+        frame = page.lesson(form, "lesson", page.lesson_number(form, step))
+        if not _is_told(page, form, frame):
+            return frame
+        step += 1
+
+
+def _sentences(frame: LessonFrame) -> tuple[Phrase, ...]:
+    """What is told, rung by rung: which instrument and from where, with what to ask oneself; then the move."""
     if frame.answers:
         return (words.HINT_LAST,)
-    look = frame.question or (frame.why[0] if frame.why else frame.sentence)
-    move = (*frame.sentence, " ", *frame.reading) if frame.reading else frame.sentence
-    return (look, move) if rung >= MOVE else (look,)
+    if frame.reading:
+        asks = (" ", *frame.question) if frame.question else ()
+        return ((*frame.sentence, *asks), frame.reading)
+    look = frame.question or (frame.why[0] if frame.why else ())
+    return (look, frame.sentence) if look else (frame.sentence,)
 
 
 def _next(step: int, rung: int, label: str) -> Markup:
@@ -41,11 +69,12 @@ def _next(step: int, rung: int, label: str) -> Markup:
 def reply(page: SumPage[Any], form: Mapping[str, str], request: Mapping[str, Any]) -> dict[str, Any]:
     """Answer ``{"do": "hint", "step", "rung"}``. Raises InputError."""
     step, rung = _whole(request.get("step"), FARTHEST), _whole(request.get("rung"), MOVE)
-    frame = page.lesson(form, "lesson", page.lesson_number(form, step))
+    frame = _frame(page, form, step)
     step, steps = (frame.place.step, frame.place.steps) if frame.place else (frame.number, frame.count)
-    told = _sentences(frame, rung)
+    sentences = _sentences(frame)
+    told = sentences[:rung]
     ways = []
-    if rung < MOVE and not frame.answers:
+    if rung < len(sentences):
         ways.append(_next(step, MOVE, words.HINT_MOVE))
     elif not frame.answers:
         task = page.task(form)

@@ -5,12 +5,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
+from pycore.constructions import roles
+from pycore.constructions.names import START_POINT
 from pycore.drawing import Group, Item, Line, Page
 from pycore.geometry import Point
-from pycore.practice.drawn import ReferenceDrawing
-from pycore.practice.lines_here import wanted_lines
+from pycore.practice.drawn import ReferenceDrawing, aligned
+from pycore.practice.lines_here import ARROW, Stroke, wanted_lines
+from pycore.practice.photograph import true_paths
 from pycore.sheet import compose
-from pycore.sheet.kinds import PROBLEM
+from pycore.sheet.kinds import PROBLEM, TWO
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.on_screen import on_screen
@@ -44,13 +47,15 @@ class Candidate:
 
 @dataclass(frozen=True, slots=True)
 class DrawingTask:
-    """A problem to be drawn on the screen: its case, its blank sheet, and where its start is (mm, y up)."""
+    """A problem to be drawn on the screen: its case, its blank sheet, where its start is (mm, y up), and the arrows
+    that the sheet has drawn already."""
 
     case: SumCase
     plan: Plan
     page: Page
     origin: Point
     own: Candidate
+    printed: tuple[Stroke, ...] = ()
 
     def candidates(self) -> Iterator[Candidate]:
         """Every construction that lines may follow, the sheet's own first."""
@@ -109,4 +114,17 @@ def drawing_task(page: SumPage[Any], form: Mapping[str, str]) -> DrawingTask:
     stand, _ = compose.settled(plan, look_of(case))
     sheet = composed_of(case, plan, SheetRequest(PROBLEM)).page
     own = _candidate(case, plan, plan.construction.method, plan.construction.order)
-    return DrawingTask(case, plan, sheet, stand.origin, own)
+    return DrawingTask(case, plan, sheet, stand.origin, own, _printed(case, own, stand.origin))
+
+
+def _printed(case: SumCase, own: Candidate, origin: Point) -> tuple[Stroke, ...]:
+    """The arrows of a problem sheet that shows two phasors."""
+    if case.problem["start"] != TWO:
+        return ()
+    keys = compose.begun_keys(own.plan.construction)
+    paths = true_paths(own.drawing, aligned(own.drawing, {START_POINT: origin}))
+    first: dict[str, Stroke] = {}
+    for path in paths:
+        if path.role == roles.GIVEN and path.phasor in keys:
+            first.setdefault(path.phasor, Stroke(ARROW, path.points[0], path.points[1], path.phasor))
+    return tuple(first.values())

@@ -3,19 +3,23 @@
 from collections.abc import Mapping
 
 from pycore.forms import links
-from pycore.sheet.kinds import POINT, PROBLEM
+from pycore.sheet.kinds import POINT, PROBLEM, TWO
 from pycore.sheet.styles import USUAL
 from pycore.sums.case import SumCase
 
-ON_SCREEN = {"own-paper": "", "own-way": "", "print": USUAL, "start": POINT, "sheet": PROBLEM}
-"""Choices of the form that hold for paper alone: here the sheet itself is drawn on, and only its start stands on it."""
+ON_SCREEN = {"own-paper": "", "own-way": "", "print": USUAL, "sheet": PROBLEM}
+"""Choices of the form that hold for paper alone: here the sheet itself is drawn on."""
 
 
 def on_screen(form: Mapping[str, str]) -> dict[str, str]:
-    """Return a form as it is drawn on the screen."""
-    return {**form, **ON_SCREEN}
+    """Return a form as it is drawn on the screen: its start is always shown, and phasors that the sheet has drawn."""
+    return {**form, **ON_SCREEN, "start": TWO if form.get("start") == TWO else POINT}
 
 
 def link_on_screen(case: SumCase) -> str:
-    """Return the fragment of a case on the screen, with every choice that was made to fit: equal for equal problems."""
-    return links.fragment(case.link(case.sheet_plan(), PROBLEM))
+    """Return the fragment of a case on the screen, with every choice that was made to fit: equal for equal problems.
+
+    What stands on the sheet at the start is left out: drawings were kept without it before any phasor stood there.
+    """
+    pairs = case.link(case.sheet_plan(), PROBLEM)
+    return links.fragment([pair for pair in pairs if pair[0] != "start"])

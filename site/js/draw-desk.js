@@ -68,7 +68,7 @@ export class Desk {
     this.problem = problem;
     this.board = this.find("board");
     this.reading = new Reading(dialog);
-    this.drawing = new Drawing({ x: reply.start[0], y: reply.start[1] }, reply.zero && { x: reply.zero[0], y: reply.zero[1] });
+    this.drawing = new Drawing({ x: reply.start[0], y: reply.start[1] }, reply.zero && { x: reply.zero[0], y: reply.zero[1] }, reply.printed);
     const before = keep.read(page.kept, problem.page, reply.problem);
     if (before) this.#take(before);
     this.tools = new Tools(reply.tools, { ...parked(reply), ...before?.tools }, this.drawing);

@@ -51,10 +51,12 @@ export class Drawing {
   /**
    * @param {{ x: number, y: number }} start where the sheet's start is
    * @param {{ x: number, y: number } | null} zero the mark that the sheet has in its first direction
+   * @param {Omit<DrawItem, "id">[]} printed the arrows that the sheet has drawn already
    */
-  constructor(start, zero) {
+  constructor(start, zero, printed = []) {
     this.start = start;
     this.zero = zero;
+    this.printed = printed.map((line, place) => ({ ...line, id: -1 - place }));
   }
 
   /** Do something; what was undone before is gone. @param {DrawOp} op */
@@ -85,9 +87,9 @@ export class Drawing {
     return this.items().filter(({ kind }) => kind !== "mark");
   }
 
-  /** The straight ones. */
+  /** The straight ones, and those that the sheet has. */
   lines() {
-    return this.strokes().filter((item) => !isArc(item));
+    return [...this.printed, ...this.strokes().filter((item) => !isArc(item))];
   }
 
   /**
@@ -109,7 +111,7 @@ export class Drawing {
       if (!found.some(({ x, y }) => Math.hypot(x - point.x, y - point.y) < SAME)) found.push(point);
     };
     add({ ...this.start, what: "start" });
-    const items = this.items().filter(({ id }) => id !== but);
+    const items = [...this.printed, ...this.items()].filter(({ id }) => id !== but);
     const [strokes, lines] = [items.filter(({ kind }) => kind !== "mark"), items.filter((item) => item.kind !== "mark" && !isArc(item))];
     for (const item of items) {
       if (item.kind === "mark") add({ x: item.x1, y: item.y1, what: "mark", item });

@@ -87,6 +87,8 @@ export interface DrawReply extends Reply {
   start: [number, number];
   /** The mark that the sheet has in its first direction; null if it has none. */
   zero: [number, number] | null;
+  /** The arrows that the sheet has drawn already. */
+  printed: Omit<DrawItem, "id">[];
   tools: Record<ToolName, ToolPicture>;
   /** The instruments that the sheet's own construction needs. */
   front: ToolName[];

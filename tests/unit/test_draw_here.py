@@ -11,9 +11,11 @@ from typing import Any
 
 import pytest
 from fontTools.ttLib import TTFont
+from unit.sheets import on_page
 
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
+from pycore.drawing import Arrow
 from pycore.forms.fields import default_form
 from pycore.practice.allowed import COVERAGE_OF_ALL
 
@@ -252,3 +254,48 @@ def test_a_saved_drawing_has_the_lettering_of_its_text_and_no_more():
         assert set("12A=") <= held and ("₁" in held) == ("Serif" not in about), about
         assert not held & set("BCDZabz"), about
     assert ask(text=text)["faces"] == ask(text=text + "A" * 100_000)["faces"]
+
+
+SUPPORTED = {**FORM, "start": "two"}
+
+
+def test_arrows_that_the_sheet_has_drawn_stand_there_and_are_not_asked_for() -> None:
+    """They were missing, and the learner was to draw them once more."""
+    opened = ask(SUPPORTED)
+    printed = opened["printed"]
+    assert ["i1", "i2"] == [line["name"] for line in printed]
+    own = parallelogram()
+    for line, drawn in zip(printed, own, strict=False):
+        assert [line["x1"], line["y1"], line["x2"], line["y2"]] == pytest.approx(drawn[1:5], abs=0.01)
+    assert 'data-phasor="i1"' in opened["paper"]["svg"] and 'data-phasor="i1"' not in ask()["paper"]["svg"]
+    buttons = re.findall(r'data-draw-do="name" data-value="(\w+)"', opened["regions"]["draw"])
+    assert "i3" in buttons and not {"i1", "i2"} & set(buttons)
+    reply = ask(SUPPORTED, lines=own[2:])
+    assert bands(reply) == dict.fromkeys(range(7), "accept") and reply["done"] and not reply["ask"]
+    assert not bands(ask(SUPPORTED, lines=[])) and not ask(SUPPORTED, lines=[])["done"]
+    wrong = [*own[2:5], between("arrow", start(), moved(start(), 40.0, 210.0), "i3")]
+    assert "wrong" == bands(ask(SUPPORTED, lines=wrong))[3]
+
+
+def test_a_drawing_kept_before_is_found_and_judged_with_its_own_arrows() -> None:
+    """The learner had drawn the first two by hand: they are judged as before, and nothing is asked."""
+    assert ask()["problem"] == ask(SUPPORTED)["problem"]
+    lines = parallelogram()
+    for line, name in zip(lines, ("i1", "i2"), strict=False):
+        line[5] = name
+    reply = ask(SUPPORTED, lines=lines)
+    assert bands(reply) == dict.fromkeys(range(9), "accept") and reply["done"] and not reply["ask"]
+
+
+@pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
+def test_printed_arrows_lie_on_those_of_the_sheet(method: str) -> None:
+    """From tail to tip, by the lines of the sheet's own drawing."""
+    form = {**SUPPORTED, "method": method}
+    opened = ask(form)
+    page = CALCULATORS[SLUG].sheet_page({**form, "sheet": "problem"})
+    arrows = {placed.phasor: placed.item for placed in on_page(page, Arrow)}
+    for line in opened["printed"]:
+        arrow = arrows[line["name"]]
+        ends = [*arrow.tail, *arrow.tip]
+        height = opened["paper"]["height"]
+        assert [line["x1"], height - line["y1"], line["x2"], height - line["y2"]] == pytest.approx(ends, abs=0.01)
