@@ -10,8 +10,6 @@ from pycore.forms import links
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.lesson import place_of
 from pycore.render.phrase import phrase_html
-from pycore.sheet import compose
-from pycore.sheet.kinds import TWO
 from pycore.sums.lesson_frame import LessonFrame
 from pycore.sums.page import SumPage
 from pycore.words import checking as words
@@ -34,7 +32,7 @@ def _is_told(page: SumPage[Any], form: Mapping[str, str], frame: LessonFrame) ->
         return frame.asks_scale
     case = page.case(form)
     plan = case.sheet_plan()
-    begun = compose.begun_keys(plan.construction) if case.problem["start"] == TWO else ()
+    begun = case.begun_keys(plan)
     step = dict(plan.construction.numbered).get(frame.place.step)
     return step is not None and any(
         isinstance(move, SetOff) and move.phasor in begun and not move.copy for move in step.moves

@@ -57,6 +57,17 @@ def problem_html(problem: CodeProblem, answer: Answer) -> Markup:
     )
 
 
+def guess_help_html(problem: CodeProblem, answer: Answer) -> Markup:
+    """Return what to do to guess, and what of the phasors is drawn already, where some are."""
+    case = problem.page.case(problem.form)
+    begun = [case.notation.tags[key] for key in case.begun_keys(case.sheet_plan())]
+    drawn = None
+    if begun and answer.answer_request:
+        said = words.begun(begun, answer.answer_request.symbol, case.notation.words.plural)
+        drawn = h("p", None, phrase_html(said))
+    return join(h("p", None, words.GUESS_HELP), drawn)
+
+
 def draw_html(problem: CodeProblem, answer: Answer) -> Markup:
     """Return how the problem is to be drawn, and the ways to its sheet on paper and on the screen."""
     address = f"../{problem.page.slug}/#{page.fragment_of(problem.page, {**problem.form, 'sheet': 'problem'})}"
@@ -143,6 +154,7 @@ def _reply(request: Mapping[str, Any], record: Record, announce: str = "", **mor
         "problem": problem_html(problem, answer),
         "sheet": board_html(problem, answer.sheet, answer.views.get("phone")),
         "draw": draw_html(problem, answer),
+        "guess-help": guess_help_html(problem, answer),
         "standing": standing_html(record),
         "kept": kept_html(record),
         "drawn": drawn_html(problem, answer, done) if done else join(),
@@ -355,7 +367,7 @@ def regions() -> dict[str, str]:
         "problem": problem_html(problem, answer),
         "sheet": board_html(problem, answer.sheet, None),
         "guess_title": words.GUESS,
-        "guess_help": words.GUESS_HELP,
+        "guess_help": guess_help_html(problem, answer),
         "draw_title": words.DRAW,
         "draw": draw_html(problem, answer),
         "drawn_on": drawn_on_html(answer),

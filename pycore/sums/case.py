@@ -238,11 +238,13 @@ class SumCase(metaclass=FrozenAfterInit):
         """Return the answer to the further question; None if there is none."""
         return None
 
+    def begun_keys(self, plan: Plan) -> tuple[str, ...]:
+        """Return the keys of the phasors that a problem sheet already shows."""
+        return compose.begun_keys(plan.construction) if self.problem["start"] == kinds.TWO else ()
+
     def begun(self, plan: Plan) -> tuple[str, ...]:
-        """Return the names of the phasors that a problem sheet already shows."""
-        if self.problem["start"] != kinds.TWO:
-            return ()
-        return tuple(plain(self.notation.tags[key]) for key in compose.begun_keys(plan.construction))
+        """Return the names of these phasors."""
+        return tuple(plain(self.notation.tags[key]) for key in self.begun_keys(plan))
 
     has_formula = False
     """Whether the page has a working by a closed formula."""

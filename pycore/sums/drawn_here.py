@@ -13,7 +13,7 @@ from pycore.practice.drawn import ReferenceDrawing, aligned
 from pycore.practice.lines_here import ARROW, Stroke, wanted_lines
 from pycore.practice.photograph import true_paths
 from pycore.sheet import compose
-from pycore.sheet.kinds import PROBLEM, TWO
+from pycore.sheet.kinds import PROBLEM
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.on_screen import on_screen
@@ -119,9 +119,9 @@ def drawing_task(page: SumPage[Any], form: Mapping[str, str]) -> DrawingTask:
 
 def _printed(case: SumCase, own: Candidate, origin: Point) -> tuple[Stroke, ...]:
     """The arrows of a problem sheet that shows two phasors."""
-    if case.problem["start"] != TWO:
+    keys = case.begun_keys(own.plan)
+    if not keys:
         return ()
-    keys = compose.begun_keys(own.plan.construction)
     paths = true_paths(own.drawing, aligned(own.drawing, {START_POINT: origin}))
     first: dict[str, Stroke] = {}
     for path in paths:

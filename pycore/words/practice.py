@@ -1,6 +1,8 @@
 """The words of free practice: the page, what it keeps, and why a file of it is refused."""
 
-from pycore.words.phrase import Phrase, say
+from collections.abc import Sequence
+
+from pycore.words.phrase import Phrase, listed_phrases, say
 
 SLUG = "practice"
 TITLE = "Practice"
@@ -107,6 +109,12 @@ METHODS = {
 def guessed(amount: str, direction: str) -> str:
     """What a guess on the sheet stands for."""
     return f"Your guess: about {amount}, {direction}."
+
+
+def begun(drawn: Sequence[Phrase], result: Phrase, plural: str) -> Phrase:
+    """Which of the phasors a sheet has drawn already; the guess is of all."""
+    sentence = "{drawn} are drawn already. Your guess is for {result}, the result of all {plural}."
+    return say(sentence, drawn=listed_phrases(drawn), result=result, plural=plural)
 
 
 GUESSED_NOTHING = "Your guess: the sum is zero."

@@ -264,3 +264,20 @@ def test_what_was_moved_by_hand_stays_in_the_middle_when_a_phone_is_turned(
     page.set_viewport_size({"width": PHONE["height"], "height": PHONE["width"]})
     wait_until(page, f"Math.abs(({SEEN})().across - 0.5) < 0.02")
     assert page.evaluate(SEEN)["scale"] == pytest.approx(before["scale"], rel=0.02)
+
+
+def test_an_instrument_finds_the_tip_of_an_arrow_that_the_sheet_has_drawn(page: Page, site: str, ready) -> None:
+    """Such a problem opened without its two arrows; they are no lines of the learner's, and no rubber takes them."""
+    page.goto(f"{site}{SLUG}/{PROBLEM}&sheet=problem&start=two")
+    ready(page)
+    page.evaluate("document.querySelector('[data-action=draw]').click()")
+    hand = Hand(page).opened()
+    expect(page.locator(".draw-board > .draw-scene > .draw-paper [data-phasor=i1]").first).to_be_attached()
+    x, y = hand.start()
+    tip = (x, y - 9.2 * 5.0)
+    hand.place("ruler", (tip[0] + 0.4, tip[1] - 0.4))
+    assert tip == pytest.approx(hand.pose("ruler")[:2], abs=0.02)
+    hand.press("rubber")
+    page.mouse.click(*hand.pixel((x, y - 20.0)))
+    assert [] == hand.items()
+    assert "i1" not in page.eval_on_selector_all("[data-draw-do=name]", "all => all.map((one) => one.dataset.value)")

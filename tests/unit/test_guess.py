@@ -61,3 +61,20 @@ def test_a_phone_s_board_shows_what_the_sheet_has_begun_to_draw(way: str):
     wide, narrow = str(board_html(problem, sheet, None)).split("board narrow")
     begun = [re.findall(r'data-phasor="\w+"|data-name="start"', board) for board in (wide, narrow)]
     assert 'data-name="start"' in begun[0] and begun[0] == begun[1]
+
+
+def test_what_is_drawn_already_is_said_beside_the_guess():
+    """Two of three phasors stood on the sheet without a word, as if their sum were asked."""
+    way = f"{CALCULATORS['neutral-current'].topic}.parallelogram"
+    record = ladder.written(practice.checked(practice.turned_to(practice.empty(5), way)))
+    said = json.loads(api.handle(json.dumps({"do": "practice", "move": "open", "record": record, "seed": 5}))[0])
+    told = re.sub("<[^>]*>", "", said["regions"]["guess-help"])
+    assert re.search("I[123] and I[123] are drawn already. Your guess is for IN, the result of all line currents.", told)
+    assert words.GUESS_HELP in said["regions"]["guess-help"]
+
+
+def test_where_nothing_is_drawn_nothing_is_said_of_it():
+    way = f"{CALCULATORS['add-phasors'].topic}.tip-to-tail"
+    record = ladder.written(practice.checked(practice.turned_to(practice.empty(5), way)))
+    said = json.loads(api.handle(json.dumps({"do": "practice", "move": "open", "record": record, "seed": 5}))[0])
+    assert "already" not in said["regions"]["guess-help"]
