@@ -338,8 +338,7 @@ class SumCase(metaclass=FrozenAfterInit):
     def chosen(self) -> ChosenPlan:
         """The plan of the drawing on the sheet, with the faults of its scales.
 
-        If a chosen scale does not fit, that is a fault with offers, and the drawing uses a scale that fits, so that a
-        link still opens with other values.
+        A chosen scale that does not fit is a fault with offers: one that fits is used, so a link opens with other values.
         """
         return chosen_plan(self)
 
