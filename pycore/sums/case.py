@@ -338,7 +338,7 @@ class SumCase(metaclass=FrozenAfterInit):
     def chosen(self) -> ChosenPlan:
         """The plan of the drawing on the sheet, with the faults of its scales.
 
-        A chosen scale that does not fit is a fault with offers: one that fits is used, so a link opens with other values.
+        A chosen scale that does not fit is a fault with offers; one that fits is used, so links open with other values.
         """
         return chosen_plan(self)
 
