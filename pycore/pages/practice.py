@@ -142,7 +142,7 @@ def checked(record: Record) -> Record:
 
 def values_of(problem: CodeProblem) -> tuple[tuple[str, str, str], ...]:
     """Return label, value and the key of the line of every field of the problem that is filled ("": it has none)."""
-    labels: Mapping[str, str] = problem.page.labels(problem.form)
+    labels: Mapping[str, str] = problem.page.value_labels(problem.form)
     rows: list[tuple[str, str, str]] = []
     for field in problem.page.fields:
         text = problem.form.get(field.name, "").strip()

@@ -43,9 +43,7 @@ def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, h
     asked = page.answer(form, ("check",)).answer_request
     head = case.values_text(), case.notation.scale(plan.scale)
     front = needed(plan.construction)
-    printed = {line.name for line in task.printed}
-    to_name = {key: tag for key, tag in names.items() if key not in printed}
-    panel = panel_html(to_name, head, task.problem(), moves, asked, front)
+    panel = panel_html(names, head, task.problem(), moves, asked, front)
     zero = task.zero()
     sheet = svg.write(task.page, prefix="draw-paper", role="view", view="draw")
     return {

@@ -386,6 +386,10 @@ class SumPage(Generic[Case]):
         """Return labels of fields that depend on the form's own choices."""
         return {}
 
+    def value_labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Return labels of the values of a problem where they are listed: what is asked for may depend on its unit."""
+        return self.labels(form)
+
     def options(self, form: Mapping[str, str]) -> dict[str, dict[str, str]]:
         """Return options that depend on the form's own choices, by field and value."""
         return {}

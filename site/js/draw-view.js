@@ -69,10 +69,12 @@ export class View {
     else this.about({ x, y }, this.seen.scale);
   }
 
-  /** The whole sheet, or on a small screen what is about the start. */
+  /** The whole sheet, or on a small screen what is about the start and the arrows that the sheet has. */
   fit() {
     this.whole();
-    const [x, y] = this.reply.start;
+    const { start, printed } = this.reply;
+    const between = (/** @type {number[]} */ all) => (Math.min(...all) + Math.max(...all)) / 2;
+    const [x, y] = [between([start[0], ...printed.map(({ x2 }) => x2)]), between([start[1], ...printed.map(({ y2 }) => y2)])];
     if (this.seen.scale < COARSE / 1.4) this.about({ x, y }, COARSE);
     this.#fitted = () => this.fit();
   }

@@ -46,3 +46,14 @@ def test_an_angle_says_lag_or_lead_once(typed: str, said: str) -> None:
     told = values_of(replace(problem, form={**problem.form, "a3": typed}))
     assert [said] == [text for label, text, _ in told if label == "Angle of L3"]
     assert not any("lag" in label for label, _, _ in told)
+
+
+def test_a_coil_that_is_given_in_ohms_is_given_by_its_reactance() -> None:
+    """It said “Inductance 70 Ω”."""
+    seen = set()
+    for number in range(1, 9):
+        for tier in TIERS:
+            problem = find(str(Code(CALCULATORS["series-circuit"].topic, tier, seed=5, number=number)))
+            seen |= {(label, text.rpartition(" ")[2]) for label, text, _ in values_of(problem)}
+    assert {("Inductive reactance", "Ω"), ("Capacitive reactance", "Ω")} <= seen
+    assert not {("Inductance", "Ω"), ("Capacitance", "Ω")} & seen

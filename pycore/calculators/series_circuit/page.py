@@ -149,5 +149,9 @@ class SeriesCircuit(SumPage[SeriesCase]):
             echoes[name] = {"said": words.reactance_echo(", ".join(reactances)) if reactances else ""}
         return echoes
 
+    def value_labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """What is given of a coil or a capacitor in ohms is its reactance."""
+        return {name: label for name, label in words.REACTANCES.items() if form.get(name, "").rstrip().endswith("Ω")}
+
 
 PAGE = SeriesCircuit()

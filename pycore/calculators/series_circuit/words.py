@@ -17,6 +17,8 @@ CAUTIONS = (
     cautions.COMPETENT_ON_CIRCUIT,
     f"{cautions.TEACHING_ONLY} {cautions.EXAMINING_BODY}",
 )
+REACTANCES = {"l": "Inductive reactance", "c": "Capacitive reactance"}
+"""What is given of a coil or a capacitor in ohms."""
 SUPPLY, RESISTANCE, INDUCTANCE, CAPACITANCE = "Supply", "Resistance", "Inductance", "Capacitance"
 HELP = (
     "Several of one kind: 10 + 4.7 Ω. You can enter a reactance in ohms: 31.4 Ω. Supply: a voltage, or the current if "
