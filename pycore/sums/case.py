@@ -336,10 +336,8 @@ class SumCase(metaclass=FrozenAfterInit):
 
     @cached_property
     def chosen(self) -> ChosenPlan:
-        """The plan of the drawing on the sheet, with the faults of its scales.
-
-        A chosen scale that does not fit is a fault with offers; one that fits is used, so links open with other values.
-        """
+        """The plan of the drawing on the sheet: where a chosen scale does not fit, with one that fits and a fault with
+        offers, so that a link still opens with other values."""
         return chosen_plan(self)
 
     def order_words(self, method: str, order: str) -> str:

@@ -366,14 +366,14 @@ def test_nothing_of_it_comes_before_it_is_asked_for(open_page: Callable[..., Pag
 @pytest.mark.parametrize(
     ("size", "slug", "moves", "sheet"),
     [
-        (PHONE, SLUG, True, False), (PHONE, "series-circuit", False, False), (WIDE, "series-circuit", False, True),
-        ({"width": 1280, "height": 800}, SLUG, True, False), ({"width": 1920, "height": 1080}, SLUG, True, True),
+        (PHONE, SLUG, True, False), (PHONE, "series-circuit", False, False), (WIDE, "series-circuit", True, False),
+        ({"width": 1280, "height": 800}, SLUG, True, False), ({"width": 1920, "height": 1080}, SLUG, True, False),
     ],
 )  # fmt: skip
 def test_the_way_to_it_is_where_a_learner_looks(
     open_page, site: str, ready, answered, size: dict[str, int], slug: str, moves: bool, sheet: bool
 ) -> None:
-    """With the moves, and beside the sheet, where there is room; on a phone beside the whole sheet always. All of it is
+    """With the moves, else beside the sheet, where there is room; on a phone beside the whole sheet always. All of it is
     whole, over nothing else."""
     page = open_page(viewport=size)
     page.goto(f"{site}{slug}/")
@@ -383,6 +383,9 @@ def test_the_way_to_it_is_where_a_learner_looks(
     assert page.is_visible('.kinds-place [data-action="draw"]') == sheet
     if size == PHONE:
         page.click(".request > summary")
+        assert page.is_visible('.kinds-place [data-action="draw"]')
+    if size["width"] > 1900:
+        page.click("[data-tab=results]")
         assert page.is_visible('.kinds-place [data-action="draw"]')
     hidden = """() => [...document.querySelectorAll('[data-action="draw"], .kinds-place .caption, .scale-row .echo')]
       .filter((one) => one.checkVisibility() && one.textContent).filter((one) => {
