@@ -373,7 +373,7 @@ def test_nothing_of_it_comes_before_it_is_asked_for(open_page: Callable[..., Pag
 def test_the_way_to_it_is_where_a_learner_looks(
     open_page, site: str, ready, answered, size: dict[str, int], slug: str, moves: bool, sheet: bool
 ) -> None:
-    """With the moves, else beside the sheet, where there is room; on a phone beside the whole sheet always. All of it is
+    """With the moves, else beside the sheet where there is room; on a phone beside the whole sheet always. All of it is
     whole, over nothing else."""
     page = open_page(viewport=size)
     page.goto(f"{site}{slug}/")

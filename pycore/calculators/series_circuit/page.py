@@ -151,7 +151,8 @@ class SeriesCircuit(SumPage[SeriesCase]):
 
     def value_labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """What is given of a coil or a capacitor in ohms is its reactance."""
-        return {name: label for name, label in words.REACTANCES.items() if form.get(name, "").rstrip().endswith("Ω")}
+        given = {name: said for name, said in words.REACTANCES.items() if form.get(name, "").rstrip().endswith("Ω")}
+        return {**self.labels(form), **given}
 
 
 PAGE = SeriesCircuit()
