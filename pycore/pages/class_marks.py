@@ -204,11 +204,6 @@ def marks_by_step(bands: Sequence[str], worths: Sequence[int]) -> tuple[Range, .
     )
 
 
-def marks_of(bands: Sequence[str], worths: Sequence[int]) -> Range:
-    """Marks from and to of all steps together."""
-    return summed(marks_by_step(bands, worths))
-
-
 def _near_miss(task: Task, reply: AnswerJudgement, mark: str) -> str:
     """What is just beyond its tolerance, in size and angle; "" for an answer that is further off."""
     marked = reply.marked

@@ -11,14 +11,14 @@ from pycore import geometry
 from pycore.geometry import Point
 from pycore.pages import class_set
 from pycore.pages.class_marks import entry_of as entry_of_set
-from pycore.pages.class_marks import marks_of
+from pycore.pages.class_marks import marks_by_step
 from pycore.pages.class_set import ClassSet
 from pycore.pages.pile_papers import KeptPaper, PaperPlace, kept_papers, paper_marks_of
 from pycore.pages.pile_sheet import kept_set, places_of, set_for
 from pycore.practice import codes
 from pycore.practice.codes import Code, CodeError
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG
-from pycore.practice.part_marks import Range, added
+from pycore.practice.part_marks import Range, added, summed
 from pycore.words import pile as words
 from pycore.words.question_paper import OF_DRAWING
 
@@ -77,6 +77,8 @@ class PileRow:
     fault: str = ""
     paper: PaperPlace | None = None
     """Where the sheet belongs, if it is one of a question paper."""
+    by_step: tuple[Range, ...] = ()
+    """How the marks of a class set's drawing fall on its steps; empty where they do not: somebody chose or has to."""
     unread: int = 0
     """How many pages of a PDF are not read, if others are."""
 
@@ -192,8 +194,14 @@ def _row_of_paper(row: PileRow, at: PaperPlace) -> PileRow:
     worth = dict(at.question.parts(OF_DRAWING))
     of, drawing = added(worth.values()), row.drawing
     marks = (0, of) if drawing is None else paper_marks_of(worth, drawing.by_part)
-    return replace(row, paper=at, place=at.place, name=at.name, marks=marks, of=of, settled=None,
+    return replace(row, paper=at, place=at.place, name=at.name, marks=marks, of=of, settled=None, by_step=(),
                    accepted=row.was_accepted)  # fmt: skip
+
+
+def _by_step(drawing: MarkedDrawing, worths: tuple[int, int, int]) -> tuple[Range, ...]:
+    """Marks from and to of first step, length and angle; without the last where the result has no angle."""
+    first, *others = marks_by_step(drawing.parts, worths)
+    return (first, *others) if drawing.angle else (first, summed(others))
 
 
 def _row(
@@ -202,18 +210,21 @@ def _row(
     drawing, code, settled = _drawing(one.get("drawing")), _text(one.get("code")), one.get("settled")
     of, state = added(worths), _text(one.get("state"))
     place, name = places.get(code, (_number_of(code), ""))
-    marks = marks_of(drawing.parts, worths) if drawing is not None else (0, 0)
+    by_step = _by_step(drawing, worths) if drawing is not None else ()
+    marks = summed(by_step)
     if drawing is not None and drawing.band == LOOK and marks[0] == marks[1]:
+        by_step = ()
         marks = (marks[0] if marks[0] < of else worths[0], of)  # somebody has to look, whatever the parts say
     decided = settled if isinstance(settled, int) and not isinstance(settled, bool) and 0 <= settled <= of else None
     if decided is not None:
-        marks = (decided, decided)
+        marks, by_step = (decided, decided), ()
     state = "press" if state == "judged" and drawing is None else state
     was_accepted = one.get("accepted") is True and state == "judged"
     return PileRow(
         _text(one.get("id")), number, _text(one.get("file")), _text(one.get("digest")), state, _text(one.get("said")),
         _text(one.get("page")), code, _text(one.get("group")), place, name, drawing, _points(one.get("points")),
-        was_accepted and marks[0] == marks[1], was_accepted, decided, marks, of, unread=_whole(one.get("unread")),
+        was_accepted and marks[0] == marks[1], was_accepted, decided, marks, of, by_step=by_step,
+        unread=_whole(one.get("unread")),
     )  # fmt: skip
 
 

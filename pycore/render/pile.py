@@ -146,6 +146,13 @@ def _mark_choice(row: PileRow) -> Markup:
              h("select", {"id": "pile-mark", "data-settle": row.id, "autocomplete": "off"}, options))  # fmt: skip
 
 
+def _by_step(row: PileRow) -> Markup | None:
+    """Return how the marks fall on the steps, where there are some but not all of them."""
+    if row.state != "judged" or not row.by_step or row.marks in ((0, 0), (row.of, row.of)):
+        return None
+    return h("p", {"class": "help"}, class_mark_words.by_step(row.by_step).capitalize(), ".")
+
+
 def _code_field(row: PileRow) -> Markup:
     entry = h("input", {"id": "pile-code", "type": "text", "autocomplete": "off", "spellcheck": "false",
                         "maxlength": 40, "data-code-of": row.id, "autocapitalize": "characters"})  # fmt: skip
@@ -191,6 +198,7 @@ def look_html(row: PileRow, result: Markup | None, question: Markup | None = Non
         _code_field(row) if needs_code else None,
         h("p", {"class": "help"}, words.OF_PAPER) if row.paper is not None else None,
         _mark_choice(row) if row.state == "judged" and row.paper is None else None,
+        _by_step(row),
         h("div", {"class": "row"}, buttons), result,
     )  # fmt: skip
 

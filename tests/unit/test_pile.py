@@ -45,6 +45,18 @@ def test_a_wrong_end_loses_the_marks_of_length_or_angle_and_keeps_those_of_the_f
     assert drawing["band"] != "accept" and float(drawing["off"]) > 0.0
 
 
+@pytest.mark.parametrize(("angle", "said"), [
+    ("144.9° clockwise", "First step 1, length 0 to 2, angle 1."), ("", "First step 1, size 1 to 3."),
+])  # fmt: skip
+def test_the_marks_of_a_drawing_are_told_by_step_until_somebody_chooses_them(angle: str, said: str):
+    drawing = RIGHT | {"band": "look", "parts": ["accept", "look", "accept"], "angle": angle}
+    told = ask(do="pile", move="look", rows=[row(1, drawing=drawing)], row="r1", set=SET, roll=ROLL)
+    assert said in told["regions"]["look"]
+    for plain in (row(1, drawing=drawing, settled=3), row(1), row(1, drawing=drawing | {"parts": ["wrong"] * 3})):
+        told = ask(do="pile", move="look", rows=[plain], row="r1", set=SET, roll=ROLL)
+        assert "irst step" not in told["regions"]["look"]
+
+
 def row(number: int, **more: Any) -> dict[str, Any]:
     """A row as the page keeps it: judged and right, of one of the set's learners."""
     code = str(learners()[number - 1].code)
