@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from pycore import phasor, quantity
 from pycore.constructions.construction import Construction
+from pycore.constructions.moves import SetOff
 from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Line, Page
 from pycore.geometry import Point
@@ -44,12 +45,14 @@ class SumLesson:
         return Lesson(self.plan, StepSentences(self.plan, self.case.notation), self.look)
 
     def given(self) -> tuple[GivenValue, ...]:
-        """Return the phasors of the problem for the strip over the picture, each in its own ink with its ticks."""
+        """Return the phasors of the problem for the strip over the picture, each in its own ink with its ticks; what is
+        drawn between other points, as a correction, is no value of the problem."""
         notation, look = self.case.notation, self.look
+        set_off = {move.phasor for move in self.plan.construction.moves if isinstance(move, SetOff)}
         wide, high = GIVEN_LINE
         start, end = Point(0.0, high / 2), Point(wide, high / 2)
         values = []
-        for arm in self.case.arms:
+        for arm in (arm for arm in self.case.arms if arm.key in set_off):
             ink = look.inks[arm.key]
             across = ticks(start, end, look.ticks.get(arm.key, 0), STRIP.wide, ink, STRIP, 0.5)
             line = Page(wide, high, (Line(start, end, STRIP.wide, ink), *across))

@@ -318,3 +318,14 @@ def test_turned_numbers_stay_upright_on_their_protractor() -> None:
             bold = [item for item in known.items if isinstance(item, Text) and item.runs[0].face == "bold"]
             assert 19 == len(bold) and all(-360.0 < wrap(item.turn) <= 360.0 for item in bold)
             assert {"ink"} == {item.ink for item in asked.items if isinstance(item, Text)}
+
+
+def test_the_strip_of_values_gives_nothing_away_that_is_to_be_drawn_and_measured():
+    """The correction is drawn between two tips and measured: its size is no value of the problem."""
+    page = CALCULATORS["power-triangle"]
+    shown = SumLesson(page.case({})).show("lesson", 1).values
+    assert ["i1", "i2"] == [value.key for value in shown]
+    for slug, other in CALCULATORS.items():
+        if slug != "power-triangle":
+            case = other.case({})
+            assert [arm.key for arm in case.arms] == [one.key for one in SumLesson(case).show("lesson", 1).values]

@@ -9,8 +9,8 @@ from pycore.words.sums import SumWords
 Name = Phrase | Symbol
 TITLE = "Open neutral"
 DESCRIPTION = (
-    "When the neutral opens: how far the star point of three unequal loads moves, drawn to scale, and the voltage "
-    "that each load then has."
+    "The voltage that each load gets when the neutral opens: how far the star point of three unequal loads moves, "
+    "drawn to scale."
 )
 SCENARIO = "Community hall, three heaters in star"
 WARNING = (

@@ -7,8 +7,8 @@ from pycore.words.sums import SumWords
 
 TITLE = "Power triangle"
 DESCRIPTION = (
-    "Active, reactive and apparent power: drawn as a triangle, for one phase or three, with the capacitor that raises "
-    "the power factor to a target."
+    "Active, reactive and apparent power, and power factor correction: drawn as a triangle, with the capacitor for the "
+    "power factor that you want."
 )
 SCENARIO = "Joinery workshop, saw and extractor on three phases"
 CAUTIONS = (
