@@ -349,8 +349,8 @@ def _lone_arrows(sheet: StrokeSheet, best: _Candidate) -> list[ReadPoint]:
 
 def _guide(sheet: StrokeSheet, best: _Candidate) -> list[ReadPoint]:
     """A point on the direction drawn first, where no arrow lies on it and a stroke does: along that direction, against
-    it or, of two axes, along the other. An arrow over an axis is found as one stroke with it, which has the arrow's
-    direction."""
+    it or, of two axes, along the other; of several, the one that the others agree with best. An arrow over an axis is
+    found as one stroke with it, which has the arrow's direction."""
     drawing = best.drawing
     guide = first_direction(drawing.construction)
     if not guide:
@@ -364,10 +364,11 @@ def _guide(sheet: StrokeSheet, best: _Candidate) -> list[ReadPoint]:
         for turn in turns:
             aligned = ORIGIN.moved(1.0, geometry.direction(ORIGIN, ray.way) + turn)
             if geometry.dot(aligned, way) > ALONG and ray.end > SEEN_FROM and ray.stroke.number not in arrows:
-                found.append((ray.stroke.length, sheet.origin.plus(aligned.times(ray.end))))
+                found.append((geometry.cross(aligned, way), sheet.origin.plus(aligned.times(ray.end))))
     if not found:
         return []
-    return [ReadPoint(guide, max(found, key=lambda one: one[0])[1], CROSSING, True)]
+    _, place = min(found, key=lambda one: math.fsum(math.fabs(one[0] - off) for off, _ in found))
+    return [ReadPoint(guide, place, CROSSING, True)]
 
 
 def needed_points(drawing: ReferenceDrawing) -> list[str]:

@@ -329,6 +329,8 @@ def test_the_axes_say_how_the_paper_was_turned_and_an_arrow_over_one_does_not():
     found = Drawn(heads={STEPS[1].y: 9.0}).strokes()
     top, bottom = (ORIGIN.moved(length, 90.0 + 1.3) for length in (STEPS[1].y + ABOVE, -DOWN))
     found[0] |= {"x1": START.x + bottom.x, "y1": START.y + bottom.y, "x2": START.x + top.x, "y2": START.y + top.y}
+    # A line that belongs to nothing, longer than either axis.
+    found.append(stroke(START, START.plus(ORIGIN.moved(150.0, -90.0 - 1.2)), dark=0.01))
     way = point(read(found), "Y").place.minus(START)
     assert math.fabs(geometry.direction(ORIGIN, way) - 90.0) < 0.1
 
