@@ -1,7 +1,8 @@
 """Free practice as HTML, and the replies to what a learner does there.
 
-The page's regions: ``problem``, ``sheet``, ``guess``, ``guess-help``, ``draw``, ``marked``, ``drawn`` (once it is done),
-``standing``, ``kept``, ``incoming``. The record comes with every request and goes back with every reply: nothing of it stays here.
+The page's regions: ``problem``, ``sheet``, ``guess``, ``guess-help``, ``draw``, ``marked``, ``drawn`` (once it is
+done), ``standing``, ``kept``, ``incoming``. The record comes with every request and goes back with every reply: nothing
+of it stays here.
 """
 
 from collections.abc import Callable, Mapping
