@@ -88,7 +88,7 @@ def drawn_feet(sheet: StrokeSheet, right: Construction, places: Mapping[str, Poi
         is_over = geometry.distance(right.figure.points[move.foot], ORIGIN) < NOTHING
         if is_over and math.fabs(read.value) < OVER_ARROW:
             feet[move.foot] = sheet.origin
-        elif not read.error:
+        elif read.error == 0.0:
             feet[move.foot] = sheet.origin.plus(Point(0.0, read.value) if up else Point(read.value, 0.0))
     return feet
 

@@ -150,7 +150,8 @@ def _by_step(row: PileRow) -> Markup | None:
     """Return how the marks fall on the steps, where there are some but not all of them."""
     if row.state != "judged" or not row.by_step or row.marks in ((0, 0), (row.of, row.of)):
         return None
-    return h("p", {"class": "help"}, class_mark_words.by_step(row.by_step).capitalize(), ".")
+    fall = class_mark_words.by_step(row.by_step)
+    return h("p", {"class": "help"}, f"{fall[:1].upper()}{fall[1:]}.")
 
 
 def _code_field(row: PileRow) -> Markup:
