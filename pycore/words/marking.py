@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from pycore.words.phrase import Phrase, listed, plain, say
+from pycore.words.phrase import Phrase, in_sentence, listed, plain, say
 
 ANSWER = "Your answer"
 ANGLE = "Angle"
@@ -205,7 +205,7 @@ def part_wrong(label: str, side: str) -> Phrase:
 
 def of_part(label: str) -> Phrase:
     """Before the mistakes that give a wrong value found on the way."""
-    return say("About your {label}:", label=label[:1].lower() + label[1:])
+    return say("About your {label}:", label=in_sentence(label))
 
 
 def one_cause(mistakes: Sequence[tuple[Phrase, Phrase]]) -> Phrase:

@@ -49,6 +49,12 @@ def plain(phrase: Phrase) -> str:
     return "".join(parts)
 
 
+def in_sentence(label: str) -> str:
+    """A label as it stands within a sentence: with a small first letter, unless it is a name such as L1."""
+    is_name = label[1:2] == label[1:2].upper()
+    return label if is_name else label[:1].lower() + label[1:]
+
+
 def stressed(phrase: Phrase) -> str:
     """The stressed part of a phrase as a short sentence in plain text; all of it if nothing is stressed."""
     parts = [plain(piece.pieces) for piece in phrase if isinstance(piece, Emphasis)]

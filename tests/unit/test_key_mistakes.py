@@ -141,6 +141,12 @@ def _values(topic: str):
     return class_key.values(class_key.head_of(group, rows, (12, 12)), rows)
 
 
+def test_a_label_within_a_sentence_keeps_the_capitals_of_a_name():
+    assert "For everybody: L1 20 A, load on L1 40 Ω, frequency 50 Hz." == words.for_everybody(
+        {"L1": "20 A", "Load on L1": "40 Ω", "Frequency": "50 Hz"}
+    )
+
+
 def test_what_all_learners_have_stands_once_above_the_values():
     values = _values("power-triangle")
     assert ("For everybody: voltage 230 V, frequency 50 Hz, phases 1.",) == tuple(
