@@ -294,6 +294,35 @@ def test_a_drawing_kept_before_is_found_and_judged_with_its_own_arrows() -> None
     assert bands(reply) == dict.fromkeys(range(9), "accept") and reply["done"] and not reply["ask"]
 
 
+def test_an_arrow_without_a_name_on_a_printed_one_is_that_arrow() -> None:
+    """The printed ones took the places of a kept drawing's own, which were asked for, or were the third, far off."""
+    lines = parallelogram()
+    reply = ask(SUPPORTED, lines=lines)
+    assert bands(reply) == dict.fromkeys(range(9), "accept") and reply["done"] and not reply["ask"]
+    traced = ask(SUPPORTED, lines=lines[:1])
+    assert bands(traced) == {0: "accept"} and not traced["ask"] and "off by" not in traced["announce"]
+    late = ask(SUPPORTED, lines=[*lines[2:], lines[0]])
+    assert bands(late) == dict.fromkeys(range(8), "accept") and late["done"] and not late["ask"]
+    off = [between("arrow", start(), moved(start(), 9.2 * MM + 2.4, 90.0))]
+    assert bands(ask(SUPPORTED, lines=off)) == bands(ask(lines=off)) == {0: "look"}
+
+
+def test_without_names_another_method_draws_its_own_second_arrow() -> None:
+    """The printed one, which begins at the common point, was judged in its place."""
+    reply = ask(SUPPORTED, lines=tip_to_tail()[1:])
+    assert reply["method"] == "tip-to-tail" and reply["done"] and set(bands(reply).values()) == {"accept"}
+
+
+def test_a_sum_that_lies_on_a_printed_arrow_is_the_sum() -> None:
+    """The second and third leave nothing together: the sum is drawn over the first."""
+    form = {**SUPPORTED, "method": "tip-to-tail", "i3": "14.7", "a2": "-30", "a3": "30", "scale": "2"}
+    begun = ask(form)["start"]
+    tip = moved((begun[0], begun[1]), 9.2 * MM, 90.0)
+    lines = [between("arrow", moved(tip, 14.7 * MM, 0.0), tip), between("arrow", (begun[0], begun[1]), tip)]
+    reply = ask(form, lines=lines)
+    assert bands(reply) == {0: "accept", 1: "accept"} and reply["done"] and not reply["ask"]
+
+
 @pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
 def test_printed_arrows_lie_on_those_of_the_sheet(method: str) -> None:
     """From tail to tip, by the lines of the sheet's own drawing."""
