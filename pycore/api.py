@@ -111,11 +111,9 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         return paper_answer(paper, _form(request))
     calculator, form = _page(request), _form(request)
     requested, veiled = request.get("parts"), request.get("veiled") is True
-    parts = tuple(region for region in requested if region in (*ALL_PARTS, FRONT, PROBLEM_SHEET)) if (
-        isinstance(requested, list)
-    ) else ("answer", "sheet", "view")
-    if veiled:
-        parts = tuple(region for region in parts if region in ("check", "sheet", PROBLEM_SHEET))
+    known = ("check", "sheet", PROBLEM_SHEET) if veiled else (*ALL_PARTS, FRONT)
+    wanted = requested if isinstance(requested, list) else ("answer", "sheet", "view")
+    parts = tuple(region for region in wanted if region in known)
     answer = calculator.answer(form, parts, _opening(request), "problem" if veiled else "")
     headline = answer.outputs[0]
     announced = words.announce(

@@ -25,7 +25,7 @@ def labels_of(form: Mapping[str, str]) -> dict[str, str]:
     """Return the labels of fields that name a line, as chosen in a form."""
     lines = lines_of(form)
     labels = {arm_key(number): line for number, line in enumerate(lines, start=1)}
-    return labels | {f"a{number}": words.angle_of(line) for number, line in enumerate(lines, start=1)}
+    return labels | {f"a{number}": words.lag_of(line) for number, line in enumerate(lines, start=1)}
 
 
 def sequence_options(form: Mapping[str, str]) -> dict[str, str]:

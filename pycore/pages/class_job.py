@@ -82,7 +82,7 @@ def issue_of(group: ClassSet, learner: Learner) -> SetPlace:
 def given_of(group: ClassSet, learner: Learner, task: Task | None) -> tuple[tuple[str, Amount], ...]:
     """The values of a learner's problem by their labels: quantities with their length on the sheet of ``task``, where a
     phasor of that length is drawn (None: nothing is), and the angles that are not 0."""
-    labels, sizes = group.topic.labels(learner.form), [arm.size for arm in group.topic.case(learner.form).arms]
+    labels, sizes = group.topic.value_labels(learner.form), [arm.size for arm in group.topic.case(learner.form).arms]
     mark = DECIMAL_MARKS[learner.form.get("decimal", "point")]
     amounts: list[tuple[str, Amount]] = []
     for field_ in group.topic.fields:

@@ -177,10 +177,12 @@ def _to_find(rows: Sequence[KeyRow]) -> Iterator[Column]:
 
 def values(head: KeyHead, rows: Sequence[KeyRow]) -> Ledger:
     """The second table: the values of each problem and intermediate results, with their lengths on the sheet. What
-    everybody has stands once, above it."""
+    everybody has stands once, above it, unless nothing else is to be told."""
     amounts = [dict(row.problem_values) for row in rows]
     columns: list[Column] = [*_who(rows)]
     same = key.same_for_all(rows)
+    if len(same) == len(key.labels(rows)):
+        same = {}
     for label in key.labels(rows):
         if label in same:
             continue

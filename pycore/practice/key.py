@@ -268,10 +268,13 @@ def labels(rows: Sequence[KeyRow]) -> tuple[str, ...]:
 
 
 def same_for_all(rows: Sequence[KeyRow]) -> dict[str, str]:
-    """The values that nobody draws and that several learners all have, by their labels."""
+    """The values that nobody draws and that all learners of a class have, by their labels. A few learners may share one
+    by chance."""
+    if len(rows) < LEAST_PROBLEMS:
+        return {}
     first, *others = (dict(row.problem_values) for row in rows)
     return {
         label: amount.size
         for label, amount in first.items()
-        if others and amount.size and not amount.length and all(other.get(label) == amount for other in others)
+        if amount.size and not amount.length and all(other.get(label) == amount for other in others)
     }

@@ -132,7 +132,7 @@ class LabelArea:
                 at_x, at_y = segment[0]
                 # Their rectangles meet: the text's is near the piece unless all of it is on one side of its line.
                 aside = across * (y - at_y) - up * (x - at_x)
-                if math.fabs(aside) < off + (math.fabs(across) * height + math.fabs(up) * width) / 2:
+                if math.fabs(aside) <= off + (math.fabs(across) * height + math.fabs(up) * width) / 2:
                     if number:
                         self.pieces.insert(0, self.pieces.pop(number))
                     return True

@@ -7,9 +7,9 @@ SHEET, SET, PAPER, CHECK = "532-222-296", "532-222-224", "75L-KUT-225", "627-25S
 KINDS = (
     (
         "Code of a sheet", SHEET,
-        "It stands on a learner’s sheet and in each row of a key. It opens this learner’s problem. So does the QR code "
-        "beside it.",
-        "Learners type it on the front page, on the problem’s own page or in Practice. You type it on the page Mark "
+        "It stands on a learner’s sheet and in each row of a key. It opens this learner’s problem. A QR code beside "
+        "it does the same.",
+        "Learners type it on the front page or on the problem’s own page, under Check. You type it on the page Mark "
         "photographs, or in place of a name where you mark answers.",
     ),
     (

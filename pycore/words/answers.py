@@ -52,7 +52,7 @@ PREDICT_FIRST = say(
 def largest_scale(usual: str, *, shared: bool) -> str:
     """Why this scale; ``usual``: the scales to choose from, ``shared``: a larger one fits this method, not all."""
     every = " every method" if shared else ""
-    return f"Largest drawing that fits{every}, of {usual} …"
+    return f"Largest drawing that fits{every}, with {usual} … per cm."
 
 
 def caption(paper: str, orientation: str, scale: str, reason: str) -> Phrase:

@@ -78,9 +78,9 @@ GROUP = "Group"
 DATE = "Date"
 
 
-def angle_of(line: str) -> str:
-    """Label of a line's angle of lag or lead, or of its power factor: the value says which it is."""
-    return f"Angle of {line}"
+def lag_of(line: str) -> str:
+    """Label of a line's angle of lag; a value that says so is a lead, or a power factor."""
+    return f"Lag of {line}"
 
 
 def two_lines(first: str, second: str) -> str:

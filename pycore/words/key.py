@@ -2,8 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 
-from pycore.words.phrase import in_sentence
-
 TITLE = "Key"
 PLACE, NAME, CODE, SCALE = "No.", "Name", "Code", "Scale"
 RESULT, ASKED, ORIGIN = "Result", "Asked for", "Angle from"
@@ -59,7 +57,7 @@ def multiple(times: str, mistakes: str) -> str:
 
 def for_everybody(values: Mapping[str, str]) -> str:
     """The values that all learners have, by their labels."""
-    return f"For everybody: {', '.join(f'{in_sentence(label)} {value}' for label, value in values.items())}."
+    return f"For everybody: {'; '.join(f'{label} = {value}' for label, value in values.items())}."
 
 
 def drawn_from(number: int, of: int) -> str:

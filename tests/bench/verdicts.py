@@ -33,9 +33,9 @@ def verdicts(sheets: int = SHEETS) -> dict[tuple[str, float], Counter[tuple[str,
     for seed in range(sheets):
         sheet = pencilled(seed)
         drawing, projection = sheet.want.drawing, _from_above(sheet)
-        true = {name: Point(*place) for name, place in sheet.points.items() if place is not None}
+        true, feet = ({name: Point(*place) for name, place in some.items()} for some in (sheet.points, sheet.feet))
         try:
-            right = measure_read(drawing, projection, true, dict.fromkeys(true, 0.0), {}).band
+            right = measure_read(drawing, projection, true, dict.fromkeys(true, 0.0), feet).band
         except PhotoUnusableError:
             continue
         for error in ERRORS:
@@ -44,7 +44,7 @@ def verdicts(sheets: int = SHEETS) -> dict[tuple[str, float], Counter[tuple[str,
                 moved = {name: place if name == "O" else place.plus(Point(*random.normal(0.0, error, 2)))
                          for name, place in true.items()}  # fmt: skip
                 sigmas = dict.fromkeys(true, max(error, CROSSING))
-                counted[right, measure_read(drawing, projection, moved, sigmas, {}).band] += 1
+                counted[right, measure_read(drawing, projection, moved, sigmas, feet).band] += 1
     return found
 
 

@@ -57,7 +57,7 @@ def test_what_is_set_elsewhere_is_named_with_its_value(at: Open, answered) -> No
     """A lag stays named beside a reading; each has its label and unit."""
     page = at(LINK + "&measured=5.8&sequence=132", PHONE)
     said = page.locator("[data-also-said] span")
-    expect(said).to_have_text("Also set: Meter on the neutral 5.8\u00a0A; Angle of L2 30°; Phase sequence L1, L3, L2.")
+    expect(said).to_have_text("Also set: Meter on the neutral 5.8\u00a0A; Lag of L2 30°; Phase sequence L1, L3, L2.")
 
 
 def test_an_answer_that_was_in_view_for_a_while_is_the_old_answer(at: Open, answered) -> None:

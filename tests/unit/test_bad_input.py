@@ -75,7 +75,7 @@ def test_a_lag_that_cannot_be_used_is_named_with_what_was_given_and_what_would_d
     reply = refused(**{field: given})
     assert [field] == [fault["field"] for fault in reply["errors"]]
     message = reply["errors"][0]["message"]
-    assert message.startswith(f"“Angle of L{field[1]}”")
+    assert message.startswith(f"“Lag of L{field[1]}”")
     assert shown(given) in message
     assert ACCEPTED.search(message)
 

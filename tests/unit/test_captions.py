@@ -20,7 +20,7 @@ def caption(form: dict[str, str]) -> str:
     [({}, "1, 2, 2.5, 4, 5 …"), ({"steps": "125"}, "1, 2, 5 …"), ({"decimal": "comma"}, "1; 2; 2,5; 4; 5 …")],
 )
 def test_a_chosen_scale_is_the_largest_of_the_usual_ones_which_are_named(form: dict[str, str], usual: str) -> None:
-    assert caption(form).endswith(f"Largest drawing that fits, of {usual}")
+    assert caption(form).endswith(f"Largest drawing that fits, with {usual} per cm.")
 
 
 def test_a_scale_between_the_usual_ones_can_be_larger_and_fit() -> None:
@@ -29,7 +29,7 @@ def test_a_scale_between_the_usual_ones_can_be_larger_and_fit() -> None:
     case = CALCULATORS["neutral-current"].case(NEUTRAL | form)
     plan = case.sheet_plan()
     assert plan.scale == 2.0
-    assert "Largest drawing that fits, of" in caption(form)
+    assert "Largest drawing that fits, with" in caption(form)
 
 
 def test_a_typed_scale_has_no_reason() -> None:
@@ -45,7 +45,7 @@ def test_a_scale_that_all_methods_share_says_so_where_one_of_them_would_fit_larg
             own = CALCULATORS["neutral-current"].case(form | {"one-scale": "no"}).sheet_plan()
             shared = case.sheet_plan().scale > own.scale
             found.add(shared)
-            assert ("that fits every method, of" in plain(caption_of(case, case.sheet_plan()))) == shared
+            assert ("that fits every method, with" in plain(caption_of(case, case.sheet_plan()))) == shared
     assert found == {True, False}
 
 

@@ -303,6 +303,10 @@ def test_a_sheet_with_a_code_says_where_to_type_it():
     assert "Type it on the page" in " ".join(re.sub(r"<[^>]+>", " ", sheet).split())
 
 
+def test_the_sheet_beside_check_is_a_problem_s_or_none():
+    assert {} == ask("answer", form=EXAMPLE, parts=["problem-sheet"])["regions"]
+
+
 def test_the_sheet_beside_check_is_the_problems_alone():
     """No other region and no result comes with it, and the page's own sheet keeps its kind."""
     reply = ask("answer", form=EXAMPLE, parts=["problem-sheet"], veiled=True)

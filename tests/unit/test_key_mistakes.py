@@ -3,18 +3,20 @@
 import re
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 
 import pytest
 
 from pycore.forms.fields import default_form
 from pycore.pages import class_key, class_set, key_mistakes
-from pycore.pages.class_job import learners_of, row_for
+from pycore.pages.class_job import given_of, learners_of, row_for
 from pycore.pages.class_set import TOPICS
 from pycore.practice import key
 from pycore.practice.key import KeyRow
 from pycore.practice.task import CALCULATED, DRAWN
 from pycore.words import key as words
 from pycore.words import plain
+from pycore.words.phrase import in_sentence
 
 WAYS = (DRAWN, CALCULATED)
 TIMES = re.compile(r"(?:^|(?<=\. ))([\d.]+)\u00a0times the right answer: ")
@@ -142,14 +144,14 @@ def _values(topic: str):
 
 
 def test_a_label_within_a_sentence_keeps_the_capitals_of_a_name():
-    assert "For everybody: L1 20 A, load on L1 40 Ω, frequency 50 Hz." == words.for_everybody(
-        {"L1": "20 A", "Load on L1": "40 Ω", "Frequency": "50 Hz"}
-    )
+    assert ["L1", "load on L1", "frequency", "R"] == [
+        in_sentence(label) for label in ("L1", "Load on L1", "Frequency", "R")
+    ]
 
 
 def test_what_all_learners_have_stands_once_above_the_values():
     values = _values("power-triangle")
-    assert ("For everybody: voltage 230 V, frequency 50 Hz, phases 1.",) == tuple(
+    assert ("For everybody: Voltage = 230 V; Frequency = 50 Hz; Phases = 1.",) == tuple(
         note.replace("\u00a0", " ") for note in values.notes
     )
     assert not {"Voltage", "Frequency", "Phases"} & {plain(one.lines[0]) for one in values.headings}
@@ -170,3 +172,20 @@ def test_only_a_table_with_intermediate_results_says_so():
 @pytest.mark.parametrize(("counts", "said"), [((1, 1), ("page 1", "page 2")), ((3, 0), ("pages 1–3", ""))])
 def test_one_page_is_not_called_pages(counts: tuple[int, int], said: tuple[str, str]):
     assert said == class_key.ranges_of(counts)
+
+
+def test_a_reactance_that_a_problem_gives_in_ohms_is_called_one():
+    group = class_set.read_set(
+        default_form(class_set.FIELDS) | {"learners": "5", "topic": "series-circuit", "tier": "support"}
+    )
+    named = {label for one in learners_of(group) if one for label, _ in given_of(group, one, None)}
+    assert {"Inductive reactance", "Capacitive reactance"} <= named and "Inductance" not in named
+
+
+def test_values_that_are_all_the_same_stay_in_the_table():
+    """Nothing else would be in it: a lecturer's own values are those of every learner."""
+    group = class_set.read_set(default_form(class_set.FIELDS) | {"learners": "12", "topic": "open-neutral"})
+    one = rows_of("open-neutral", "core", 12)[0]
+    rows = [replace(one, place=place) for place in range(1, 13)]
+    alike = class_key.values(class_key.head_of(group, rows, (12, 12)), rows)
+    assert not alike.notes and {"Load"} <= {plain(one.lines[0]).split()[0] for one in alike.headings}

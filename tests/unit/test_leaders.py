@@ -4,7 +4,7 @@ import pytest
 from host.seeded import SeededChoices
 from unit.sheets import NEUTRAL
 
-from pycore.geometry import Point
+from pycore.geometry import Box, Point
 from pycore.sheet import labels
 
 METHODS = ("parallelogram", "tip-to-tail", "components")
@@ -68,3 +68,11 @@ def test_hardly_a_leader_of_a_hundred_loads_crosses_another_current(monkeypatch:
         said += misleading(names)
     assert count > 600
     assert len(said) <= 2, said
+
+
+def test_a_text_does_not_stand_on_a_piece_of_no_length():
+    """An arrow too short to draw is a dot."""
+    dot = Point(20.0, 20.0)
+    area = labels.LabelArea(Box(0.0, 0.0, 40.0, 40.0), [labels.Segment(dot, dot)])
+    assert not area.clear(Box(15.0, 18.0, 25.0, 22.0))
+    assert area.clear(Box(15.0, 24.0, 25.0, 28.0))

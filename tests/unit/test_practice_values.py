@@ -44,7 +44,7 @@ def test_an_angle_says_lag_or_lead_once(typed: str, said: str) -> None:
     """It said “L3 lags by 0.8 lag”, and “L3 lags by −10°” of a current that leads."""
     problem = find(str(Code(CALCULATORS["neutral-current"].topic, TIERS[-1], seed=5)))
     told = values_of(replace(problem, form={**problem.form, "a3": typed}))
-    assert [said] == [text for label, text, _ in told if label == "Angle of L3"]
+    assert [said] == [text for label, text, _ in told if label == "Lag of L3"]
     assert not any("lag" in label for label, _, _ in told)
 
 

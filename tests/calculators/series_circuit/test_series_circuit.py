@@ -223,7 +223,7 @@ def test_the_impedance_triangle_needs_no_current():
     answer = PAGE.answer({**EXAMPLE, "drawn": "impedances"})
     assert "impedance" == answer.outputs[0].name
     assert not [output for output in answer.outputs if output.name == "second-scale"]
-    assert "1\u00a0cm\u00a0=\u00a02\u00a0Ω. Largest drawing that fits, of" in plain(answer.caption)
+    assert "1\u00a0cm\u00a0=\u00a02\u00a0Ω. Largest drawing that fits, with" in plain(answer.caption)
 
 
 def test_no_label_of_random_sheets_and_phone_views_touches_anything():
