@@ -5,15 +5,20 @@ answer is left to the learner."""
 from collections.abc import Mapping
 from typing import Any
 
+from pycore.constructions import step_kinds
+from pycore.constructions.construction import Step
 from pycore.constructions.moves import SetOff
 from pycore.forms import links
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.lesson import place_of
 from pycore.render.phrase import phrase_html
+from pycore.sheet.plan import Plan
+from pycore.sums.case import SumCase
 from pycore.sums.lesson_frame import LessonFrame
 from pycore.sums.page import SumPage
+from pycore.sums.sentences import StepSentences
 from pycore.words import checking as words
-from pycore.words import plain
+from pycore.words import components, plain
 from pycore.words.phrase import Phrase
 
 LOOK, MOVE = 1, 2
@@ -26,32 +31,53 @@ def _whole(value: object, most: int) -> int:
     return min(max(value, 1), most) if isinstance(value, int) and not isinstance(value, bool) else 1
 
 
-def _is_told(page: SumPage[Any], form: Mapping[str, str], frame: LessonFrame) -> bool:
-    """Whether the problem itself says what a step brings: its scale, or a phasor that its sheet has drawn already."""
-    if frame.asks_scale or frame.place is None:
-        return frame.asks_scale
-    case = page.case(form)
+def _step(frame: LessonFrame, plan: Plan) -> Step | None:
+    """The step of the page's list that a frame belongs to."""
+    return dict(plan.construction.numbered).get(frame.place.step) if frame.place else None
+
+
+def _is_told(case: SumCase, frame: LessonFrame) -> bool:
+    """Whether the problem itself says what a step brings: its scale, or a phasor that its sheet has drawn already. On
+    their own paper learners measure where the drawing begins, and lay it out to scale themselves."""
+    if frame.asks_scale:
+        return not case.on_own_paper
     plan = case.sheet_plan()
-    begun = case.begun_keys(plan)
-    step = dict(plan.construction.numbered).get(frame.place.step)
+    begun, step = case.begun_keys(plan), _step(frame, plan)
     return step is not None and any(
         isinstance(move, SetOff) and move.phasor in begun and not move.copy for move in step.moves
     )
 
 
-def _frame(page: SumPage[Any], form: Mapping[str, str], step: int) -> LessonFrame:
+def _frame(page: SumPage[Any], form: Mapping[str, str], case: SumCase, step: int) -> LessonFrame:
     """The frame of a step, or of the first step after it of which something is to be told."""
     while True:
         frame = page.lesson(form, "lesson", page.lesson_number(form, step))
-        if not _is_told(page, form, frame):
+        if not _is_told(case, frame):
             return frame
         step += 1
 
 
-def _sentences(frame: LessonFrame) -> tuple[Phrase, ...]:
+def _which_way(plan: Plan, case: SumCase) -> Phrase:
+    """Which components lie to which side, and which are subtracted."""
+    sentences, readings = StepSentences(plan, case.notation), plan.construction.figure.readings
+
+    def of(letter: str, side: int) -> list[Phrase]:
+        return [case.notation.tags[arm.key] for arm in plan.construction.arms
+                if sentences.side_of(readings[f"{letter}{arm.number}"]) == side]  # fmt: skip
+
+    return components.which_way(of("x", 1), of("x", -1), of("y", 1), of("y", -1))
+
+
+def _sentences(case: SumCase, frame: LessonFrame) -> tuple[Phrase, ...]:
     """What is told, rung by rung: which instrument and from where, with what to ask oneself; then the move."""
+    plan = case.sheet_plan()
+    step = _step(frame, plan)
     if frame.answers:
         return (words.HINT_LAST,)
+    if frame.asks_scale:
+        return ((*words.HINT_PAPER, " ", *frame.why[0]), (*frame.sentence, " ", *frame.reading))
+    if step is not None and step.name == step_kinds.ADD:
+        return (_which_way(plan, case), frame.sentence)
     if frame.reading:
         asks = (" ", *frame.question) if frame.question else ()
         return ((*frame.sentence, *asks), frame.reading)
@@ -67,9 +93,10 @@ def _next(step: int, rung: int, label: str) -> Markup:
 def reply(page: SumPage[Any], form: Mapping[str, str], request: Mapping[str, Any]) -> dict[str, Any]:
     """Answer ``{"do": "hint", "step", "rung"}``. Raises InputError."""
     step, rung = _whole(request.get("step"), FARTHEST), _whole(request.get("rung"), MOVE)
-    frame = _frame(page, form, step)
+    case = page.case(form)
+    frame = _frame(page, form, case, step)
     step, steps = (frame.place.step, frame.place.steps) if frame.place else (frame.number, frame.count)
-    sentences = _sentences(frame)
+    sentences = _sentences(case, frame)
     told = sentences[:rung]
     ways = []
     if rung < len(sentences):

@@ -12,8 +12,10 @@ ON_SCREEN = {"own-paper": "", "own-way": "", "print": USUAL, "sheet": PROBLEM}
 
 
 def on_screen(form: Mapping[str, str]) -> dict[str, str]:
-    """Return a form as it is drawn on the screen: its start is always shown, and phasors that the sheet has drawn."""
-    return {**form, **ON_SCREEN, "start": TWO if form.get("start") == TWO else POINT}
+    """Return a form as it is drawn on the screen: its start is always shown, and phasors that the sheet has drawn; own
+    paper has none."""
+    begun = form.get("start") == TWO and not form.get("own-paper")
+    return {**form, **ON_SCREEN, "start": TWO if begun else POINT}
 
 
 def link_on_screen(case: SumCase) -> str:

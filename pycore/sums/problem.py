@@ -10,6 +10,7 @@ from pycore.forms.printed import read_printed
 from pycore.forms.reading import Reader
 from pycore.forms.title_block import read_by_hand, read_place
 from pycore.quantity import NumberFormat, writing_for
+from pycore.sheet.kinds import POINT, TWO
 from pycore.sheet.styles import OWN_PAPER
 
 
@@ -44,8 +45,10 @@ def read_sheet(
     """
     choices = {field.name: reader.choice(field.name) for field in fields if field.kind == "choice"}
     if choices["own-paper"]:
-        # What is chosen for the printed sheet waits in the form.
-        choices |= {"paper": choices["own-paper"], "orientation": choices["own-way"], "print": OWN_PAPER}
+        # What is chosen for the printed sheet waits in the form; nothing is drawn on the learner's paper already.
+        start = POINT if choices["start"] == TWO else choices["start"]
+        own = {"paper": choices["own-paper"], "orientation": choices["own-way"], "print": OWN_PAPER, "start": start}
+        choices |= own
     else:
         read_printed(reader, choices)
     scale = reader.positive("scale", unit)

@@ -39,6 +39,9 @@ HINT = "Give me a hint"
 HINT_MOVE = "Next hint: the move"
 HINT_DONE = "Show this move done"
 HINT_NEXT = "Hint for the next step"
+HINT_PAPER = say(
+    "Ruler’s zero mark on the left edge of your paper, then on the lower edge. Where does the drawing begin?"
+)
 HINT_LAST = say("This step gives the answer. Do it on your own drawing, then check your answer.")
 
 WHERE_WORKING = "Look at the working"

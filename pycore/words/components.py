@@ -1,6 +1,8 @@
 """The sentences of the components: axes, perpendiculars, sums, rectangle."""
 
-from pycore.words.phrase import Phrase, Symbol, say
+from collections.abc import Sequence
+
+from pycore.words.phrase import Phrase, Symbol, listed_phrases, say
 
 Name = Phrase | Symbol
 
@@ -48,6 +50,19 @@ def add_parts(across: str, upward: str) -> Phrase:
         "**Add the components.** Right minus left: {across}. Up minus down: {upward}.",
         across=across,
         upward=upward,
+    )
+
+
+def which_way(
+    right: Sequence[Phrase], left: Sequence[Phrase], up: Sequence[Phrase], down: Sequence[Phrase]
+) -> Phrase:
+    """Before they are added: whose components lie to which side, and which are subtracted."""
+    listed = {name: listed_phrases(tags) if tags else ("nothing",)
+              for name, tags in (("right", right), ("left", left), ("up", up), ("down", down))}  # fmt: skip
+    return say(
+        "Sort the components that you read. To the right: {right}. To the left: {left}. Subtract left from right. "
+        "Up: {up}. Down: {down}. Subtract down from up.",
+        **listed,
     )
 
 

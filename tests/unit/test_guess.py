@@ -4,9 +4,11 @@ import json
 import re
 
 import pytest
+from unit.sheets import on_page
 
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
+from pycore.drawing import Arrow
 from pycore.forms.fields import default_form
 from pycore.geometry import ORIGIN, Point
 from pycore.pages import practice
@@ -79,3 +81,19 @@ def test_where_nothing_is_drawn_nothing_is_said_of_it():
     record = ladder.written(practice.checked(practice.turned_to(practice.empty(5), way)))
     said = json.loads(api.handle(json.dumps({"do": "practice", "move": "open", "record": record, "seed": 5}))[0])
     assert "already" not in said["regions"]["guess-help"]
+
+
+def test_own_paper_has_nothing_drawn_already():
+    """The guess, the picture and the paper on the screen had two phasors that nobody had printed."""
+    slug = "neutral-current"
+    way = f"{CALCULATORS[slug].topic}.parallelogram"
+    form = practice.problem_of(practice.turned_to(practice.checked(practice.empty(5)), way)).form
+    assert "two" == form["start"]
+    own = {**form, "own-paper": "A4"}
+    drawn = {}
+    for name, one in (("sheet", form), ("own", own)):
+        case, [sheet] = CALCULATORS[slug].case(one), CALCULATORS[slug].pages(one, kinds=("problem",))
+        reply = json.loads(api.handle(json.dumps({"do": "draw", "page": slug, "form": one}))[0])
+        arrows = {placed.phasor for placed in on_page(sheet, Arrow)}
+        drawn[name] = [len(case.begun(case.sheet_plan())), len(arrows), len(reply["printed"])]
+    assert {"sheet": [2, 2, 2], "own": [0, 0, 0]} == drawn

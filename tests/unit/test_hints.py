@@ -61,3 +61,26 @@ def test_hints_pass_over_what_the_sheet_has_drawn(method: str, drawn: int) -> No
     for step in (drawn, drawn + 1):
         assert f"Step {drawn + 2} " in hint("neutral-current", form, step, 1)
         assert f"Step {step} " in hint("neutral-current", form | {"start": "yes"}, step, 1)
+
+
+def test_on_own_paper_nothing_is_drawn_already_and_the_first_hint_is_its_scale() -> None:
+    """Hints began at the fourth step, after two phasors that no paper of the learner's has."""
+    form = problem("neutral-current", "support", "parallelogram") | {"own-paper": "A4"}
+    look, move = (hint("neutral-current", form, 1, rung) for rung in (1, 2))
+    assert "Step 1 " in look and 'data-hint-step="2"' in move
+    [asked] = lines(look)
+    assert "Ruler" in asked and "current ÷ amperes per centimetre" in asked and "1 cm" not in asked
+    assert re.search(r"left edge, .* 1\s+cm\s+=\s+2\s+A\. .* is [0-9]+", lines(move)[1])
+    for step in (2, 3):
+        assert f"Step {step} " in hint("neutral-current", form, step, 1)
+
+
+def test_components_are_sorted_before_they_are_added() -> None:
+    """The first hint told both sums in millimetres."""
+    form = problem("neutral-current", method="components")
+    first, second = (lines(hint("neutral-current", form, 9, rung)) for rung in (1, 2))
+    assert first == [
+        "Sort the components that you read. To the right: I2. To the left: I3. Subtract left from right. "
+        "Up: I1. Down: I2 and I3. Subtract down from up."
+    ]
+    assert first[0] == second[0] and "mm" in second[1] and "Right minus left" in second[1]
