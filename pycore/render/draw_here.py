@@ -21,7 +21,6 @@ from pycore.render.refusals import BadRequestError
 from pycore.sums.drawn_here import Candidate, DrawingTask, drawing_task
 from pycore.sums.on_screen import link_on_screen
 from pycore.sums.page import SumPage
-from pycore.sums.sentences import StepSentences
 from pycore.words import arcs_here as arc_words
 from pycore.words import draw_here as words
 from pycore.words import photograph as photo_words
@@ -38,12 +37,11 @@ MOST_LINES, LARGEST, LONGEST_NAME, LONGEST_TEXT = 300, 5_000.0, 20, 20_000
 def _opened(page: SumPage[Any], form: Mapping[str, str], task: DrawingTask, *, held: bool) -> dict[str, Any]:
     case, plan = task.case, task.plan
     names, inks = task.names(), case.inks()
-    sentences = StepSentences(plan, case.notation)
-    moves = () if held else tuple(sentences.sentence(step)[0] for _, step in plan.construction.numbered)
+    moves = () if held else task.moves()
     asked = page.answer(form, ("check",)).answer_request
     head = case.values_text(), case.notation.scale(plan.scale)
     front = needed(plan.construction)
-    panel = panel_html(names, head, task.problem(), moves, asked, front)
+    panel = panel_html(names, head, task.problem(), moves, asked, front, begun=bool(task.printed))
     zero = task.zero()
     sheet = svg.write(task.page, prefix="draw-paper", role="view", view="draw")
     return {
@@ -129,11 +127,11 @@ def _about(judged: JudgedDrawing, candidate: Candidate, task: DrawingTask, *, he
     return [*said, words.ONE_WRONG_NEXT]
 
 
-def _headline(judged: JudgedDrawing) -> Phrase:
+def _headline(judged: JudgedDrawing, task: DrawingTask) -> Phrase:
     if judged.unknown:
         return words.ASKED
     if not judged.lines:
-        return words.NOTHING
+        return words.nothing_yet(task.begun()) if task.printed else words.NOTHING
     if judged.mirrored:
         return photo_words.MIRRORED_DRAWING
     wrong = len([line for line, _, _ in judged.lines if line.band == "wrong"])
@@ -162,7 +160,7 @@ def _judged(task: DrawingTask, strokes: Sequence[Stroke], *, held: bool) -> dict
     if best is None:
         raise BadRequestError
     _, candidate, judged = best
-    phrases = [_headline(judged), *_about(judged, candidate, task, held=held)]
+    phrases = [_headline(judged, task), *_about(judged, candidate, task, held=held)]
     if candidate is not task.own and judged.lines:
         phrases.append(words.follows(task.case.method_title(candidate.method, candidate.order)))
     done = bool(judged.lines) and not judged.missing and not judged.unknown

@@ -150,10 +150,14 @@ def panel_html(
     moves: Iterable[Phrase],
     asked: AnswerRequest | None,
     front: Collection[str],
+    *,
+    begun: bool,
 ) -> Markup:
-    """Return the view, with the instruments in ``front``: head with values and scale, words, board, bar."""
+    """Return the view, with the instruments in ``front``: head with values and scale, words, board, bar; ``begun``: the
+    sheet has drawn phasors already."""
     sentences = {**words.SENTENCES, **{f"prompt-{verb}": said for verb, said in words.PROMPTS.items()},
                  **{f"kind-{kind}": said for kind, said in words.KIND_NAMES.items()},
+                 **({"afresh": words.AFRESH_BEGUN} if begun else {}),
                  "remove": words.REMOVE, "rename": words.RENAME, "no-lines": words.NO_LINES,
                  **{f"tool-{name}": label for name, label in TOOLS.items()},
                  "verb-place": words.PLACE, "verb-turn": words.TURN, "verb-open": words.OPEN_COMPASSES,

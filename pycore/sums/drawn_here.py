@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from pycore.constructions import roles
+from pycore.constructions.moves import SetOff
 from pycore.constructions.names import START_POINT
 from pycore.drawing import Group, Item, Line, Page
 from pycore.geometry import Point
@@ -85,7 +86,24 @@ class DrawingTask:
         rows = writing.work.given if writing.work else ()
         given = [words.given(row.symbol, (row.amount, *unit), row.direction.replace(ROOM, ""))
                  for row in rows if row.amount != ROOM]  # fmt: skip
-        return (say(writing.sentence), *given, *(say(note) for note in writing.notes if note))
+        asked = (*say(writing.sentence), " ", *self.begun()) if self.printed else say(writing.sentence)
+        return (asked, *given, *(say(note) for note in writing.notes if note))
+
+    def begun(self) -> Phrase:
+        """Which phasors the sheet has drawn already, in a sentence; () where it has none."""
+        tags = self.case.notation.tags
+        return words.begun([tags[line.name] for line in self.printed]) if self.printed else ()
+
+    def moves(self) -> tuple[Phrase, ...]:
+        """The moves of the sheet's own construction; of those that draw what the sheet has, that it is done."""
+        sentences, tags = StepSentences(self.plan, self.case.notation), self.case.notation.tags
+        printed = {line.name for line in self.printed}
+        moves: list[Phrase] = []
+        for _, step in self.plan.construction.numbered:
+            drawn = [move.phasor for move in step.moves if isinstance(move, SetOff) and move.role == roles.GIVEN]
+            begun = [tags[key] for key in drawn if key in printed]
+            moves.append(words.begun(begun) if begun else sentences.sentence(step)[0])
+        return tuple(moves)
 
     def zero(self) -> Point | None:
         """The inner end of the mark that the sheet has in its first direction (mm, y up); None if it has none."""

@@ -26,12 +26,14 @@ def sheet_words(
         sentences = StepSentences(plan, case.notation)
         direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
         reference = plain(as_line(case.notation.reference))
-        direction_note = drawing_note or sum_words.drawing_direction(reference, direction, sense, short=short)
+        begun = case.begun(plan)
+        drawn = plain(case.notation.reference) in begun
+        direction_note = drawing_note or sum_words.drawing_direction(
+            reference, direction, sense, drawn=drawn, short=short
+        )
         task = f"{task}: {method}" if case.method_in_task and not short else task
         notes = sum_words.problem_notes(task, values_text, direction_note)
-        description = sum_words.problem_description(
-            case.notation.words.plural, method, case.begun(plan)
-        )
+        description = sum_words.problem_description(case.notation.words.plural, method, begun)
         return SheetWords(notes, description, direction_note)
     if kind == kinds.OVERLAY:
         first = plain(case.notation.tags[case.arms[0].key])

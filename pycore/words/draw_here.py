@@ -1,6 +1,8 @@
 """The words of a drawing made on the screen. Values stand in braces; the page's script fills those in SENTENCES."""
 
-from pycore.words.phrase import Phrase, say
+from collections.abc import Sequence
+
+from pycore.words.phrase import Phrase, listed_phrases, say
 
 TITLE = "Draw it here"
 CLOSE = "Close"
@@ -132,14 +134,27 @@ SENTENCES = {
     "list-line": "{number}. {kind}{name}",
     "done-line": "{kind}: drawn.",
     "list-mark": "{number}. Mark",
+    "list-printed": "{kind} {name}: drawn on the sheet already",
 }
 
 # What is said of the drawing.
 
 NOTHING = say("**Nothing to judge yet.** Draw the first arrow, from the start that is printed on the sheet.")
+AFRESH_BEGUN = "Only what the sheet has drawn already is left. Undo brings the drawing back."
 ASKED = say("**An arrow has no name yet.** Press its name, then ask again.")
 ONE_WRONG_NEXT = say("Correct it, or leave it: every later line is judged from what you drew.")
 DONE = say("Now measure the result and give your reading below.")
+
+
+def begun(symbols: Sequence[Phrase]) -> Phrase:
+    """Which phasors the sheet has drawn already."""
+    verb = "are" if len(symbols) > 1 else "is"
+    return say("{drawn} {verb} drawn on the sheet already.", drawn=listed_phrases(symbols), verb=verb)
+
+
+def nothing_yet(drawn: Phrase) -> Phrase:
+    """Nothing to judge beside what the sheet has ``drawn`` already, in a sentence."""
+    return say("**Nothing to judge yet.** {drawn} Draw the next line.", drawn=drawn)
 
 
 def given(symbol: Phrase, amount: Phrase, direction: str) -> Phrase:

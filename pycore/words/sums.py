@@ -134,13 +134,15 @@ AS_LISTED = "Dashed: the same two phasors, in the order of the table."
 """On an overlay that draws them in the other order."""
 
 
-def drawing_direction(first: str, direction: str, sense: str, *, short: bool) -> str:
+def first_direction(first: str, direction: str, *, drawn: bool) -> str:
+    """Where the first phasor points, which is ``drawn`` already or to be drawn."""
+    return f"{first} points {direction}" if drawn else f"Draw {first} {direction}"
+
+
+def drawing_direction(first: str, direction: str, sense: str, *, drawn: bool, short: bool) -> str:
     """The first direction and the sense of rotation of the drawing."""
-    return (
-        f"Draw {first} {direction}; angles {sense}."
-        if short
-        else f"Draw {first} {direction}. Positive angles turn {sense}."
-    )
+    how = first_direction(first, direction, drawn=drawn)
+    return f"{how}; angles {sense}." if short else f"{how}. Positive angles turn {sense}."
 
 
 def problem_description(plural: str, method: str, drawn: Sequence[str] = ()) -> str:

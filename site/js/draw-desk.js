@@ -146,22 +146,24 @@ export class Desk {
   }
 
   redraw() {
-    this.view.draw(this.drawing.items(), this.bands);
-    const rows = this.drawing.items().map((item) => this.#row(item));
-    this.find("words").toggleAttribute("data-empty", !rows.length);
-    if (!rows.length) {
-      rows.push(document.createElement("li"));
-      rows[0].textContent = this.words.said("no-lines");
-    }
-    this.find("lines").replaceChildren(...rows);
+    const { printed } = this.drawing;
+    const items = this.drawing.items();
+    this.view.draw(items, this.bands);
+    this.find("words").toggleAttribute("data-empty", !items.length);
+    const rows = [...printed.map((item) => this.#told(this.words.printed(item))), ...items.map((item) => this.#row(item))];
+    this.find("lines").replaceChildren(...(rows.length ? rows : [this.#told(this.words.said("no-lines"))]));
+  }
+
+  /** @param {string} sentence */
+  #told(sentence) {
+    const row = document.createElement("li");
+    row.append(Object.assign(document.createElement("span"), { textContent: sentence }));
+    return row;
   }
 
   /** @param {DrawItem} item */
   #row(item) {
-    const row = document.createElement("li");
-    const text = document.createElement("span");
-    text.textContent = this.words.listed(item);
-    row.append(text);
+    const row = this.#told(this.words.listed(item));
     if (item.kind !== "mark" && item.kind !== "arc") row.append(this.#rowButton("rename", item, "rename"));
     row.append(this.#rowButton("rub", item, "remove"));
     return row;

@@ -80,8 +80,11 @@ export function voice(sentences, names, drawing, tools) {
     return said("list-line", { number: place(one), kind: said(`kind-${one.kind}`), name });
   }
 
+  /** An arrow that the sheet has drawn already. @param {DrawItem} one */
+  const printed = (one) => said("list-printed", { kind: said(`kind-${one.kind}`), name: called(one) });
+
   /** What was done, for the eye. @param {DrawItem} one */
   const done = (one) => (one.kind === "mark" ? became(one) : said("done-line", { kind: said(`kind-${one.kind}`) }));
 
-  return { said, prompt, tool, pencil, became, listed, called, done };
+  return { said, prompt, tool, pencil, became, listed, printed, called, done };
 }

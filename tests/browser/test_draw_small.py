@@ -280,3 +280,8 @@ def test_an_instrument_finds_the_tip_of_an_arrow_that_the_sheet_has_drawn(page: 
     hand.press("rubber")
     page.mouse.click(*hand.pixel((x, y - 20.0)))
     assert [] == hand.items()
+    rows = page.locator("[data-draw-lines] > li")
+    told = [f"Arrow {name}: drawn on the sheet already" for name in ("I₁", "I₂")]
+    assert told == rows.all_text_contents() and 0 == rows.locator("button").count(), "the list said: nothing is drawn"
+    page.evaluate("document.querySelector('[data-draw-do=afresh]').click()")
+    expect(page.locator("[data-draw-prompt]")).to_contain_text("Only what the sheet has drawn already is left.")

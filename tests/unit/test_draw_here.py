@@ -1,6 +1,7 @@
 """Lines drawn on the screen: right ones are accepted by any method, wrong ones are found where they are."""
 
 import base64
+import html
 import io
 import json
 import math
@@ -273,6 +274,25 @@ def test_arrows_that_the_sheet_has_drawn_stand_there_and_are_not_asked_for() -> 
     assert not bands(ask(SUPPORTED, lines=[])) and not ask(SUPPORTED, lines=[])["done"]
     wrong = [*own[2:5], between("arrow", start(), moved(start(), 40.0, 210.0), "i3")]
     assert "wrong" == bands(ask(SUPPORTED, lines=wrong))[3]
+
+
+def test_the_panel_says_what_the_sheet_has_drawn() -> None:
+    """It told the learner to draw these phasors, and to begin with the first arrow on empty paper."""
+    region = ask(SUPPORTED)["regions"]["draw"]
+    panel = re.sub("<[^>]*>", "", html.unescape(region))
+    question = re.sub("<[^>]*>", "", re.findall('class="draw-question">(.*?)</p>', region)[0])
+    assert question.endswith("I1 and I2 are drawn on the sheet already.")
+    assert "Draw I₁ straight up" not in panel and "I₁ points straight up" in panel
+    moves = re.findall("<li>(.*?)</li>", re.findall('data-draw-fold="moves">(.*?)</ol>', region)[0])
+    moves = [re.sub("<[^>]*>", "", move) for move in moves]
+    assert ["I1 is drawn on the sheet already.", "I2 is drawn on the sheet already."] == moves[1:3]
+    assert moves[6].startswith("Draw I3.") and 12 == len(moves), "the numbers of moves are kept"
+    sentences = json.loads(html.unescape(re.findall('data-sentences="(.*?)"', region)[0]))
+    assert "empty" not in sentences["afresh"] and "sheet" in sentences["afresh"]
+    nothing = ask(SUPPORTED, lines=[])["announce"]
+    assert "I₁ and I₂ are drawn on the sheet already" in nothing and "first arrow" not in nothing
+    empty = html.unescape(ask()["regions"]["draw"])
+    assert "already." not in empty and "Draw I₁ straight up" in empty and "The paper is empty" in empty
 
 
 def test_another_method_than_that_of_the_printed_arrows_is_recognised() -> None:

@@ -196,7 +196,6 @@ class NeutralCase(SumCase):
 
     def _direction_note(self, plan: Plan) -> str:
         """Which way the first direction points, and the sense of lag on this paper."""
-        sentences = StepSentences(plan, self.notation)
-        return neutral_words.drawing_direction(
-            plain(self.notation.reference), sentences.direction(self.picture.reference), sentences.sense(-1.0)
-        )
+        sentences, first = StepSentences(plan, self.notation), plain(self.notation.reference)
+        direction, drawn = sentences.direction(self.picture.reference), first in self.begun(plan)
+        return neutral_words.drawing_direction(first, direction, sentences.sense(-1.0), drawn=drawn)

@@ -3,7 +3,7 @@
 from pycore.words import cautions
 from pycore.words.answers import Name
 from pycore.words.phrase import Phrase, Symbol, say
-from pycore.words.sums import SumWords
+from pycore.words.sums import SumWords, first_direction
 
 TITLE = "Neutral current"
 JOB = "Find the neutral current"
@@ -35,9 +35,9 @@ TASK = "Find the neutral current by drawing"
 NEUTRAL, METER_ON_NEUTRAL, BY_FORMULA = "Neutral", "meter on the neutral", "By the closed formula"
 
 
-def drawing_direction(first: str, direction: str, sense: str) -> str:
+def drawing_direction(first: str, direction: str, sense: str, *, drawn: bool) -> str:
     """The first direction and the sense of lag of the drawing."""
-    return f"Draw {first} {direction}. A lag turns a current {sense}."
+    return f"{first_direction(first, direction, drawn=drawn)}. A lag turns a current {sense}."
 
 
 def further(line: str) -> str:
