@@ -38,8 +38,7 @@ ALONG, SEEN_FROM = 0.998, 20.0
 ON_LINE = 1.2
 """How near a stroke passes to a point that lies on it, mm."""
 FITS, FITS_NOT = 1.5, 2.5
-"""What the slips of a drawing on axes and of its sum cost at most that fits, and how much more those of one that does
-not."""
+"""What slips on axes and of their sum cost at most in a drawing that fits; how much more in one that does not."""
 NOTHING = "nothing"
 
 
