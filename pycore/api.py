@@ -272,7 +272,8 @@ def _mark(request: Mapping[str, Any]) -> Reply:
     if not isinstance(answer, dict):
         raise BadRequestError(words.NO_FORM)
     page, form = _page(request), _form(request)
-    return reply(page, form, _texts(answer), shown=request.get("shown") is True), None
+    seen = {"shown": request.get("shown") is True, "drawing_judged": request.get("drawing_judged") is True}
+    return reply(page, form, _texts(answer), **seen), None
 
 
 def _hint(request: Mapping[str, Any]) -> Reply:

@@ -9,7 +9,7 @@ from pycore.practice.answers import AnswerJudgement
 from pycore.practice.explaining import Cause
 from pycore.practice.explaining import causes as causes_of
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG
-from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Mistake, StepReference, Task
+from pycore.practice.task import CALCULATED, NO_LIMITS, Mistake, StepReference, Task
 from pycore.practice.typed import LENGTHS, TypedSize, size_in
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words import marking as words
@@ -161,10 +161,16 @@ def _introduction(reply: AnswerJudgement, count: int) -> Phrase:
     return words.several(count) if count > 1 else ()
 
 
-def tell(task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepReference | None]) -> JudgementText:
-    """A judged answer in words; ``place_of`` finds where on the page a mistake belongs."""
+def tell(
+    task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepReference | None], *,
+    numbers_only: bool = False,
+) -> JudgementText:
+    """A judged answer in words; ``place_of`` finds where on the page a mistake belongs.
+
+    ``numbers_only``: it was read off a drawing that nobody has judged.
+    """
     judgement = _judgement(task, reply, place_of)
-    if reply.answer.how != DRAWN:
+    if not numbers_only:
         return judgement
     return replace(judgement, lines=(*judgement.lines, words.NUMBERS_ONLY))
 

@@ -12,7 +12,7 @@ from pycore.practice import answers
 from pycore.practice.judgement_text import JudgementText, tell
 from pycore.practice.limits import read_limits
 from pycore.practice.marking import ACCEPT, WRONG
-from pycore.practice.task import Limits, StepReference, Task
+from pycore.practice.task import DRAWN, Limits, StepReference, Task
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.own_arrow import arrows_html
 from pycore.render.phrase import phrase_html
@@ -101,12 +101,21 @@ def one_more(page: SumPage[Any], form: Mapping[str, str]) -> Markup | None:
     return h("p", {"class": "way"}, h("a", {"href": f"../{following.page.slug}/#{pairs}"}, words.ONE_MORE))
 
 
-def reply(page: SumPage[Any], problem: Mapping[str, str], form: Mapping[str, str], *, shown: bool) -> dict[str, Any]:
-    """The reply to a request that marks an answer to a page's problem; ``shown``: whether the right answer is in view.
-    Raises InputError for what cannot be read."""
+def numbers_only(form: Mapping[str, str]) -> bool:
+    """Whether an answer says that it was read off a drawing, which nobody sees."""
+    return form.get("answer-how") == DRAWN
+
+
+def reply(
+    page: SumPage[Any], problem: Mapping[str, str], form: Mapping[str, str], *, shown: bool,
+    drawing_judged: bool = False,
+) -> dict[str, Any]:
+    """The reply to a request that marks an answer to a page's problem; ``shown``: whether the right answer is in view;
+    ``drawing_judged``: the drawing has been judged line by line. Raises InputError for what cannot be read."""
     task = page.task(problem)
     judged = answers.judge(task, form, limits_of(form))
-    judgement = tell(task, judged, page.places(problem))
+    unseen = numbers_only(form) and not drawing_judged
+    judgement = tell(task, judged, page.places(problem), numbers_only=unseen)
     wrong = judgement.band == WRONG
     picture = arrows_html(page.case(problem).picture, task, judged) if wrong and shown else None
     # Whoever has solved a problem by its code goes on; a page's own values are no such problem.

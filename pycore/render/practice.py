@@ -27,7 +27,7 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, scale_html
 from pycore.render.guess import board_html, end_of, sentence_of
 from pycore.render.keeping import keeps_html
-from pycore.render.marking import link_of, marked_html
+from pycore.render.marking import link_of, marked_html, numbers_only
 from pycore.render.own_arrow import arrows_html
 from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
@@ -231,7 +231,8 @@ def _judged(problem: CodeProblem, texts: Mapping[str, str]) -> tuple[Task, Answe
     """Return the task of a problem, and an answer to it judged. Raises InputError if it cannot be read."""
     task = problem.page.task(problem.form)
     judged = answers.judge(task, texts, NO_LIMITS)
-    return task, judged, tell(task, judged, problem.page.places(problem.form))
+    text = tell(task, judged, problem.page.places(problem.form), numbers_only=numbers_only(texts))
+    return task, judged, text
 
 
 def _shown(record: Record, request: Mapping[str, Any]) -> Reply:

@@ -21,7 +21,7 @@ const answer = section && fields(section);
 const main = need("main");
 const veilText = section?.querySelector(".veil");
 let asked = 0;
-let codeOfPage = ""; // as it was filled in
+let codeOfPage = ""; // as it was filled in, or typed and found
 let solvedFor = ""; // the problem that was solved last
 /** @type {(step: string, ask: boolean) => void} */
 let look = () => {};
@@ -68,9 +68,16 @@ function fillInCode(code) {
  */
 export const readOff = (reading, isNew) => answer?.fillIn(reading, isNew);
 
-/** A link opened another problem: nothing stays of the answer to the one before, and the new values are in view. */
+/**
+ * A link opened another problem: nothing stays of the answer to the one before, nor a code that was refused, and the new
+ * values are in view.
+ */
 export function clear() {
   answer?.clear();
+  if (codeField?.hasAttribute("aria-invalid")) {
+    codeField.value = codeOfPage;
+    showCode([]);
+  }
   regions.replace("hint", "");
   scrollTo(0, 0);
 }
@@ -156,10 +163,13 @@ export function mend(code, errors, held = false) {
  */
 export async function findCode(bridge, live) {
   if (!codeField) return;
-  const reply = await bridge.ask({ do: "code", code: codeField.value, page: slug, form: form.read() });
+  const code = codeField.value;
+  const reply = await bridge.ask({ do: "code", code, page: slug, form: form.read() });
   showCode(reply.errors ?? []);
-  if (reply.ok) location.assign(`../${prefix}${reply.page}/#${reply.fragment}`);
-  else codeField.focus();
+  if (reply.ok) {
+    codeOfPage = code;
+    location.assign(`../${prefix}${reply.page}/#${reply.fragment}`);
+  } else codeField.focus();
   live(reply.announce ?? "");
 }
 

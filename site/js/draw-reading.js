@@ -76,7 +76,8 @@ export class Reading {
   async mark(desk, form) {
     const answer = { ...valuesOf(form), "answer-how": "drawn", "answer-unit": "mm" };
     const { page, form: problem } = desk.problem;
-    const marked = await desk.page.bridge.ask({ do: "mark", page, form: problem, given: answer }, { topic: "draw-mark" });
+    const request = { do: /** @type {const} */ ("mark"), page, form: problem, given: answer, drawing_judged: true };
+    const marked = await desk.page.bridge.ask(request, { topic: "draw-mark" });
     if (!desk.dialog.open) return;
     this.#showFaults(form, marked.errors ?? []);
     desk.speak(marked.announce ?? "");

@@ -41,6 +41,7 @@ let quiet = QUIET[0];
 let completing = null;
 
 const followSoon = afterQuiet(() => quiet, () => inIdle(follow));
+const bringProblemSoon = afterQuiet(() => quiet, () => inIdle(bringProblem));
 const followWithCode = afterQuiet(CODE_PAUSE, () => {
   if (!navigator.connection?.saveData) inIdle(complete);
 });
@@ -61,7 +62,9 @@ export function answered(isWhole) {
   quiet = Math.min(Math.max(least, ANSWERS * (performance.now() - asked)), most);
   if (!isWhole) isBehind = !withSheet;
   followWithCode();
-  bringProblem();
+  // The values have changed: out of view, the problem's sheet of those before goes.
+  if (check.isAside()) bringProblemSoon();
+  else regions.empty(["problem-sheet"]);
   if (isWhole || veil.isDown()) {
     shown.workings = mine;
     return;

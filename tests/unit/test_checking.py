@@ -331,3 +331,11 @@ def test_a_verdict_on_a_drawn_answer_says_that_only_numbers_were_checked(how: st
     reply = ask("mark", form=EXAMPLE, given=given)
     assert says is ("Only your numbers were checked" in reply["regions"]["marked"])
     assert says is ("Only your numbers were checked" in reply["announce"])
+
+
+@pytest.mark.parametrize("more", [{"drawing_judged": True}, {"given": {"answer": "11.6 A"}}])
+def test_nor_does_it_where_the_lines_were_judged_or_nothing_says_how(more: dict):
+    """It stood below the judgement of every line of a drawing made on the screen."""
+    given = {"answer-how": "drawn", "answer": "11.6 A"}
+    reply = ask("mark", **{"form": EXAMPLE, "given": given} | more)
+    assert reply["regions"]["marked"] and "Only your numbers" not in str(reply)
