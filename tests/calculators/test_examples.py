@@ -86,7 +86,7 @@ def test_practice_shows_every_value_of_a_problem(page: object, tier: str):
     """A lag that happens to be a field's default is given like any other."""
     for seed in range(1, 31):
         found = find(str(Code(page.topic, tier, seed=seed, number=4)))
-        labels = page.labels(found.form)
+        labels = page.value_labels(found.form)
         wanted = [labels.get(field.name, field.label) for field in page.fields
                   if field.group in VALUE_GROUPS and field.kind != "choice" and field.counts(found.form)
                   and found.form[field.name] not in NEUTRAL]  # fmt: skip
