@@ -252,15 +252,19 @@ def confirmed(
     return place.plus(off.way.times(ends - off.length))
 
 
-def is_doubtful(sheet: StrokeSheet, places: Mapping[str, Point], name: str, end: str, corner: Pair) -> bool:
-    """Whether a point at which no line begins is where the sum of the others does not say it, without an arrowhead that
-    is clear enough by itself."""
+def is_doubtful(
+    sheet: StrokeSheet, places: Mapping[str, Point], name: str, end: str, step: Point | None, corner: Pair
+) -> bool:
+    """Whether a point at which no line begins is where the sum of the others does not say it: without an arrowhead that
+    is clear enough by itself, or with one while sum and problem (``step``, mm) agree on another place."""
     if corner[0] is not corner[1]:
         return False
     off = _off_sum(sheet, places, name, end)
+    right = geometry.dot(step, off.way) - off.length if step else math.inf
     headed = any(clear > SURE_HEAD and math.fabs(at - off.length) < CLOSE
                  for clear, at in _heads_of(sheet, corner[0], off.way))  # fmt: skip
-    return math.fabs(off.along) > LOOSE * off.error and not headed
+    agree = math.fabs(right - off.along) < AGREES * off.error
+    return math.fabs(off.along) > LOOSE * off.error and (agree or not headed)
 
 
 def _runs_to(sheet: StrokeSheet, ray: LeavingStroke, length: float) -> bool:

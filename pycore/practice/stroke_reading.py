@@ -299,7 +299,7 @@ def _by_sum(sheet: StrokeSheet, best: _Candidate, points: Sequence[ReadPoint]) -
         if unsure == [point.name]:
             place = confirmed(sheet, places, point.name, end, steps.get(point.name), corner)
             found.append(ReadPoint(point.name, place, LONE_END, True) if place else point)
-        elif not unsure and is_doubtful(sheet, places, point.name, end, corner):
+        elif not unsure and is_doubtful(sheet, places, point.name, end, steps.get(point.name), corner):
             found.append(replace(point, sure=False, choices=(point.place,)))
         else:
             found.append(point)

@@ -366,7 +366,7 @@ def test_nothing_of_it_comes_before_it_is_asked_for(open_page: Callable[..., Pag
 @pytest.mark.parametrize(
     ("size", "slug", "moves", "sheet"),
     [
-        (PHONE, SLUG, True, False), (PHONE, "series-circuit", False, False), (WIDE, "series-circuit", True, False),
+        (PHONE, SLUG, True, False), (PHONE, "series-circuit", True, False), (WIDE, "series-circuit", False, True),
         ({"width": 1280, "height": 800}, SLUG, True, False), ({"width": 1920, "height": 1080}, SLUG, True, False),
     ],
 )  # fmt: skip

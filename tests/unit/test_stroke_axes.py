@@ -240,13 +240,17 @@ def test_a_first_try_beside_the_result_is_no_other_reading(turn: float):
 
 
 def test_an_end_that_the_sum_does_not_say_is_doubtful_without_a_clear_arrowhead():
+    """And with one, where sum and problem agree on another end: two that know nothing of each other. A made-up
+    photograph had what looked like an arrowhead 10 mm before the end, and was called wrong."""
     long = STEPS[1].y
     places = {"N": START.plus(Drawn().end), **{f"T{number}": START.plus(step) for number, step in STEPS.items()}}
     for heads, at, doubtful in (({}, 0.0, False), ({}, 5.0, True), ({long + 5.0: 9.0}, 5.0, False)):
         sheet = StrokeSheet(strokes_in(Drawn(heads=heads).strokes()), START, guides_of(TASK.drawings))
         axis = sheet.strokes[0]
         off = {**places, "T1": START.plus(Point(0.0, long + at))}
-        assert doubtful is is_doubtful(sheet, off, "T1", "N", (axis, axis))
+        assert doubtful is is_doubtful(sheet, off, "T1", "N", None, (axis, axis))
+    assert is_doubtful(sheet, off, "T1", "N", STEPS[1], (axis, axis))
+    assert not is_doubtful(sheet, off, "T1", "N", Point(0.0, long + 8.0), (axis, axis))
 
 
 def test_a_result_that_is_not_the_sum_is_read_where_it_was_drawn():
