@@ -261,7 +261,7 @@ def test_labels_and_options_follow_the_names_of_the_lines(opened: Page, answered
     opened.select_option("[name=names]", "ABC")
     answered(opened)
     labels = {name: opened.inner_text(f"[data-label-for={name}]") for name in ("i1", "i2", "i3", "a2")}
-    assert {"i1": "A", "i2": "B", "i3": "C", "a2": "Angle of B"} == labels
+    assert {"i1": "A", "i2": "B", "i3": "C", "a2": "Lag of B"} == labels
     assert "A and C" == opened.inner_text("select[name=order] option[value='13']")
     assert "A, C, B" == opened.inner_text("select[name=sequence] option[value='132']")
     assert 1 == opened.locator("label[for=f-i1] svg").count()
