@@ -22,7 +22,8 @@ from pycore.render.lettered import BadLettersError, lacking, letters_of
 from pycore.render.refusals import BadRequestError, error_of, refusal, refused
 from pycore.render.regions import regions_of
 from pycore.sheet.kinds import CONSTRUCTION, KINDS
-from pycore.sums.page import ALL_PARTS, FRONT, PROBLEM_SHEET, SumPage
+from pycore.sums.answer import PROBLEM_SHEET
+from pycore.sums.page import ALL_PARTS, FRONT, SumPage
 from pycore.words import api as words
 from pycore.words import checking, codes, give, plain
 

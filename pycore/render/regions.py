@@ -16,8 +16,7 @@ from pycore.render.answer import (
 from pycore.render.checking import task_html
 from pycore.render.elements import Markup
 from pycore.render.workings import workings_html
-from pycore.sums.answer import Answer
-from pycore.sums.page import PROBLEM_SHEET
+from pycore.sums.answer import PROBLEM_SHEET, Answer
 
 PARTS = ("answer", "sheet", "view", "workings")
 

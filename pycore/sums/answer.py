@@ -13,6 +13,10 @@ from pycore.words.phrase import Phrase
 if TYPE_CHECKING:
     from pycore.practice.task import AnswerRequest
 
+PROBLEM_SHEET = "problem-sheet"
+"""The part that stands beside Check: the problem's sheet in place of the answer's, without further pages."""
+
+
 @dataclass(frozen=True, slots=True)
 class Output:
     """One result: name of its ``<output>``, SI value (None: undefined), and text for people."""

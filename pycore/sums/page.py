@@ -22,7 +22,7 @@ from pycore.sheet.kinds import PROBLEM
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.alike import same_arms
-from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working, WorkingLink
+from pycore.sums.answer import PROBLEM_SHEET, Alternative, Answer, Block, Output, Paragraph, Working, WorkingLink
 from pycore.sums.captions import caption_of, left_blank, scale_echo, stands_upright
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
@@ -44,8 +44,6 @@ if TYPE_CHECKING:
     from pycore.sums.placed import PlacedFigure
 
 ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
-PROBLEM_SHEET = "problem-sheet"
-"""The part that stands beside Check: the problem's sheet in place of the answer's, without further pages."""
 FRONT = "front"
 """The part that only the front page has: the drawing for a phone, with its scale."""
 NO_OPENING = ReopenInfo()
