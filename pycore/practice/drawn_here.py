@@ -226,8 +226,9 @@ def judge_strokes(
     drawing: ReferenceDrawing, drawn: Sequence[Stroke], origin: Point, printed: Sequence[Stroke] = ()
 ) -> JudgedDrawing:
     """Judge what was drawn on a sheet whose start is at ``origin`` (mm), where arrows may be ``printed`` already."""
-    here = _printed_here(drawing, origin, printed)
-    strokes, before = (*here, *(_traced(one, here, drawing, origin) for one in drawn)), len(here)
+    arrows = _arrows(drawing, origin) if printed else ()
+    here = _printed_here(printed, arrows)
+    strokes, before = (*here, *(_traced(one, here, arrows) for one in drawn)), len(here)
     wanted = wanted_lines(drawing.construction)
     places = {START_POINT: origin}
     arcs = ArcFollower(arcs_here.wanted_arcs(drawing.construction), _arcs_of(strokes), places)
@@ -261,30 +262,29 @@ def judge_strokes(
     return JudgedDrawing(tuple(own), tuple(free), missing, mirrored, longer, shifted, true)
 
 
-def _arrows(drawing: ReferenceDrawing, origin: Point) -> Iterator[Path]:
+def _arrows(drawing: ReferenceDrawing, origin: Point) -> tuple[Path, ...]:
     """The arrows of a true drawing that begins at a sheet's start."""
     paths = true_paths(drawing, aligned(drawing, {START_POINT: origin}))
-    return (path for path in paths if path.role in (roles.GIVEN, roles.PARTIAL, roles.RESULTANT))
+    return tuple(path for path in paths if path.role in (roles.GIVEN, roles.PARTIAL, roles.RESULTANT))
 
 
 def _lies_on(stroke: Stroke, start: Point, end: Point) -> bool:
     return geometry.distance(stroke.start, start) <= NEAR and _fits(stroke, end)
 
 
-def _printed_here(drawing: ReferenceDrawing, origin: Point, printed: Sequence[Stroke]) -> tuple[Stroke, ...]:
+def _printed_here(printed: Sequence[Stroke], arrows: Sequence[Path]) -> tuple[Stroke, ...]:
     """The printed arrows that a construction has where they are printed: another one draws its own."""
-    arrows = tuple(_arrows(drawing, origin)) if printed else ()
     return tuple(
         one for one in printed if any(path.phasor == one.name and _lies_on(one, *path.points) for path in arrows)
     )
 
 
-def _traced(stroke: Stroke, printed: Sequence[Stroke], drawing: ReferenceDrawing, origin: Point) -> Stroke:
+def _traced(stroke: Stroke, printed: Sequence[Stroke], arrows: Sequence[Path]) -> Stroke:
     """The stroke; one without a name that lies on a printed arrow, and on no other of the drawing, has its name."""
     if stroke.kind != ARROW or stroke.name:
         return stroke
     name = next((one.name for one in printed if _lies_on(stroke, one.start, one.end)), "")
-    other = name and any(_lies_on(stroke, *path.points) for path in _arrows(drawing, origin) if path.phasor != name)
+    other = name and any(_lies_on(stroke, *path.points) for path in arrows if path.phasor != name)
     return stroke if other else replace(stroke, name=name)
 
 
