@@ -13,6 +13,12 @@ RUN = Path(__file__).parent / "bench" / "photographs_read.mjs"
 MOST = 2000
 
 
+def measured(picture: Image.Image) -> Image.Image:
+    """A photograph no larger than the page makes it."""
+    share = min(1.0, MOST / max(picture.size))
+    return picture.resize((round(picture.width * share), round(picture.height * share)), Image.Resampling.BILINEAR)
+
+
 @dataclass
 class Reader:
     """A Node that reads photographs one after another; a context manager."""
@@ -32,20 +38,18 @@ class Reader:
 
     def ask(self, picture: Image.Image, **request: object) -> dict:
         """The reply to one request about a picture."""
-        file = Path(self.folder.name) / "pixels"
-        file.write_bytes(picture.convert("RGBA").tobytes())
-        asked = {"file": str(file), "width": picture.width, "height": picture.height, **request}
-        self.node.stdin.write(json.dumps(asked) + "\n")
+        self.node.stdin.write(json.dumps({**self._filed(picture, "pixels"), **request}) + "\n")
         reply = self.node.stdout.readline()
         if not reply:
             raise RuntimeError("the reader in Node has ended")
         return json.loads(reply)
 
-    def marks(self, picture: Image.Image, editions: object) -> dict:
-        """The marks in a picture made no larger than the page makes it; in the picture's own pixels."""
-        share = min(1.0, MOST / max(picture.size))
-        size = (round(picture.width * share), round(picture.height * share))
-        found = self.ask(picture.resize(size, Image.Resampling.BOX), do="marks", editions=editions)
-        if found["marks"]:
-            found["marks"] = [mark and [mark["x"] / share, mark["y"] / share] for mark in found["marks"]]
-        return found
+    def codes(self, picture: Image.Image) -> list[str]:
+        """The texts of the QR codes in a picture."""
+        return self.ask(picture, do="codes", measured=self._filed(measured(picture), "measured"))["texts"]
+
+    def _filed(self, picture: Image.Image, name: str) -> dict[str, object]:
+        """A picture in a file that Node reads, with its size."""
+        file = Path(self.folder.name) / name
+        file.write_bytes(picture.convert("RGBA").tobytes())
+        return {"file": str(file), "width": picture.width, "height": picture.height}

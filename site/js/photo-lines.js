@@ -22,7 +22,7 @@ function between(one, other) {
 }
 
 /**
- * Indices of points near a line, sorted along it, and where they are along it.
+ * Indices of points near a line, sorted along it, and where each of them is along it.
  * @param {RidgePoints} points
  * @param {Uint8Array} left
  * @param {{ x: number, y: number, dx: number, dy: number }} line
@@ -38,22 +38,20 @@ function near(points, left, { x, y, dx, dy }, side, turn) {
     const across = (points.y[at] - y) * dx - (points.x[at] - x) * dy;
     if (across < side && across > -side && between(points.way[at], way) < turn) found.push(at);
   }
-  const along = new Float32Array(points.count);
-  for (const at of found) along[at] = (points.x[at] - x) * dx + (points.y[at] - y) * dy;
-  found.sort((one, other) => along[one] - along[other]);
-  return { found, along };
+  const places = Float32Array.from(found, (at) => (points.x[at] - x) * dx + (points.y[at] - y) * dy);
+  const order = found.map((_, index) => index).sort((one, other) => places[one] - places[other]);
+  return { found: order.map((index) => found[index]), along: Float32Array.from(order, (index) => places[index]) };
 }
 
 /**
  * Stretches of sorted places without a gap.
- * @param {number[]} found
  * @param {Float32Array} along
  * @param {number} gap
  */
-function* runs(found, along, gap) {
+function* runs(along, gap) {
   let start = 0;
-  for (let place = 1; place <= found.length; place += 1) {
-    if (place < found.length && along[found[place]] - along[found[place - 1]] <= gap) continue;
+  for (let place = 1; place <= along.length; place += 1) {
+    if (place < along.length && along[place] - along[place - 1] <= gap) continue;
     yield [start, place - 1];
     start = place;
   }
@@ -83,7 +81,8 @@ function fitted(points, part, line) {
     [x, y] = [sumX / whole, sumY / whole];
     let [xx, yy, xy] = [0, 0, 0];
     for (const at of on) {
-      const [offX, offY] = [points.x[at] - x, points.y[at] - y];
+      const offX = points.x[at] - x;
+      const offY = points.y[at] - y;
       xx += points.weight[at] * offX * offX;
       yy += points.weight[at] * offY * offY;
       xy += points.weight[at] * offX * offY;
@@ -99,8 +98,10 @@ function fitted(points, part, line) {
 function votesOf(points) {
   let [low, high, down, up] = [Infinity, -Infinity, Infinity, -Infinity];
   for (let at = 0; at < points.count; at += 1) {
-    [low, high] = [Math.min(low, points.x[at]), Math.max(high, points.x[at])];
-    [down, up] = [Math.min(down, points.y[at]), Math.max(up, points.y[at])];
+    low = Math.min(low, points.x[at]);
+    high = Math.max(high, points.x[at]);
+    down = Math.min(down, points.y[at]);
+    up = Math.max(up, points.y[at]);
   }
   const [x, y] = [(low + high) / 2, (down + up) / 2];
   const reach = Math.hypot(high - x, up - y) + 2;
@@ -110,7 +111,8 @@ function votesOf(points) {
   /** @param {number} at @param {number} sense */
   const vote = (at, sense) => {
     const own = Math.round(points.way[at] / STEP);
-    const [offX, offY] = [points.x[at] - x, points.y[at] - y];
+    const offX = points.x[at] - x;
+    const offY = points.y[at] - y;
     for (let k = own - SPREAD; k <= own + SPREAD; k += 1) {
       const turn = (k + 2 * TURNS) % TURNS;
       votes[turn * across + Math.floor((offY * cosines[turn] - offX * sines[turn] + reach) / APART)] += sense * points.weight[at];
@@ -122,10 +124,13 @@ function votesOf(points) {
 
 /** Where two neighbouring distances of one direction have most votes. @param {Float32Array} votes @param {number} across */
 function mostVotes(votes, across) {
-  let [best, most] = [0, 0];
+  let best = 0;
+  let most = 0;
   for (let at = 0; at < votes.length - 1; at += 1) {
     const both = votes[at] + votes[at + 1];
-    if (both > most) [best, most] = [at, both];
+    if (both <= most) continue;
+    best = at;
+    most = both;
   }
   return { turn: Math.floor(best / across), distance: best % across, most, best };
 }
@@ -148,11 +153,11 @@ function followed(points, left, line, part, from, to) {
   const { found, along } = near(points, left, fit, 0.5, 12 * DEGREE);
   const [x, y] = [line.x + (line.dx * (from + to)) / 2, line.y + (line.dy * (from + to)) / 2];
   const middle = (x - fit.x) * fit.dx + (y - fit.y) * fit.dy;
-  for (const [first, last] of runs(found, along, GAP + 2)) {
-    const [start, end] = [along[found[first]], along[found[last]]];
+  for (const [first, last] of runs(along, GAP + 2)) {
+    const [start, end] = [along[first], along[last]];
     if (start - 1 > middle || middle > end + 1 || end - start < LEAST) continue;
     const own = found.slice(first, last + 1);
-    const bins = new Set(own.map((at) => Math.floor((along[at] - start) / BIN)));
+    const bins = new Set(own.map((_, index) => Math.floor((along[first + index] - start) / BIN)));
     const cover = bins.size / Math.max(1, Math.ceil((end - start) / BIN));
     if (cover < dense(end - start)) continue;
     const strengths = Float32Array.from(own, (at) => points.strength[at]).sort();
@@ -182,8 +187,8 @@ export function findLines(points) {
     const line = { x: x - away * dy, y: y + away * dx, dx, dy };
     const about = near(points, left, line, SIDE / 10, 14 * DEGREE);
     const used = new Set();
-    for (const [first, last] of about.found.length >= 12 ? runs(about.found, about.along, GAP) : []) {
-      const [from, to] = [about.along[about.found[first]], about.along[about.found[last]]];
+    for (const [first, last] of about.found.length >= 12 ? runs(about.along, GAP) : []) {
+      const [from, to] = [about.along[first], about.along[last]];
       if (to - from < LEAST) continue;
       const found = followed(points, left, line, about.found.slice(first, last + 1), from, to);
       if (!found) continue;
@@ -191,7 +196,9 @@ export function findLines(points) {
       lines.push(one);
       for (const at of own) used.add(at);
       const wide = near(points, left, one, 0.7, 25 * DEGREE);
-      for (const at of wide.found) if (wide.along[at] > one.from - 0.3 && wide.along[at] < one.to + 0.3) used.add(at);
+      wide.found.forEach((at, index) => {
+        if (wide.along[index] > one.from - 0.3 && wide.along[index] < one.to + 0.3) used.add(at);
+      });
     }
     // Too little in one run: these votes are taken away, or else the place itself.
     const gone = used.size ? used : new Set(about.found);

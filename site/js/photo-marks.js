@@ -35,7 +35,7 @@ function brightness({ width, height, data }) {
  * @param {number} reach
  */
 function meanAbout(grey, width, height, reach) {
-  const sums = new Float64Array((width + 1) * (height + 1));
+  const sums = new Uint32Array((width + 1) * (height + 1)); // 16 million white pixels fit
   for (let y = 0; y < height; y += 1) {
     let row = 0;
     for (let x = 0; x < width; x += 1) {

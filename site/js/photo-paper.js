@@ -2,6 +2,7 @@
 
 /** @import { Flat, Ground, Pixels } from "../types/strokes.js" */
 
+const LEVELS = 4; // for each step of a photograph's own brightness
 const FINE = 8; // pixels for each mm of the paper laid flat
 const GROWN = 0.5; // mm about what is printed that nobody can judge
 const BLOCK = 8; // pixels of a square whose paper has one brightness
@@ -9,16 +10,16 @@ const PAPER_SHARE = 0.7; // of a square's pixels that are darker than its paper
 const AROUND = 3; // squares on each side that a square's paper is compared with
 
 /**
- * The part of the paper in the box as it lies flat.
+ * The part of the paper in the box as it lies flat, its three channels, and which of its pixels the photograph shows. The
+ * loops over all pixels here and in what reads them make no arrays: each would be thrown away.
  * @param {Pixels} picture
  * @param {Ground} ground
- * @returns {Flat}
+ * @returns {{ flat: Flat, channels: Uint16Array[], inside: Uint8Array }}
  */
 export function rectified({ pixels, width: wide, height: high }, { projection, box }) {
   const [left, bottom, right, top] = box;
   const [width, height] = [Math.floor((right - left) * FINE), Math.floor((top - bottom) * FINE)];
-  const channels = [0, 1, 2].map(() => new Float32Array(width * height));
-  const [red, green, blue] = channels;
+  const channels = [0, 1, 2].map(() => new Uint16Array(width * height));
   const inside = new Uint8Array(width * height);
   const [a, b, c, d, e, f, g, h, bend] = projection.numbers;
   const [middleU, middleV] = projection.middle;
@@ -37,29 +38,31 @@ export function rectified({ pixels, width: wide, height: high }, { projection, b
       if (!(u >= 0 && v >= 0 && u < wide - 1 && v < high - 1)) continue;
       inside[at] = 1;
       shown += 1;
-      const [i, j] = [u | 0, v | 0];
-      const [over, down] = [u - i, v - j];
-      const [upper, upperNext, lower, lowerNext] = [
-        (1 - over) * (1 - down), over * (1 - down), (1 - over) * down, over * down,
-      ];
-      const p = (j * wide + i) * 4;
+      const over = u - (u | 0);
+      const down = v - (v | 0);
+      const upper = (1 - over) * (1 - down);
+      const upperNext = over * (1 - down);
+      const lower = (1 - over) * down;
+      const lowerNext = over * down;
+      const p = ((v | 0) * wide + (u | 0)) * 4;
       const q = p + wide * 4;
-      red[at] = pixels[p] * upper + pixels[p + 4] * upperNext + pixels[q] * lower + pixels[q + 4] * lowerNext;
-      green[at] = pixels[p + 1] * upper + pixels[p + 5] * upperNext + pixels[q + 1] * lower + pixels[q + 5] * lowerNext;
-      blue[at] = pixels[p + 2] * upper + pixels[p + 6] * upperNext + pixels[q + 2] * lower + pixels[q + 6] * lowerNext;
+      for (let index = 0; index < 3; index += 1) {
+        const value = pixels[p + index] * upper + pixels[p + 4 + index] * upperNext + pixels[q + index] * lower + pixels[q + 4 + index] * lowerNext;
+        channels[index][at] = Math.fround(value) * LEVELS;
+      }
     }
   }
-  return { width, height, left, top, fine: FINE, channels, inside, shown: shown / (width * height) };
+  return { flat: { width, height, left, top, fine: FINE, shown: shown / (width * height) }, channels, inside };
 }
 
 /**
  * Which pixels nobody can judge: what is printed, a little about it, and what the photograph does not show.
  * @param {Flat} flat
+ * @param {Uint8Array} inside
  * @param {Ground} ground
  */
-export function printedMask({ width, height, left, top, inside }, { printed }) {
-  const mask = new Uint8Array(width * height);
-  for (let at = 0; at < mask.length; at += 1) mask[at] = inside[at] ? 0 : 1;
+export function printedMask({ width, height, left, top }, inside, { printed }) {
+  const mask = inside.map((is) => (is ? 0 : 1));
   /**
    * @param {number[]} sides left, bottom, right, top in mm
    * @param {(x: number, y: number) => boolean} covers
@@ -94,7 +97,7 @@ export function printedMask({ width, height, left, top, inside }, { printed }) {
 
 /**
  * The paper's brightness in each square, from that of the squares about it.
- * @param {Float32Array} channel
+ * @param {Uint16Array} channel
  * @param {number} width
  * @param {number} across
  * @param {number} down
@@ -108,7 +111,7 @@ function paperLevels(channel, width, across, down) {
       counts.fill(0);
       for (let y = 0; y < BLOCK; y += 1) {
         const from = (row * BLOCK + y) * width + column * BLOCK;
-        for (let x = 0; x < BLOCK; x += 1) counts[channel[from + x] | 0] += 1;
+        for (let x = 0; x < BLOCK; x += 1) counts[(channel[from + x] / LEVELS) | 0] += 1;
       }
       let [level, passed] = [256, 0];
       while (passed < needed && level > 0) passed += counts[(level -= 1)];
@@ -172,11 +175,12 @@ export function drawnOut(coarse, across, down, block, row, into) {
  * How much darker than the paper about it each pixel is: the mean of its channels and the darkest of them, so that a
  * coloured pencil counts too. -ln(brightness / paper).
  * @param {Flat} flat
+ * @param {Uint16Array[]} channels
  */
-export function darkness({ width, height, channels }) {
+export function darkness({ width, height }, channels) {
   const [across, down] = [Math.floor(width / BLOCK), Math.floor(height / BLOCK)];
   const ink = new Float32Array(width * height);
-  const logarithms = Float32Array.from({ length: 1024 }, (_, quarter) => Math.log(Math.max(4, quarter / 4)));
+  const logarithms = Float32Array.from({ length: 256 * LEVELS }, (_, level) => Math.log(Math.max(4, level / LEVELS)));
   const papers = channels.map((channel) => medians(paperLevels(channel, width, across, down), across, down));
   const rows = channels.map(() => new Float32Array(width));
   for (let row = 0; row < height; row += 1) {
@@ -185,9 +189,10 @@ export function darkness({ width, height, channels }) {
       for (let column = 0; column < width; column += 1) rows[index][column] = Math.log(Math.max(8, rows[index][column]));
     });
     for (let column = 0, at = row * width; column < width; column += 1, at += 1) {
-      let [whole, most] = [0, -9];
+      let whole = 0;
+      let most = -9;
       for (let index = 0; index < 3; index += 1) {
-        const value = rows[index][column] - logarithms[(channels[index][at] * 4) | 0];
+        const value = rows[index][column] - logarithms[channels[index][at]];
         whole += value;
         if (value > most) most = value;
       }

@@ -4,6 +4,7 @@
 import { drawnOut } from "./photo-paper.js";
 
 /** @import { Flat, RidgePoints } from "../types/strokes.js" */
+/** @typedef {{ pixels: number[], xs: number[], ys: number[], ways: number[] }} Possible */
 
 const WIDE = 2; // standard deviation of the smoothing, pixels
 const REACH = 7; // pixels on each side that it takes in
@@ -12,6 +13,7 @@ const LEAST = 0.0025; // strength of the weakest stroke
 const SQUARE = 64; // pixels of a square whose unevenness is one
 const SHARE = 0.75; // of the ridges of a square that are weaker than its unevenness
 const MOST_OFF = 0.6; // pixels from a pixel's middle to its ridge
+const BAND = 64; // rows that are looked at together
 const BLOB = 0.8; // how much of the curvature along a ridge counts against it
 
 /** The smoothing kernel and its first two derivatives. */
@@ -27,63 +29,112 @@ function kernels() {
 }
 
 /**
+ * Rows of a picture from a first one to before a last one, smoothed along themselves.
  * @param {Float32Array} picture
  * @param {number} width
- * @param {number} height
+ * @param {number} first
+ * @param {number} last
  * @param {Float32Array} kernel
+ * @param {Float32Array} out its first and last columns are left as they are
  */
-function alongRows(picture, width, height, kernel) {
-  const out = new Float32Array(picture.length);
-  for (let row = 0; row < height; row += 1) {
-    const from = row * width;
+function alongRows(picture, width, first, last, kernel, out) {
+  for (let row = first; row < last; row += 1) {
+    const from = row * width - REACH;
+    const to = (row - first) * width;
     for (let column = REACH; column < width - REACH; column += 1) {
       let sum = 0;
-      for (let place = 0, at = from + column - REACH; place < kernel.length; place += 1, at += 1) sum += kernel[place] * picture[at];
-      out[from + column] = sum;
+      for (let place = 0, at = from + column; place < kernel.length; place += 1, at += 1) sum += kernel[place] * picture[at];
+      out[to + column] = sum;
     }
   }
-  return out;
 }
 
 /**
- * @param {Float32Array} picture
+ * So many rows smoothed along their columns; the band that they are taken from has more rows about them.
+ * @param {Float32Array} band
  * @param {number} width
- * @param {number} height
+ * @param {number} rows
  * @param {Float32Array} kernel
+ * @param {Float32Array} out
  */
-function alongColumns(picture, width, height, kernel) {
-  const out = new Float32Array(picture.length);
-  for (let row = REACH; row < height - REACH; row += 1) {
-    const to = row * width;
+function alongColumns(band, width, rows, kernel, out) {
+  out.fill(0);
+  for (let to = 0; to < rows * width; to += width) {
     for (let place = 0; place < kernel.length; place += 1) {
       const share = kernel[place];
-      const from = (row - REACH + place) * width;
-      for (let column = 0; column < width; column += 1) out[to + column] += share * picture[from + column];
+      const from = to + place * width;
+      for (let column = 0; column < width; column += 1) out[to + column] += share * band[from + column];
     }
   }
-  return out;
 }
 
 /**
- * Strength of the ridge at each pixel, where it lies (offsets in pixels, to the right and down), its direction across.
+ * Finds the ridges in a picture band by band: in rows from a first one to before a last one, the strength at each pixel and
+ * the derivatives, in the same arrays for every band. Of a whole picture they would be seven times as large as its ink.
  * @param {Float32Array} ink
  * @param {number} width
- * @param {number} height
  */
-function ridges(ink, width, height) {
+function ridgeFinder(ink, width) {
   const [smooth, slope, curve] = kernels();
-  const [flat, sloped, curved] = [smooth, slope, curve].map((kernel) => alongRows(ink, width, height, kernel));
-  // A kernel laid over a picture is not turned round: the slope is that of the picture as it stands.
-  const [gx, gy] = [alongColumns(sloped, width, height, smooth), alongColumns(flat, width, height, slope)];
-  const [xx, yy] = [alongColumns(curved, width, height, smooth), alongColumns(flat, width, height, curve)];
-  const xy = alongColumns(sloped, width, height, slope);
+  const [flat, sloped, curved] = Array.from({ length: 3 }, () => new Float32Array((BAND + 2 * REACH) * width));
+  const [strength, gx, gy, xx, yy, xy] = Array.from({ length: 6 }, () => new Float32Array(BAND * width));
+  return (/** @type {number} */ first, /** @type {number} */ last) => {
+    alongRows(ink, width, first - REACH, last + REACH, smooth, flat);
+    alongRows(ink, width, first - REACH, last + REACH, slope, sloped);
+    alongRows(ink, width, first - REACH, last + REACH, curve, curved);
+    // A kernel laid over a picture is not turned round: the slope is that of the picture as it stands.
+    alongColumns(sloped, width, last - first, smooth, gx);
+    alongColumns(flat, width, last - first, slope, gy);
+    alongColumns(curved, width, last - first, smooth, xx);
+    alongColumns(flat, width, last - first, curve, yy);
+    alongColumns(sloped, width, last - first, slope, xy);
+    for (let at = 0; at < (last - first) * width; at += 1) {
+      const half = (xx[at] + yy[at]) / 2;
+      const uneven = Math.sqrt(((xx[at] - yy[at]) / 2) ** 2 + xy[at] ** 2);
+      strength[at] = uneven - half - BLOB * Math.abs(half + uneven);
+    }
+    return { strength: strength.subarray(0, (last - first) * width), gx, gy, xx, yy, xy };
+  };
+}
+
+/**
+ * The strength of the ridge at every pixel, and the points that may be the middle of a stroke.
+ * @param {Float32Array} ink
+ * @param {Flat} flat
+ * @param {Uint8Array} mask
+ */
+function possible(ink, { width, height, left, top, fine }, mask) {
   const strength = new Float32Array(ink.length);
-  for (let at = 0; at < ink.length; at += 1) {
-    const half = (xx[at] + yy[at]) / 2;
-    const uneven = Math.sqrt(((xx[at] - yy[at]) / 2) ** 2 + xy[at] ** 2);
-    strength[at] = uneven - half - BLOB * Math.abs(half + uneven);
+  /** @type {Possible} */
+  const points = { pixels: [], xs: [], ys: [], ways: [] };
+  const ridges = ridgeFinder(ink, width);
+  for (let first = REACH; first < height - REACH; first += BAND) {
+    const last = Math.min(height - REACH, first + BAND);
+    const band = ridges(first, last);
+    strength.set(band.strength, first * width);
+    for (let row = first; row < last; row += 1) {
+      for (let column = REACH, at = (row - first) * width + REACH; column < width - REACH; column += 1, at += 1) {
+        if (band.strength[at] <= LEAST || mask[row * width + column]) continue;
+        const xx = band.xx[at];
+        const yy = band.yy[at];
+        const xy = band.xy[at];
+        const angle = 0.5 * Math.atan2(2 * xy, xx - yy) + Math.PI / 2; // across the stroke
+        const acrossX = Math.cos(angle);
+        const acrossY = Math.sin(angle);
+        const bent = (xx + yy) / 2 - Math.sqrt(((xx - yy) / 2) ** 2 + xy ** 2);
+        const off = -(band.gx[at] * acrossX + band.gy[at] * acrossY) / bent;
+        const offX = off * acrossX;
+        const offY = off * acrossY;
+        if (Math.abs(offX) > MOST_OFF || Math.abs(offY) > MOST_OFF) continue;
+        points.pixels.push(row * width + column);
+        points.xs.push(left + (column + 0.5 + offX) / fine);
+        points.ys.push(top - (row + 0.5 + offY) / fine);
+        const way = -(angle + Math.PI / 2) % Math.PI; // along the stroke, y up
+        points.ways.push(way < 0 ? way + Math.PI : way);
+      }
+    }
   }
-  return { strength, gx, gy, xx, yy, xy };
+  return { strength, points };
 }
 
 /**
@@ -130,34 +181,23 @@ function unevenness(strength, width, height) {
  * @param {Uint8Array} mask
  * @returns {{ points: RidgePoints, noise: number }}
  */
-export function ridgePoints(ink, { width, height, left, top, fine }, mask) {
-  const { strength, gx, gy, xx, yy, xy } = ridges(ink, width, height);
+export function ridgePoints(ink, flat, mask) {
+  const { width, height } = flat;
+  const { strength, points } = possible(ink, flat, mask);
   const { noise, across, down } = unevenness(strength, width, height);
-  /** @type {number[][]} */
-  const [xs, ys, ways, strengths] = [[], [], [], []];
   const least = new Float32Array(width);
-  for (let row = REACH; row < height - REACH; row += 1) {
-    drawnOut(noise, across, down, SQUARE, row, least);
-    for (let column = REACH, at = row * width + REACH; column < width - REACH; column += 1, at += 1) {
-      if (strength[at] <= LEAST || strength[at] <= OVER * least[column] || mask[at]) continue;
-      const angle = 0.5 * Math.atan2(2 * xy[at], xx[at] - yy[at]) + Math.PI / 2; // across the stroke
-      const [acrossX, acrossY] = [Math.cos(angle), Math.sin(angle)];
-      const bent = (xx[at] + yy[at]) / 2 - Math.sqrt(((xx[at] - yy[at]) / 2) ** 2 + xy[at] ** 2);
-      const off = -(gx[at] * acrossX + gy[at] * acrossY) / bent;
-      const [offX, offY] = [off * acrossX, off * acrossY];
-      if (Math.abs(offX) > MOST_OFF || Math.abs(offY) > MOST_OFF) continue;
-      xs.push(left + (column + 0.5 + offX) / fine);
-      ys.push(top - (row + 0.5 + offY) / fine);
-      const way = -(angle + Math.PI / 2) % Math.PI; // along the stroke, y up
-      ways.push(way < 0 ? way + Math.PI : way);
-      strengths.push(strength[at]);
-    }
-  }
+  let drawn = -1; // the row that `least` is of
+  const kept = [...points.pixels.keys()].filter((index) => {
+    const pixel = points.pixels[index];
+    const row = Math.floor(pixel / width);
+    if (row !== drawn) drawnOut(noise, across, down, SQUARE, (drawn = row), least);
+    return strength[pixel] > OVER * least[pixel % width];
+  });
+  const strengths = kept.map((index) => strength[points.pixels[index]]);
   const sorted = Float32Array.from(strengths).sort();
   const cap = sorted[Math.floor(0.7 * sorted.length)] || 1;
-  const points = {
-    count: xs.length, x: Float32Array.from(xs), y: Float32Array.from(ys), way: Float32Array.from(ways),
-    strength: Float32Array.from(strengths), weight: Float32Array.from(strengths, (one) => Math.min(1, Math.max(0.5, one / cap))),
-  };
-  return { points, noise: noise.slice().sort()[noise.length >> 1] };
+  const [x, y, way] = [points.xs, points.ys, points.ways].map((all) => Float32Array.from(kept, (index) => all[index]));
+  const weight = Float32Array.from(strengths, (one) => Math.min(1, Math.max(0.5, one / cap)));
+  const found = { count: kept.length, x, y, way, strength: Float32Array.from(strengths), weight };
+  return { points: found, noise: noise.slice().sort()[noise.length >> 1] };
 }

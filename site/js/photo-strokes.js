@@ -23,6 +23,12 @@ import { described } from "./photo-runs.js";
 
 /** @import { Ground, Pixels, Strokes } from "../types/strokes.js" */
 
+/** The sheet laid flat, how dark it is, and its mask; its colours are let go. @param {Pixels} picture @param {Ground} ground */
+function inked(picture, ground) {
+  const { flat, channels, inside } = rectified(picture, ground);
+  return { flat, ink: darkness(flat, channels), mask: printedMask(flat, inside, ground) };
+}
+
 /**
  * The straight strokes on a sheet.
  * @param {Pixels} picture
@@ -30,9 +36,7 @@ import { described } from "./photo-runs.js";
  * @returns {Strokes}
  */
 export function readStrokes(picture, ground) {
-  const flat = rectified(picture, ground);
-  const mask = printedMask(flat, ground);
-  const ink = darkness(flat);
+  const { flat, ink, mask } = inked(picture, ground);
   const { points, noise } = ridgePoints(ink, flat, mask);
   const lines = findLines(points);
   const strokes = described(lines, points, flat, mask);

@@ -1,6 +1,7 @@
 // Reads photographs beside the page, one at a time: opens a file, finds its QR code, its marks and its strokes. Nothing of a photograph
 // leaves the device, and nothing of it is kept once the next is opened.
 
+import { codesOf } from "./photo-codes.js";
 import { digestOf, isPDF, MEASURED, opened, turned, turnsToUpright } from "./photo-file.js";
 import { glanceAt, LOOKED_AT } from "./photo-glance.js";
 import { findMarks } from "./photo-marks.js";
@@ -8,10 +9,7 @@ import { readStrokes } from "./photo-strokes.js";
 
 /** @import { FromReader, ToReader } from "../types/photos.js" */
 
-const MOST_FOR_CODES = 4200; // for the QR code, which is small: as a phone takes it
 const LEAST = 500;
-const CORNER = 0.45; // of each side: where a sheet has its code, whichever way it lies
-const ENLARGED = 2;
 
 /** @type {Map<string, Promise<{ codesIn: (picture: ImageData) => Promise<string[]> }>>} */
 const readers = new Map();
@@ -31,6 +29,22 @@ async function reader(address) {
 }
 
 /**
+ * Pixels drawn on a surface, which is given up at once: it is as large as they are.
+ * @param {number} width
+ * @param {number} height
+ * @param {(pen: OffscreenCanvasRenderingContext2D) => void} draw
+ */
+function drawn(width, height, draw) {
+  const surface = new OffscreenCanvas(width, height);
+  const pen = surface.getContext("2d", { willReadFrequently: true });
+  if (!pen) throw new Error("this browser gives no drawing surface");
+  draw(pen);
+  const pixels = pen.getImageData(0, 0, width, height);
+  surface.width = surface.height = 0;
+  return pixels;
+}
+
+/**
  * A part of a picture as pixels.
  * @param {ImageBitmap} bitmap
  * @param {number[]} part left, top, width, height
@@ -38,11 +52,10 @@ async function reader(address) {
  */
 function pixelsOf(bitmap, [left, top, width, height], share) {
   const [wide, high] = [Math.round(width * share), Math.round(height * share)];
-  const pen = new OffscreenCanvas(wide, high).getContext("2d", { willReadFrequently: true });
-  if (!pen) throw new Error("this browser gives no drawing surface");
-  pen.imageSmoothingQuality = "high";
-  pen.drawImage(bitmap, left, top, width, height, 0, 0, wide, high);
-  return pen.getImageData(0, 0, wide, high);
+  return drawn(wide, high, (pen) => {
+    pen.imageSmoothingQuality = "high";
+    pen.drawImage(bitmap, left, top, width, height, 0, 0, wide, high);
+  });
 }
 
 /**
@@ -54,36 +67,13 @@ function upright(picture, quarters) {
   const flat = new OffscreenCanvas(picture.width, picture.height);
   flat.getContext("2d")?.putImageData(picture, 0, 0);
   const [width, height] = quarters % 2 ? [picture.height, picture.width] : [picture.width, picture.height];
-  const pen = new OffscreenCanvas(width, height).getContext("2d", { willReadFrequently: true });
-  if (!pen) throw new Error("this browser gives no drawing surface");
-  pen.translate(width / 2, height / 2);
-  pen.rotate((quarters * Math.PI) / 2);
-  pen.drawImage(flat, -picture.width / 2, -picture.height / 2);
-  return pen.getImageData(0, 0, width, height);
-}
-
-/** The corners of a picture, the lower ones first. @param {number} width @param {number} height */
-function corners(width, height) {
-  const [wide, high] = [Math.round(width * CORNER), Math.round(height * CORNER)];
-  const [right, low] = [width - wide, height - high];
-  return [[right, low], [0, low], [0, 0], [right, 0]].map(([left, top]) => [left, top, wide, high]);
-}
-
-/**
- * The texts of a picture's QR codes: in the whole of it, then in enlarged corners.
- * @param {ImageBitmap} bitmap
- * @param {string} address of the reader
- */
-async function codesOf(bitmap, address) {
-  const { codesIn } = await reader(address);
-  const { width, height } = bitmap;
-  const whole = await codesIn(pixelsOf(bitmap, [0, 0, width, height], Math.min(1, MOST_FOR_CODES / Math.max(width, height))));
-  if (whole.length) return whole;
-  for (const corner of corners(width, height)) {
-    const found = await codesIn(pixelsOf(bitmap, corner, ENLARGED));
-    if (found.length) return found;
-  }
-  return [];
+  const pixels = drawn(width, height, (pen) => {
+    pen.translate(width / 2, height / 2);
+    pen.rotate((quarters * Math.PI) / 2);
+    pen.drawImage(flat, -picture.width / 2, -picture.height / 2);
+  });
+  flat.width = flat.height = 0;
+  return pixels;
 }
 
 /** @type {Record<string, (asked: any) => Promise<object>>} */
@@ -110,9 +100,10 @@ const doings = {
       return { fault, digest };
     }
     try {
-      const texts = await codesOf(bitmap, codes);
       const share = Math.min(1, MEASURED / Math.max(bitmap.width, bitmap.height));
       shown = pixelsOf(bitmap, [0, 0, bitmap.width, bitmap.height], share);
+      const { codesIn } = await reader(codes);
+      const texts = await codesOf(bitmap, shown, codesIn, (part, times) => pixelsOf(bitmap, part, times));
       return { digest, texts, width: shown.width, height: shown.height };
     } finally {
       bitmap.close();

@@ -19,15 +19,13 @@ export interface Ground {
   printed: Printed;
 }
 
-/** The part of the paper as it lies flat: three channels, row 0 on top, `fine` pixels for each mm. */
+/** The part of the paper as it lies flat: row 0 on top, `fine` pixels for each mm. */
 export interface Flat {
   width: number;
   height: number;
   left: number;
   top: number;
   fine: number;
-  channels: Float32Array[];
-  inside: Uint8Array;
   shown: number;
 }
 

@@ -31,7 +31,7 @@ COUNT = 400
 WRONG, NEAR, FEW = 1.5, 1.0, 2
 """Millimetres from which a point is wrong, and within which it is near; presses that are few."""
 ALL_SURE = {"tip-to-tail": 80.0, "parallelogram": 65.0, "components": 65.0}
-MARKS, FEW_PRESSES, SILENT, WITHIN, SAME_VERDICT = 98.0, 80.0, 0.3, 95.0, 97.0
+CODES, MARKS, FEW_PRESSES, SILENT, WITHIN, SAME_VERDICT = 98.0, 98.0, 80.0, 0.3, 95.0, 97.0
 """Goals, per cent."""
 
 
@@ -40,6 +40,7 @@ class Tally:
     """What is counted of the sheets of one method."""
 
     sheets: int = 0
+    codes: int = 0
     marks: int = 0
     found_method: int = 0
     nothing_asked: int = 0
@@ -158,6 +159,7 @@ def judged(folder: Path, first: int, number: int) -> dict[str, Tally]:
             raise ValueError(f"{folder} has no reply to photograph {seed}")
         tally = tallies[sheet.method]
         tally.sheets += 1
+        tally.codes += len(reply.codes) == 1
         read = reading_of(reply, strokes_task(NEUTRAL, sheet.form))
         if read is not None:
             tally.marks += 1
@@ -181,6 +183,7 @@ def _share(part: int, whole: int) -> float:
 def figures(tally: Tally, method: str) -> tuple[dict[str, object], tuple[str, ...]]:
     """What is shown of one method, each with its goal, and the names of what misses it."""
     share = {
+        "codes read %": (_share(tally.codes, tally.sheets), CODES, 1),
         "marks found %": (_share(tally.marks, tally.sheets), MARKS, 1),
         "nothing asked %": (_share(tally.nothing_asked, tally.sheets), ALL_SURE[method], 1),
         "asked with two presses or fewer %": (_share(tally.few_presses, tally.asked), FEW_PRESSES, 1),

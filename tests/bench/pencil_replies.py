@@ -16,7 +16,7 @@ from pathlib import Path
 from pencil_photographs import photographed
 from pencilled import NEUTRAL, pencilled
 from PIL import Image
-from strokes_of import RUN, Reader
+from strokes_of import RUN, Reader, measured
 
 from pycore.geometry import Point
 from pycore.practice.photograph import Photo, PhotoUnusableError, measured_by
@@ -29,10 +29,12 @@ IMPORTED = re.compile(r'^(?:import|}).* from "(\.[^"]+)"', re.MULTILINE)
 
 @dataclass(frozen=True)
 class Reply:
-    """What the script found in one photograph: its marks (pixels; None: none were found), the paper as it was told of
-    it, the strokes, the processor's milliseconds; ``source``: from which script and which makers of photographs."""
+    """What the script found in one photograph: the texts of its QR codes, its marks (pixels of the picture as it is
+    measured, of that ``size``; None: none were found), the paper as it was told of it, the strokes, the processor's
+    milliseconds; ``source``: from which script and which makers of photographs."""
 
     source: str
+    codes: list[str]
     size: tuple[int, int]
     marks: list[list[float] | None] | None
     ground: dict[str, object] | None
@@ -56,16 +58,18 @@ def projection_of(task: StrokesTask, size: tuple[int, int], marks: object) -> Pr
         return None
 
 
-def reply_to(reader: Reader, picture: Image.Image, task: StrokesTask) -> Reply:
+def reply_to(reader: Reader, photograph: Image.Image, task: StrokesTask) -> Reply:
     """The script's reply to a photograph."""
-    found = reader.marks(picture, [[list(place) for place in task.photo.marks]])
-    projection = projection_of(task, picture.size, found["marks"])
+    codes, picture = reader.codes(photograph), measured(photograph)
+    found = reader.ask(picture, do="marks", editions=[[list(place) for place in task.photo.marks]])
+    marks = found["marks"] and [mark and [mark["x"], mark["y"]] for mark in found["marks"]]
+    projection = projection_of(task, picture.size, marks)
     if projection is None:
-        return Reply(source(), picture.size, None, None, [], found["milliseconds"])
+        return Reply(source(), codes, picture.size, None, None, [], found["milliseconds"])
     ground = ground_of(task, projection)
     read = reader.ask(picture, do="strokes", ground=ground)
     whole = found["milliseconds"] + read["milliseconds"]
-    return Reply(source(), picture.size, found["marks"], as_kept(ground), read["strokes"], whole)
+    return Reply(source(), codes, picture.size, marks, as_kept(ground), read["strokes"], whole)
 
 
 def as_kept(value: object) -> dict:
