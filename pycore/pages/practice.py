@@ -77,6 +77,12 @@ FIELDS: tuple[Field, ...] = (
 """How a learner draws, whatever the problem: no part of the record."""
 
 
+def scale_label(problem: CodeProblem) -> str:
+    """Return the label of the scale, in the unit of what the problem draws."""
+    usual = next(field.label for field in problem.page.fields if field.name == "scale")
+    return problem.page.labels(problem.form).get("scale", usual)
+
+
 FOLLOWED = ("names", "colours", "decimal", "angles", "first", "rotation", "resultant", "protractor", "parallels")
 """The college settings that problems of practice follow."""
 

@@ -164,6 +164,7 @@ def _reply(request: Mapping[str, Any], record: Record, announce: str = "", **mor
     return {
         "ok": True, "record": ladder.written(record), "state": done or "asking",
         "way": record.track, "faults": faults, "echo": {"scale": answer.echo["scale"]},
+        "labels": {"scale": page.scale_label(problem)},
         "asked": asked_reply(answer.answer_request), "announce": announce,
         "drawing": {"page": problem.page.slug, "problem": link_on_screen(problem.page.case(on_screen(problem.form)))},
         "regions": {name: str(html) for name, html in regions.items()}, **more,

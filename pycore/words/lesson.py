@@ -12,7 +12,7 @@ MARK = "the mark that you have just made"
 
 
 ARCS_CROSS = "where the arcs cross"
-LINES_MEET = "where the two lines meet"
+LINES_MEET = "where the faint line meets the perpendicular"
 
 
 def mark_on(axis: Phrase) -> Phrase:

@@ -15,7 +15,8 @@ GUESS_HELP = "Drag the end of the dashed arrow to your guess. It is not marked."
 GUESS_KEYS = "Your guess. Move it with the arrow keys. Shift makes the steps smaller."
 YOUR_GUESS = "your guess"
 OWN = "My own scale or paper"
-SCALE = "Units per cm"
+SCALE = "A per cm"
+"""Until a problem is there, which says its own unit."""
 SHEET = "The sheet of this problem"
 DIRECTIONS = (
     "to the right", "up to the right", "straight up", "up to the left", "to the left", "down to the left",

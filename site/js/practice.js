@@ -105,6 +105,7 @@ function take(reply, keep = store.write) {
   }
   answer.follow(reply.asked);
   form.showEcho(reply.echo);
+  form.showNames(reply.labels, {});
   form.showErrors(reply.errors ?? []);
   for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
   drawn = reply.state === "asking" ? reply.drawing : null;

@@ -7,6 +7,9 @@ import pytest
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
 from pycore.forms.fields import default_form
+from pycore.pages.practice import methods_of, problem_of
+from pycore.practice import ladder
+from pycore.render.practice import reply
 from pycore.words.sums import scale_label
 
 PREFIXES = ("k", "m", "µ")
@@ -53,3 +56,14 @@ def test_it_follows_the_choice_and_so_does_what_is_said_of_a_bad_scale(slug: str
         CALCULATORS[slug].answer(form | {"scale": "wide"}, ("answer",))
     assert ["scale"] == [fault.field for fault in refused.value.faults]
     assert label in refused.value.faults[0].message
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_practice_says_it_of_its_problem(slug: str):
+    """It said "Units per cm" whatever the problem drew."""
+    page = CALCULATORS[slug]
+    track = ladder.track_key(page.topic, methods_of(page)[0])
+    said = reply({"do": "practice", "move": "way", "way": track, "record": None, "seed": 7})
+    problem = problem_of(ladder.read(said["record"]))
+    assert slug == problem.page.slug
+    assert {"scale": label_of(slug, problem.form)} == said["labels"]

@@ -230,9 +230,6 @@ SAME_ACTIVE_POWER: Phrase = say(
 )
 
 
-LINES_MEET = "where the two lines meet"
-
-
 def draw_correction(tag: Phrase, start: Phrase, end: Phrase | str) -> Phrase:
     """The reactive power of the correction, drawn between two tips."""
     return say("**Draw {tag}.** From {start} to {end}.", tag=tag, start=start, end=end)
