@@ -28,7 +28,7 @@ from pycore.constructions.moves import (
 from pycore.constructions.names import START_POINT
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
-from pycore.sheet.instruments import RADIUS, RULER_LENGTH, Pose
+from pycore.sheet.instruments import RADIUS, RULER_BEFORE_ZERO, RULER_LENGTH, Pose
 from pycore.sheet.plan import Plan
 from pycore.sheet.strokes import Placement
 from pycore.sheet.tools import BESIDE
@@ -70,6 +70,11 @@ class Stage:
 def _is_back(move: TurnAngle | ReadAngle) -> bool:
     """Return whether an angle is measured from straight back along the line just drawn."""
     return isinstance(move, TurnAngle) and move.back
+
+
+def ruler_for(length: float) -> float:
+    """Return the length of the ruler that a line of so many mm of paper takes, mm."""
+    return RULER_LENGTH if length <= RULER_LENGTH else LONG_RULER
 
 
 class Laying:
@@ -124,7 +129,9 @@ class Laying:
         if self.frame.name == step_kinds.SCALE:
             longest = max(arm.size for arm in self.plan.construction.arms)
             length = longest * self.stand.factor
-            start = Point((WIDTH - length) / 2, SAMPLE_UP * HEIGHT)
+            room = WIDTH - (ruler_for(length / self.zoom) + RULER_BEFORE_ZERO) * self.zoom
+            beside = (WIDTH - length) / 2
+            start = Point(min(beside, room) if room > RULER_BEFORE_ZERO * self.zoom else beside, SAMPLE_UP * HEIGHT)
             return start, start.moved(length, 0.0)
         return None
 
@@ -133,7 +140,7 @@ class Laying:
         length = geometry.distance(start, end) / self.zoom
         degrees = geometry.direction(start, end) if length else 0.0
         beside = start.moved(BESIDE * self.zoom, degrees - 90.0)
-        return Pose(beside, degrees, self.zoom), RULER_LENGTH if length <= RULER_LENGTH else LONG_RULER
+        return Pose(beside, degrees, self.zoom), ruler_for(length)
 
     def squared(self) -> DrawParallel | DropPerpendicular | None:
         """Return the move for which a set square is used, while it slides or while a line is drawn along it."""
