@@ -309,6 +309,7 @@ export interface PracticeReply extends Reply {
   drawing: { page: string; problem: string };
   asked: Asked;
   echo: AnswerReply["echo"];
+  labels: Values;
   incoming?: PracticeRecord;
   record: PracticeRecord;
   regions: Values;
