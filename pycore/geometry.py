@@ -159,6 +159,11 @@ class Box(NamedTuple):
         left, bottom, right, top = self
         return _tuple(Box, (left - margin, bottom - margin, right + margin, top + margin))
 
+    def times(self, factor: float) -> "Box":
+        """Return the rectangle of the corners multiplied by a factor above 0."""
+        left, bottom, right, top = self
+        return _tuple(Box, (left * factor, bottom * factor, right * factor, top * factor))
+
     def reach(self, start: Point, degrees: float) -> float:
         """Return how far it is from a point inside to the edge, in a direction."""
         way = ORIGIN.moved(1.0, degrees)

@@ -173,11 +173,11 @@ class Laying:
 
     # What must lie within the view.
 
-    def seen(self) -> list[Point]:
-        """Return the points on the paper so far."""
+    def seen(self, visible_moves: frozenset[int]) -> list[Point]:
+        """Return the points on the paper when these moves are made."""
         named: list[str] = [START_POINT] if START_POINT in self.points else []
         for index, move in enumerate(self.plan.construction.moves):
-            if index not in self.frame.drawn_moves:
+            if index not in visible_moves:
                 continue
             if isinstance(move, SetOff):
                 named += [move.start, move.point]
@@ -222,13 +222,13 @@ class _Extent:
     """What a lesson needs to have in view: the drawing about its starting point, and its readings, at zoom 1; and what
     it would like to have there, the numbers of its instruments."""
 
-    seen: tuple[Point, ...]
+    seen: Box
     readable: tuple[tuple[Point, Point], ...]
     numbered: tuple[tuple[Point, Point], ...]
 
     def box(self, zoom: float) -> Box:
         """Return the rectangle that it takes at an enlargement."""
-        figure = geometry.bounds(place.times(zoom) for place in self.seen).grown(FIGURE_MARGIN)
+        figure = self.seen.times(zoom).grown(FIGURE_MARGIN)
         read = geometry.bounds(place.times(zoom).plus(way) for place, way in self.readable).grown(READING_MARGIN)
         return geometry.joined((figure, read))
 
@@ -245,9 +245,11 @@ def _extent(plan: Plan, frames: Sequence[Frame], protractor: float, circle: bool
     for frame in frames:
         laying = Laying(plan, frame, stage, circle=circle)
         readable += laying.readable()
-        seen += laying.seen()
         numbered += laying.numbered()
-    return _Extent(tuple(dict.fromkeys(seen)), tuple(readable), tuple(numbered))
+    if frames:
+        # What is drawn stays, so the last frame has it all.
+        seen += laying.seen(frames[-1].drawn_moves)
+    return _Extent(geometry.bounds(seen), tuple(dict.fromkeys(readable)), tuple(dict.fromkeys(numbered)))
 
 
 def _fits(box: Box) -> bool:

@@ -213,10 +213,11 @@ def beside(
         return ()
     shape = text(note.words, ORIGIN, capitals, "middle", ink, face)
     size = box_of(shape, capitals)
-    boxes = [
-        _off(size, note.anchor, note.degrees + lean, gap) for gap in GAPS for lean in LEANS
-    ]
-    box = next((box for box in boxes if ground.clear(box)), _inwards(boxes[0]))
+    places = ((gap, lean) for gap in GAPS for lean in LEANS)
+    boxes = (_off(size, note.anchor, note.degrees + lean, gap) for gap, lean in places)
+    box = next((box for box in boxes if ground.clear(box)), None)
+    if box is None:
+        box = _inwards(_off(size, note.anchor, note.degrees + LEANS[0], GAPS[0]))
     ground.boxes.append(box.grown(0.6))
     at = Point(box.centre.x, box.bottom - size.bottom)
     words = text(note.words, at, capitals, "middle", ink, face)

@@ -1,5 +1,6 @@
 """Numbers of an instrument that a line of the drawing would strike through: set again over it, on a small plate."""
 
+import math
 from collections.abc import Iterator, Sequence
 
 from pycore import lettering
@@ -27,17 +28,28 @@ def is_struck(number: Text, lines: Sequence[Segment], margin: float) -> bool:
     """Return whether a line runs over a turned number."""
     middle = middle_of(number)
     wide, high = _half(number)
+    box = Box(-wide, -high, wide, high)
+    along, up = ORIGIN.moved(1.0, number.turn), ORIGIN.moved(1.0, number.turn + 90.0)
 
     def own(point: Point) -> Point:
         """The place as the number sees it, upright about its middle."""
         away = point.minus(middle)
-        along, up = ORIGIN.moved(1.0, number.turn), ORIGIN.moved(1.0, number.turn + 90.0)
         return Point(away.x * along.x + away.y * along.y, away.x * up.x + away.y * up.y)
 
     return any(
-        Box(-wide, -high, wide, high).grown(margin + line.half_width).meets_segment(own(line.start), own(line.end))
+        _is_near(middle, line, wide + high + 2.0 * math.fabs(margin + line.half_width))
+        and box.grown(margin + line.half_width).meets_segment(own(line.start), own(line.end))
         for line in lines
     )
+
+
+def _is_near(middle: Point, line: Segment, reach: float) -> bool:
+    """Return whether a line comes within reach of a place, across and up: most are far off, and need no closer look.
+    """
+    (x, y), (from_x, from_y), (to_x, to_y) = middle, line.start, line.end
+    left, right = (from_x, to_x) if from_x < to_x else (to_x, from_x)
+    low, top = (from_y, to_y) if from_y < to_y else (to_y, from_y)
+    return left - reach < x < right + reach and low - reach < y < top + reach
 
 
 def _holds(corners: Sequence[Point], place: Point) -> bool:

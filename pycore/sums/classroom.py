@@ -1,8 +1,10 @@
 """A sum of phasors for the classroom: a construction frame by frame, all constructions together, ropes, waves."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import cached_property, lru_cache
+from typing import Any
 
 from pycore import phasor, quantity
 from pycore.constructions.construction import Construction
@@ -40,6 +42,7 @@ class SumLesson:
         self.plan = self.case.sheet_plan()
         self.look = look_of(self.case)
 
+    @cached_property
     def lesson(self) -> Lesson:
         """The construction on the sheet, frame by frame."""
         return Lesson(self.plan, StepSentences(self.plan, self.case.notation), self.look)
@@ -61,12 +64,12 @@ class SumLesson:
 
     def number_of_step(self, step: int) -> int:
         """Return the number of the first frame of a step of the page's list."""
-        return self.lesson().number_of_step(step)
+        return self.lesson.number_of_step(step)
 
     def count(self, view: str) -> int:
         """Return the number of steps of a view; raises KeyError for an unknown view."""
         return {
-            LESSON: lambda: len(self.lesson().frames) + 1,  # the last is the finished drawing
+            LESSON: lambda: len(self.lesson.frames) + 1,  # the last is the finished drawing
             NUMBERS: lambda: FRAMES,
             TOGETHER: lambda: len(self.methods()),
             PULL: lambda: len(self.case.arms) + 1,  # the last is the balancing pull
@@ -102,7 +105,7 @@ class SumLesson:
 
     def move(self, number: int) -> LessonFrame:
         """Return one move of the drawing, and behind the last the finished drawing."""
-        lesson = self.lesson()
+        lesson = self.lesson
         count = len(lesson.frames) + 1
         if number == count:
             return finished_frame(self.case, lesson)
@@ -202,3 +205,15 @@ class SumLesson:
         parts = [(tags[wave.key], text(value)) for wave, value in zip(found[:-1], values[:-1], strict=True)]
         total = text(values[-1]) + quantity.NO_BREAK_SPACE + writing.unit
         return words.moment(parts, tags[SUM_KEY], total, exact=exact)
+
+
+def lesson_of(page: Any, form: Mapping[str, str]) -> SumLesson:
+    """Return the lesson of a page's form. The last ones stand ready: a lesson is asked for frame after frame. Raises
+    InputError."""
+    found: SumLesson = _lesson_of(page, tuple(form.items()))
+    return found
+
+
+@lru_cache(maxsize=2)
+def _lesson_of(page: Any, typed: tuple[tuple[str, str], ...]) -> SumLesson:
+    return SumLesson(page.case(dict(typed)))

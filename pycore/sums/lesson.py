@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import replace
+from functools import cached_property
 
 from pycore import geometry
 from pycore.constructions import roles, step_kinds
@@ -44,7 +45,7 @@ from pycore.constructions.names import (
     arm_key,
 )
 from pycore.phasor import wrap
-from pycore.sheet.laying import HEIGHT, stage_of
+from pycore.sheet.laying import HEIGHT, Stage, stage_of
 from pycore.sheet.lesson_view import frame_page
 from pycore.sheet.paper_view import paper_page
 from pycore.sheet.plan import Plan
@@ -74,7 +75,11 @@ class Lesson:
         self.places = Places(sentences)
         self.frames: tuple[Frame, ...] = tuple(frame for frame in frames(plan.construction) if not self.is_idle(frame))
         self.circle = sentences.notation.protractor == "360"
-        self.stage = stage_of(plan, self.frames, circle=self.circle)
+
+    @cached_property
+    def stage(self) -> Stage:
+        """The place and scale of all pictures: whoever wants only words does without."""
+        return stage_of(self.plan, self.frames, circle=self.circle)
 
     def is_idle(self, frame: Frame) -> bool:
         """Return whether a frame would show nothing: no turn, no length, or a tip that is already on the axis."""

@@ -24,7 +24,10 @@ class ExplainedLesson(Protocol):
     plan: Plan
     sentences: StepSentences
     look: PhasorStyles
-    stage: Stage
+
+    @property
+    def stage(self) -> Stage:
+        """The place and scale of all pictures."""
 
     def line_name(self, line: str) -> Phrase:
         """Return the name of a line for a sentence."""

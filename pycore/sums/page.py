@@ -341,19 +341,21 @@ class SumPage(Generic[Case]):
     def lesson(self, form: Mapping[str, str], view: str, step: float) -> "LessonFrame":
         """Return one step of a lesson view. Raises InputError, and KeyError for an unknown view."""
         # Only the lesson view needs it; the first answer need not wait for its import.
-        from pycore.sums.classroom import SumLesson
+        from pycore.sums.classroom import lesson_of
 
-        return SumLesson(self.case(form)).show(view, step)
+        return lesson_of(self, form).show(view, step)
 
     def lesson_number(self, form: Mapping[str, str], step: int) -> int:
         """Return the number of the first frame of a step of the drawing, as the page numbers it. Raises InputError."""
-        from pycore.sums.classroom import SumLesson
+        from pycore.sums.classroom import lesson_of
 
-        return SumLesson(self.case(form)).number_of_step(step)
+        return lesson_of(self, form).number_of_step(step)
 
     def task(self, form: Mapping[str, str]) -> "Task":
         """Return the form as a task for practice and marking. Raises InputError."""
-        return self.task_of_case(self.case(form))
+        from pycore.sums.task import task_of_form  # Only practice and marking need it.
+
+        return task_of_form(self, form)
 
     def task_of_case(self, case: Case) -> "Task":
         """Return a solved case as a task."""

@@ -1,7 +1,9 @@
 """A sum of phasors as a task for practice: question, right answer, and results of mistakes."""
 
 import math
+from collections.abc import Mapping
 from dataclasses import replace
+from functools import lru_cache
 from typing import Any
 
 from pycore import phasor
@@ -150,3 +152,16 @@ def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
         origins=_origins(case, turn_back),
     )
     return replace(task, earlier=as_tasks(case, plan, _earlier(case, plan), lambda: task, drawn))
+
+
+def task_of_form(page: Any, form: Mapping[str, str]) -> Task:
+    """Return the task of a page's form. The last ones stand ready: several answers to one problem are marked one after
+    another. Raises InputError."""
+    found: Task = _task_of_form(page, tuple(form.items()))
+    return found
+
+
+@lru_cache(maxsize=4)
+def _task_of_form(page: Any, typed: tuple[tuple[str, str], ...]) -> Task:
+    task: Task = page.task_of_case(page.case(dict(typed)))
+    return task

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import cache
 
 from pycore.constructions import step_kinds
 from pycore.constructions.frames import Frame
@@ -87,9 +88,13 @@ def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Ste
 def places_in(case: SumCase) -> Callable[[Mistake], StepReference | None]:
     """Return a function that finds the place of a mistake; the lesson's frames are made on first use."""
 
-    def find(mistake: Mistake) -> StepReference | None:
+    @cache
+    def made() -> Lesson:
         plan = case.sheet_plan()
-        lesson = Lesson(plan, StepSentences(plan, case.notation), look_of(case))
+        return Lesson(plan, StepSentences(plan, case.notation), look_of(case))
+
+    def find(mistake: Mistake) -> StepReference | None:
+        lesson = made()
         place = place_of(mistake, lesson.frames, formula=case.has_formula)
         if place is None or not place.step or place.reveals:
             return place

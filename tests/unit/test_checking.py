@@ -339,3 +339,13 @@ def test_nor_does_it_where_the_lines_were_judged_or_nothing_says_how(more: dict)
     given = {"answer-how": "drawn", "answer": "11.6 A"}
     reply = ask("mark", **{"form": EXAMPLE, "given": given} | more)
     assert reply["regions"]["marked"] and "Only your numbers" not in str(reply)
+
+
+def test_the_mistakes_of_a_problem_are_worked_out_once_for_all_answers_to_it(monkeypatch: pytest.MonkeyPatch):
+    """They were worked out twice for each answer: the next problem's too, only to see that it can be drawn."""
+    made, practice = [], PAGE.practice()
+    monkeypatch.setattr(practice, "task_of", lambda case, make=practice.task_of: made.append(case) or make(case))
+    form = {**EXAMPLE, "i1": "18.7"}
+    bands = [ask("mark", form=form, given={"answer": size, "answer-how": "drawn"})["band"] for size in ("3", "4", "5")]
+    assert ["wrong"] * 3 == bands
+    assert 2 == len(made)

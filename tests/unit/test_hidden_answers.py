@@ -56,7 +56,7 @@ def test_once_the_sum_is_drawn_no_dashed_side_tells_where_it_ends(way: dict[str,
     """In the lesson: neither at the frame that draws it, nor where it is measured."""
     seen = 0
     for number in range(20):
-        lesson = SumLesson(CALCULATORS["neutral-current"].case(problem(number) | way | {"resultant": "sum"})).lesson()
+        lesson = SumLesson(CALCULATORS["neutral-current"].case(problem(number) | way | {"resultant": "sum"})).lesson
         given = [*(arm.key for arm in lesson.plan.construction.arms), "i12", "i13", "i23"]
         for step in range(1, len(lesson.frames) + 1):
             items = lesson.show(step).picture.items

@@ -96,7 +96,7 @@ def is_own_angle(one: Seen) -> bool:
 
 def frames_of(form: dict[str, str]) -> Iterator[Seen]:
     """Every frame of a problem."""
-    lesson = SumLesson(NeutralCurrent().case(form)).lesson()
+    lesson = SumLesson(NeutralCurrent().case(form)).lesson
     before: frozenset[int] = frozenset()
     for frame in lesson.frames:
         sentence, _, _, figure = lesson.frame_words(frame)
@@ -391,6 +391,6 @@ def test_the_drawing_grows_and_never_loses_a_line() -> None:
     """What was drawn in one frame is there in the next."""
     for number in range(0, COUNT, 5):
         shown: frozenset[int] = frozenset()
-        for frame in SumLesson(NeutralCurrent().case(problem(number))).lesson().frames:
+        for frame in SumLesson(NeutralCurrent().case(problem(number))).lesson.frames:
             assert shown <= frame.drawn_moves
             shown = frame.drawn_moves

@@ -4,10 +4,13 @@ import json
 import math
 import re
 
+import pytest
+
 from pycore import api
 from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.drawing import Circle, walk
 from pycore.sheet.wave_view import MIDDLE
+from pycore.sums import lesson as lessons
 from pycore.sums.classroom import SumLesson
 
 EXAMPLE = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}
@@ -78,3 +81,16 @@ def test_waves_are_the_heights_of_their_arrows() -> None:
         assert 4 == len(heights)
         total = math.fsum(height for ink, height in heights.items() if ink != "blue")
         assert math.isclose(total, heights["blue"], abs_tol=1e-9)
+
+
+def test_a_lesson_is_laid_out_once_for_all_its_steps(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Each step of the handout laid it out twice more, and each answer marked did so for every cause."""
+    laid = []
+    monkeypatch.setattr(lessons, "stage_of", lambda *given, lay=lessons.stage_of, **more: laid.append(1) or
+                        lay(*given, **more))  # fmt: skip
+    form = {**EXAMPLE, "i1": "18.6"}
+    assert ask(do="handout", form=form, style="", script="")["ok"]
+    assert all(ask(form=form, step=str(step))["ok"] for step in (1, 5, 9))
+    assert [1] == laid
+    assert ask(do="mark", form=form, given={"answer": "3.1", "answer-how": "drawn"})["ok"]
+    assert [1] == laid

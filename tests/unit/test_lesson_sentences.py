@@ -48,7 +48,7 @@ class Told:
 
 def told_by(lesson: SumLesson) -> tuple[Told, ...]:
     """The frames of a lesson, without their pictures."""
-    whole = lesson.lesson()
+    whole = lesson.lesson
     told = []
     for frame in whole.frames:
         sentence, reading, _, figure = whole.frame_words(frame)
@@ -73,7 +73,7 @@ def lessons(slug: str) -> tuple[tuple[SumLesson, tuple[Told, ...], str], ...]:
 
 
 def frames(lesson: SumLesson) -> list[LessonFrame]:
-    whole = lesson.lesson()
+    whole = lesson.lesson
     return [whole.show(number) for number in range(1, len(whole.frames) + 1)]
 
 
@@ -200,7 +200,7 @@ def test_the_returning_arrow_has_one_name_and_one_direction(slug: str) -> None:
         if lesson.case.closed:
             continue
         tag = plain(lesson.case.notation.tags["return"])
-        whole = lesson.lesson()
+        whole = lesson.lesson
         reads = [whole.show(number) for number, frame in enumerate(whole.frames, start=1)
                  if isinstance(frame.move, (ReadLength, ReadAngle))]  # fmt: skip
         length, angle = reads[-2:]

@@ -40,7 +40,7 @@ def lessons(slug: str, count: int = 3) -> tuple[tuple[Lesson, tuple[LessonFrame,
     """Lessons of a calculator with their frames: of its example, and of forms of the shelf."""
     found = []
     for form in [default_form(CALCULATORS[slug].fields), *shelf.forms(slug, count - 1)]:
-        lesson = SumLesson(CALCULATORS[slug].case(form)).lesson()
+        lesson = SumLesson(CALCULATORS[slug].case(form)).lesson
         found.append((lesson, tuple(lesson.show(number) for number in range(1, len(lesson.frames) + 1))))
     return tuple(found)
 
@@ -84,7 +84,7 @@ def test_the_zero_and_the_numbers_about_the_mark_of_an_instrument_lie_within_the
     for tier, number in (("core", 2), ("stretch", 1), ("stretch", 2)):
         form = page.practice_form(Code(page.topic, tier, "any", "A4", 3, number))
         for method in {"parallelogram", "tip-to-tail"} & set(methods_of(page)):
-            lesson = SumLesson(page.case(form | {"method": method})).lesson()
+            lesson = SumLesson(page.case(form | {"method": method})).lesson
             for frame in lesson.frames:
                 laying = Laying(lesson.plan, frame, lesson.stage, circle=lesson.circle)
                 for place, way in laying.numbered():
@@ -109,7 +109,7 @@ def test_what_is_drawn_and_what_is_read_lies_within_the_view(slug: str) -> None:
 
 def test_the_example_is_drawn_as_large_as_the_look_has_it() -> None:
     """About five units (of 10 px) to the centimetre: the ruler's millimetres can be told apart."""
-    lesson = SumLesson(CALCULATORS["neutral-current"].case(NEUTRAL)).lesson()
+    lesson = SumLesson(CALCULATORS["neutral-current"].case(NEUTRAL)).lesson
     assert 0.45 <= lesson.stage.zoom <= 0.62
 
 
@@ -290,7 +290,7 @@ def _number(text: str) -> float:
 @pytest.mark.parametrize("slug", CALCULATORS)
 def test_a_lessons_steps_have_the_numbers_that_the_list_on_the_page_gives_them(slug: str) -> None:
     for form in shelf.forms(slug, 5):
-        lesson = SumLesson(CALCULATORS[slug].case(form)).lesson()
+        lesson = SumLesson(CALCULATORS[slug].case(form)).lesson
         steps = len(lesson.plan.construction.steps)
         for number, frame in enumerate(lesson.frames, start=1):
             where = lesson.show(number).place
@@ -310,7 +310,7 @@ def test_the_first_diagonals_meaning_is_a_headline_with_a_meter() -> None:
 
 def test_turned_numbers_stay_upright_on_their_protractor() -> None:
     """The scale that counts is in bold; each number faces its own graduation."""
-    lesson = SumLesson(CALCULATORS["neutral-current"].case(NEUTRAL)).lesson()
+    lesson = SumLesson(CALCULATORS["neutral-current"].case(NEUTRAL)).lesson
     for number, frame in enumerate(lesson.frames, start=1):
         if frame.tool == PROTRACTOR:
             groups = [item for item in walk(lesson.show(number).picture.items) if isinstance(item, Group)]
