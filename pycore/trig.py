@@ -191,10 +191,12 @@ def _arctangent_to_one(ratio: float) -> float:
     return 45.0 + _kernel_arctangent((ratio - 1.0) / (ratio + 1.0)) / RADIANS_PER_DEGREE
 
 
+@lru_cache(maxsize=1024)
 def angle_of(x: float, y: float) -> float:
     """Return the angle in degrees of the vector (x, y), anticlockwise from +x, -180 < angle <= 180.
 
-    The zero vector has angle 0 here; callers check for it first if that matters.
+    The zero vector has angle 0 here; callers check for it first if that matters. Recent angles are cached: of an arrow
+    that is drawn several parts ask.
     """
     across, up = math.fabs(x), math.fabs(y)
     if across == 0.0 and up == 0.0:

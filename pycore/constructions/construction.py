@@ -92,7 +92,7 @@ class Construction:
     @cached_property
     def moves(self) -> tuple[Move, ...]:
         """All moves in drawing order."""
-        return tuple(move for step in self.steps for move in step.moves)
+        return tuple([move for step in self.steps for move in step.moves])
 
     @cached_property
     def figure(self) -> Figure:
@@ -164,10 +164,10 @@ class DrawingConvention:
             factor * (right.y * point.x + up.y * point.y),
         )
 
-    def places(self, points: Iterable[Point]) -> list[Point]:
-        """Return several points on paper in the construction's unit: every construction that may be drawn asks it."""
+    def places(self, points: Iterable[Point], factor: float = 1.0) -> list[Point]:
+        """Return several points on paper, as ``place`` does: every construction that may be drawn asks it."""
         (right_x, right_y), (up_x, up_y) = _axes(self)
-        return [Point(right_x * x + up_x * y, right_y * x + up_y * y) for x, y in points]
+        return [Point(factor * (right_x * x + up_x * y), factor * (right_y * x + up_y * y)) for x, y in points]
 
 
 @lru_cache(maxsize=16)
@@ -187,7 +187,7 @@ def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...
     """Return the acute angle, 0 to 90 degrees, of each crossing of two lines or arcs."""
     angles: list[float] = []
     parallel_to = {move.line: move.to for move in moves if isinstance(move, DrawParallel)}
-    reach = max(math.fabs(part) for point in figure.points.values() for part in point)
+    reach = max([math.fabs(part) for point in figure.points.values() for part in point])
 
     def direction(line: str, met: Point) -> float:
         """A line that ends where it starts, but for rounding, has the direction of the one that it is parallel to."""
@@ -254,7 +254,7 @@ NEARLY = 0.001
 
 def nearly_zero(total: complex, arms: tuple[Arm, ...]) -> bool:
     """Return whether a sum is zero, or too short to be seen beside its longest phasor."""
-    return phasor.magnitude(total) <= NEARLY * max((arm.size for arm in arms), default=0.0)
+    return phasor.magnitude(total) <= NEARLY * max([arm.size for arm in arms], default=0.0)
 
 
 @lru_cache(maxsize=32)

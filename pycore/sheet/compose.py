@@ -106,7 +106,8 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
     if layout.style.blank:
         centred = replace(centred, origin=common_point(plan))
     for share in ARC_SHARES:
-        style, stand = replace(layout.style, arc=share * layout.style.arc), centred
+        style = layout.style if share == 1.0 else replace(layout.style, arc=share * layout.style.arc)
+        stand = centred
         pen = ConstructionPen(construction, stand, look, style, room=layout.area)
         box, area = _reach(pen.trace()), layout.area
         across = _shift(box.left, box.right, area.left, area.right)

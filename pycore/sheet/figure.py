@@ -1,8 +1,7 @@
 """The strokes of a construction in mm: arrows, dashed parallels, arcs, ticks, and label requests."""
 
 import math
-from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Iterable, Sequence
 
 from pycore import geometry, quantity
 from pycore.constructions import roles, step_kinds
@@ -34,10 +33,10 @@ from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
 from pycore.sheet.aside import RING, Lanes, aside, carried
 from pycore.sheet.companion import companion_strokes
-from pycore.sheet.labels import OF_ANGLE, Along, LabelRequest, Segment
+from pycore.sheet.labels import OF_ANGLE, Along, AlongArc, LabelRequest, Segment
 from pycore.sheet.strokes import REFERENCE_SHARE, FigureStrokes, PhasorStyles, Placement, drawn_ends
 from pycore.sheet.styles import Style
-from pycore.sheet.ticks import TickedLine, free_shares, ticks, tip_cross
+from pycore.sheet.ticks import TickedLine, beside, free_shares, ticks, tip_cross
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is drawn as a dot with a label (common practice)."""
@@ -67,17 +66,17 @@ class ConstructionPen:
         self.visible_moves = visible_moves
         self.construction, self.stand, self.look, self.style = construction, stand, look, style
         self.figure = construction.figure
+        self.at: Callable[[str], Point] = stand.places(self.figure.points).__getitem__
         self.drawn = FigureStrokes()
         self.laid: dict[str, int] = {}
         self.ticked: list[TickedLine] = []
         self.parts: list[LabelRequest] = []
         self.shafts: dict[str, tuple[Point, Point]] = {}
+        self.near: dict[tuple[str, Point], tuple[list[Segment], int]] = {}
+        """The strokes beside a line with ticks, by its owner and start, and how many strokes were on the paper then."""
         self.before = 0
         self.lanes = Lanes([self.at(name) for pair in drawn_ends(construction) for name in pair], room, style.aside)
         self.arcs: dict[Point, list[tuple[float, float, float]]] = {}
-
-    def at(self, name: str) -> Point:
-        return self.stand.place(self.figure.points[name])
 
     def trace(self) -> FigureStrokes:
         """Draw every visible move; ticks and the places of labels wait until the figure is where it stays."""
@@ -105,10 +104,12 @@ class ConstructionPen:
         group = items[line.place]
         # In a lesson ticks stay where they were when a later line crosses theirs.
         drawn = self.drawn.obstacles if self.visible_moves is None else self.drawn.segments[: line.before]
-        share = free_shares(line.start, line.end, drawn, line.owner)[0]
+        near = beside(line.start, line.end, drawn)
+        self.near[line.owner, line.start] = near, len(drawn)
+        share = free_shares(line.start, line.end, near, line.owner)[0]
         across = ticks(line.start, line.end, line.count, line.width, line.ink, style, share)
         if isinstance(group, Group):
-            items[line.place] = replace(group, items=(*group.items, *across))
+            items[line.place] = Group((*group.items, *across), phasor=group.phasor, copy=group.copy, name=group.name)
         for one in across:
             self.drawn.aside.append(Segment(one.start, one.end, ""))
 
@@ -117,7 +118,10 @@ class ConstructionPen:
         if request.owner not in self.shafts:
             return request
         start, tip = self.shafts[request.owner]
-        shares = free_shares(start, tip, drawn, request.owner, label=True)
+        # Since its ticks were drawn, only those of other lines have come.
+        near, before = self.near.get((request.owner, start), ([], 0))
+        near = near + beside(start, tip, drawn[before:])
+        shares = free_shares(start, tip, near, request.owner, label=True)
         # On the side away from the other lines first.
         (x, y), across, up = start, start.y - tip.y, tip.x - start.x
         weight = math.fsum([(at_x - x) * across + (at_y - y) * up for at_x, at_y in self.lanes.points])
@@ -337,19 +341,15 @@ class ConstructionPen:
     ) -> None:
         """Draw an arc between two lines with its size in degrees; none if it would not be visible."""
         size = -turn if turn < 0 else turn
-        if size > STRAIGHT:
+        reach = min(radius or self.style.arc, 0.7 * arm)
+        if not 4.0 <= size <= STRAIGHT or reach < 5.0:
             return
         start = self.stand.picture.paper_angle(zero)
         sweep = self.stand.picture.sense * turn
-        reach = min(radius or self.style.arc, 0.7 * arm)
-        if size < 4.0 or reach < 5.0:
-            return
         reach = self.free_radius(centre, start, sweep, reach)
         self.drawn.add(number, Arc(centre, reach, start, sweep, self.style.narrow, "ink-2"))
         self.guard_arc(centre, reach, start, sweep, owner)
-        directions = [start + sweep * share for share in ALONG_ARC]
-        on_arc = [(centre.moved(reach, degrees), degrees) for degrees in directions]
-        anchors = tuple((at, degrees + flip) for flip in (0.0, 180.0) for at, degrees in on_arc)
+        anchors = AlongArc(centre, reach, tuple([start + sweep * share for share in ALONG_ARC]))
         capitals = self.style.value if owner == "angle-sum" else self.style.note
         words = (quantity.plain(round(size, 1), self.look.mark) + "°",)
         self.drawn.label_requests.append(LabelRequest(owner, words, capitals, anchors, number, places=OF_ANGLE))

@@ -82,15 +82,6 @@ class _Piece(NamedTuple):
     off: float
 
 
-def _piece(segment: Segment) -> _Piece:
-    (ax, ay), (bx, by), _owner, half_width = segment
-    margin = CLEARANCE + half_width
-    left, right = (ax, bx) if ax <= bx else (bx, ax)
-    low, high = (ay, by) if ay <= by else (by, ay)
-    off = margin * (right - left + high - low)
-    return _Piece(left - margin, low - margin, right + margin, high + margin, segment, bx - ax, by - ay, off)
-
-
 class LabelArea:
     """The drawing area and all that stands in it."""
 
@@ -100,15 +91,24 @@ class LabelArea:
         self.pieces: list[_Piece] = []
         self.bearing: dict[str, None] = {}
         """The owners of the lines that bear names."""
+        self.owned: list[_Piece] = []
         self.named: dict[str, list[_Piece]] = {}
         for segment in segments:
             self.add(segment)
 
     def add(self, segment: Segment) -> None:
         """One more straight piece to keep clear of."""
-        piece = _piece(segment)
+        (ax, ay), (bx, by), owner, half_width = segment
+        margin = CLEARANCE + half_width
+        left, right = (ax, bx) if ax <= bx else (bx, ax)
+        low, high = (ay, by) if ay <= by else (by, ay)
+        off = margin * (right - left + high - low)
+        edges = left - margin, low - margin, right + margin, high + margin
+        piece = tuple.__new__(_Piece, (*edges, segment, bx - ax, by - ay, off))
         self.pieces.append(piece)
-        self.named.setdefault(segment.owner, []).append(piece)
+        if owner:
+            self.owned.append(piece)
+            self.named.setdefault(owner, []).append(piece)
 
     def clear(self, box: Box) -> bool:
         """Whether a text's rectangle touches nothing and stays inside."""
@@ -139,11 +139,11 @@ class LabelArea:
         return False
 
     def _close_to(self, box: Box) -> list[_Piece]:
-        """The pieces whose rectangles meet another: few do, and only those are worth a closer look."""
+        """The pieces of something whose rectangles meet another: few do, and only those are worth a closer look."""
         left, bottom, right, top = box
         return [
             piece
-            for piece in self.pieces
+            for piece in self.owned
             if left < piece[2] and piece[0] < right and bottom < piece[3] and piece[1] < top
         ]
 
@@ -154,7 +154,7 @@ class LabelArea:
         if limit < math.inf:
             for piece in self._close_to(box.grown(limit)):
                 other = piece.segment.owner
-                if other not in ("", owner) and _box_to_segment(box, piece.segment) <= limit - 1e-9:
+                if other != owner and _box_to_segment(box, piece.segment) <= limit - 1e-9:
                     of_all = False
                     if other in self.bearing:
                         return False, False
@@ -207,27 +207,29 @@ def _cross(a: Point, b: Point, piece: Segment) -> bool:
 
 
 def _box_to_segment(box: Box, piece: Segment) -> float:
-    """Distance from a text's rectangle to a straight piece outside it: from a corner, or from an end of the piece.
+    """Distance from a text's rectangle to a straight piece outside it: from an end of the piece, or from the corner
+    that is nearest to its line.
 
-    The corners' distances are ``geometry.segment_distance``, written out: this is asked fifty times for each sheet.
+    The corner's distance is ``geometry.segment_distance``, written out: this is asked forty times for each sheet.
     """
     left, bottom, right, top = box
     (ax, ay), (bx, by), _owner, _half_width = piece
-    step_x, step_y = bx - ax, by - ay
-    square = step_x * step_x + step_y * step_y
     least = math.inf
-    for x, y in ((left, bottom), (right, bottom), (left, top), (right, top)):
-        to_x, to_y = x - ax, y - ay
-        if square > 0.0:
-            along = (to_x * step_x + to_y * step_y) / square
-            along = 0.0 if along < 0.0 else 1.0 if along > 1.0 else along
-            to_x, to_y = to_x - along * step_x, to_y - along * step_y
-        distance = math.hypot(to_x, to_y)
-        least = distance if distance < least else least
     for x, y in ((ax, ay), (bx, by)):
         across = left - x if x < left else x - right if x > right else 0.0
         up = bottom - y if y < bottom else y - top if y > top else 0.0
         distance = math.hypot(across, up)
+        least = distance if distance < least else least
+    step_x, step_y = bx - ax, by - ay
+    # Twice the middle of the rectangle tells on which side of the line it is.
+    if step_x * (bottom + top - ay - ay) > step_y * (left + right - ax - ax):
+        to_x, to_y = (right if step_y > 0.0 else left) - ax, (bottom if step_x > 0.0 else top) - ay
+    else:
+        to_x, to_y = (left if step_y > 0.0 else right) - ax, (top if step_x > 0.0 else bottom) - ay
+    along, square = to_x * step_x + to_y * step_y, step_x * step_x + step_y * step_y
+    if 0.0 < along < square:
+        along /= square
+        distance = math.hypot(to_x - along * step_x, to_y - along * step_y)
         least = distance if distance < least else least
     return least
 
@@ -254,6 +256,21 @@ class Along:
                 yield at, degrees + 90.0 * side
         for lean in TIP_LEANS:
             yield self.end, degrees + lean
+
+
+@dataclass(frozen=True, slots=True)
+class AlongArc:
+    """Anchors on an arc, in some ``directions`` from its centre: outwards, then inwards. Each is calculated when it is
+    asked for."""
+
+    centre: Point
+    radius: float
+    directions: tuple[float, ...]
+
+    def __iter__(self) -> Iterator[tuple[Point, float]]:
+        for flip in (0.0, 180.0):
+            for degrees in self.directions:
+                yield self.centre.moved(self.radius, degrees), degrees + flip
 
 
 class _Way(NamedTuple):

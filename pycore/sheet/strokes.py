@@ -39,6 +39,12 @@ class Placement:
         """Return a point of the construction on the page, mm."""
         return self.origin.plus(self.picture.place(point, self.factor))
 
+    def places(self, points: Mapping[str, Point]) -> dict[str, Point]:
+        """Return all points of a construction on the page, by name, each as ``place`` gives it."""
+        x, y = self.origin
+        placed = self.picture.places(points.values(), self.factor)
+        return {name: Point(x + right, y + up) for name, (right, up) in zip(points, placed, strict=True)}
+
 
 @dataclass(slots=True)
 class FigureStrokes:

@@ -59,28 +59,38 @@ def tip_cross(tip: Point) -> tuple[Line, Line]:
     return Line(*level), Line(*upright)
 
 
+def beside(start: Point, end: Point, drawn: Iterable[Segment]) -> list[Segment]:
+    """Return the strokes that come near a line, however far it were drawn: most lie wholly to one side."""
+    length = geometry.distance(start, end)
+    x, y = start
+    step_x, step_y = (end.x - x) / length, (end.y - y) / length
+    own = y * step_x - x * step_y
+    above, below = own + NEAR + _ROUNDING, own - NEAR - _ROUNDING
+    near = []
+    # Written out: asked six hundred times for each sheet.
+    for piece in drawn:
+        (ax, ay), (bx, by), _owner, _half_width = piece
+        one, other = ay * step_x - ax * step_y, by * step_x - bx * step_y
+        if (one < above and other > below) or (other < above and one > below):
+            near.append(piece)
+    return near
+
+
 def free_shares(
-    start: Point, end: Point, drawn: Iterable[Segment], owner: str, *, label: bool = False
+    start: Point, end: Point, near: Iterable[Segment], owner: str, *, label: bool = False
 ) -> tuple[float, ...]:
     """Return the middles of the pieces of a line that nothing crosses or ends in, the longest piece first: there its
     ticks stand, and where these are drawn, its ``label``.
 
-    ``drawn``: everything on the sheet; of it the line's own piece has ``owner``.
+    ``near``: the strokes ``beside`` the line, or more; of them the line's own piece has ``owner``.
     """
     length = geometry.distance(start, end)
     cuts = [0.0, length]
     x, y = start
     step_x, step_y = (end.x - x) / length, (end.y - y) / length
-    # Written out: asked two thousand times for each sheet, and most strokes lie wholly to one side.
-    own = y * step_x - x * step_y
-    above, below = own + NEAR + _ROUNDING, own - NEAR - _ROUNDING
-    close = [
-        (start, end) for start, end, of, _half_width in drawn
-        if ((start[1] * step_x - start[0] * step_y < above or end[1] * step_x - end[0] * step_y < above)
-            and (start[1] * step_x - start[0] * step_y > below or end[1] * step_x - end[0] * step_y > below)
-            and of != owner)
-    ]  # fmt: skip
-    for (ax, ay), (bx, by) in close:
+    for (ax, ay), (bx, by), of, _half_width in near:
+        if of == owner:
+            continue
         high = (ay - y) * step_x - (ax - x) * step_y
         low = (by - y) * step_x - (bx - x) * step_y
         if (high > NEAR and low > NEAR) or (high < -NEAR and low < -NEAR):
@@ -100,4 +110,4 @@ def free_shares(
     most = ROOM_FOR_LABEL if label else length
     pieces.sort(key=lambda one: (-round(min(one[0], most)), math.fabs(one[1] - length / 2)))
     longest = pieces[0][0]
-    return tuple(at / length for _, at in (pieces if longest >= LONG_ENOUGH else pieces[:1]))
+    return tuple([at / length for _, at in (pieces if longest >= LONG_ENOUGH else pieces[:1])])

@@ -4,6 +4,7 @@ import pytest
 from host.seeded import SeededChoices
 from unit.sheets import NEUTRAL
 
+from pycore import geometry
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
 
@@ -76,3 +77,26 @@ def test_a_text_does_not_stand_on_a_piece_of_no_length():
     area = labels.LabelArea(Box(0.0, 0.0, 40.0, 40.0), [labels.Segment(dot, dot)])
     assert not area.clear(Box(15.0, 18.0, 25.0, 22.0))
     assert area.clear(Box(15.0, 24.0, 25.0, 28.0))
+
+
+def test_the_distance_of_a_text_from_a_stroke_is_the_least_of_all_corners_and_ends():
+    """The quick way looks at one corner alone."""
+    rng, checked = SeededChoices(5), 0
+    for _ in range(3000):
+        left, bottom, width, height = (rng.below(60) / 2 for _ in range(4))
+        box = Box(left, bottom, left + width + 0.5, bottom + height + 0.5)
+        start, end = (Point(rng.below(120) / 2, rng.below(120) / 2) for _ in range(2))
+        if box.meets_segment(start, end):
+            continue
+        to_ends = [geometry.segment_distance(at, *side) for at in (start, end) for side in sides(box)]
+        to_corners = [geometry.segment_distance(corner, start, end) for corner in box.corners]
+        found = labels._box_to_segment(box, labels.Segment(start, end))
+        assert found == pytest.approx(min(*to_ends, *to_corners), abs=1e-9)
+        checked += 1
+    assert checked > 1500
+
+
+def sides(box: Box) -> list[tuple[Point, Point]]:
+    """The four sides of a rectangle."""
+    corners = box.corners
+    return list(zip(corners, (*corners[1:], corners[0]), strict=True))

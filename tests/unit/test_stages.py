@@ -73,3 +73,18 @@ def test_a_kind_of_sheet_is_an_argument_and_leaves_the_form_alone():
     answer = page.answer(form, ("answer",), kind="overlay")
     assert "overlay" == answer.kind == dict(answer.link)["sheet"]
     assert "sheet" not in dict(page.answer(form, ("answer",)).link)
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_a_reply_depends_on_the_form_alone_and_not_on_what_was_typed_before(slug: str):
+    """What is kept from one edit for the next changes no byte."""
+    fields = CALCULATORS[slug].fields
+    form, edited = default_form(fields), next(field for field in fields if field.group == "values")
+    edits = [form, *(form | {edited.name: f"{10 + number / 7:.2f}"} for number in range(40)), form | {"paper": "A3"}]
+
+    def reply(edit: dict[str, str]) -> str:
+        asked = {"do": "answer", "page": slug, "form": edit, "parts": ["answer", "sheet", "view"]}
+        return api.handle(json.dumps(asked))[0]
+
+    typed = [reply(edit) for edit in edits]
+    assert [reply(edit) for edit in reversed(edits)] == typed[::-1]
