@@ -5,7 +5,7 @@ import math
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import product
-from typing import ClassVar
+from typing import ClassVar, NamedTuple
 
 from pycore.drawing import Group, Item, Line, with_role
 from pycore.geometry import Box, Point
@@ -43,27 +43,21 @@ class Table:
     @property
     def style(self) -> Style:
         """The style in which values fit their rows."""
-        return replace(self.usual, value=min(self.usual.value, 0.56 * self.row))
+        return _lettered(self.usual, min(self.usual.value, 0.56 * self.row), self.usual.note)
 
     def drawn(self, at: Point, width: float) -> tuple[Item, ...]:
         """Return the table below a point, in a width."""
         head, rows, right = self.head, self.rows, at.x + width
         style, symbol, columns = self._set(at.x, width)
         note = self.usual.note
-        y = at.y - note - 0.4
-        heads: list[Item] = []
-        widest = max(width_of(row.amount, style.value) for row in rows)
+        widest = max([width_of(row.amount, style.value) for row in rows])
         first = columns[0] - max(widest, width_of(head[1], style.note))
         # On the narrowest sheet the symbols speak for themselves.
-        named = head[0] and at.x + width_of(head[0], style.note) + LEAST_GAP <= first
-        symbols = (text(head[0], Point(at.x, y), style.note, ink="ink-2"),) if named else ()
-        heads.append(with_role("column-head", *symbols))
-        for x, name in zip(columns, head[1:3], strict=False):
-            heads.append(with_role("column-head", text(name, Point(x, y), style.note, "end", "ink-2")))
+        named = at.x + width_of(head[0], style.note) + LEAST_GAP <= first
         # The last head runs on over the senses of rotation, so it begins where its column does.
-        last = columns[2] - max(width_of(row.angle, style.value) for row in rows)
-        heads.append(with_role("column-head", text(head[3], Point(last, y), style.note, ink="ink-2")))
-        items: list[Item] = [with_role("row", *heads)]
+        last = columns[2] - max([width_of(row.angle, style.value) for row in rows])
+        places = at.x, columns[0], columns[1], last
+        items: list[Item] = [_heads(head if named else ((), *head[1:]), places, at.y - note - 0.4, style.note)]
         top = y = at.y - HEAD * note
         for index, row in enumerate(rows):
             if index:
@@ -78,40 +72,76 @@ class Table:
         samples), and the right edges of the columns."""
         style = self.style
         sampled = any(row.sample for row in self.rows)
+        measured: dict[float, _Widths] = {}
         for least, lines, share in TRIES:
-            smaller = replace(style, value=max(share * style.value, 2.0), note=min(style.note, share * style.value))
-            columns = self._columns(smaller, left, width, least * smaller.value)
-            sense = max(width_of(row.sense, smaller.note) for row in self.rows)
-            angle = max(width_of(row.angle, smaller.value) for row in self.rows)
-            end = columns[3] + max(LEAST_GAP + sense, width_of(self.head[3], smaller.note) - angle)
+            smaller = _lettered(style, max(share * style.value, 2.0), min(style.note, share * style.value))
+            if share not in measured:
+                measured[share] = self._widths(smaller)
+            widths = measured[share]
+            columns = _columns(widths, left, width, least * smaller.value)
+            end = columns[3] + widths.after_angle
             lacks = lines and sampled and not columns[0]
             if end <= left + width + 0.3 and not lacks:
                 break
         return smaller, columns[0], columns[1:]
 
-    def _columns(self, style: Style, left: float, width: float, least: float) -> tuple[float, float, float, float]:
-        """Return the width of symbols beside samples, and the right edges of amount, length and angle; ``least``: gap
-        between columns."""
-        head, rows = self.head, self.rows
-        symbol = max(width_of(row.symbol, style.value) for row in rows)
-        sampled = max([width_of(row.symbol, style.value) for row in rows if row.sample] or [0.0])
-        wide_symbol = max(symbol, width_of(head[0], style.note))
-        sense = max(width_of(row.sense, style.note) for row in rows) + LEAST_GAP
-        widths = []
-        for index, name in enumerate(("amount", "length", "angle"), start=1):
-            values = max(width_of(getattr(row, name), style.value) for row in rows)
-            widths.append(max(values, 0.0 if index == 3 else width_of(head[index], style.note)))
-        sense = max(sense, width_of(head[3], style.note) - widths[2])
-        room = width - sense - math.fsum(widths)
-        if sampled and room - max(wide_symbol, sampled + BEFORE_SAMPLE + SAMPLE) >= 3 * least:
-            wide_symbol = symbol = max(wide_symbol, sampled + BEFORE_SAMPLE + SAMPLE)
-        else:
-            sampled = 0.0
-        symbol = wide_symbol if room - wide_symbol >= 3 * least else symbol
-        gap = max(least, (room - symbol) / 3)
-        first = left + symbol + gap + widths[0]
-        second = first + gap + widths[1]
-        return sampled, first, second, second + gap + widths[2]
+    def _widths(self, style: Style) -> "_Widths":
+        """Return how wide the cells are in a style."""
+        head, rows, value, note = self.head, self.rows, style.value, style.note
+        symbol = max([width_of(row.symbol, value) for row in rows])
+        sampled = max([width_of(row.symbol, value) for row in rows if row.sample] or [0.0])
+        amount = max(max([width_of(row.amount, value) for row in rows]), width_of(head[1], note))
+        length = max(max([width_of(row.length, value) for row in rows]), width_of(head[2], note))
+        angle = max([width_of(row.angle, value) for row in rows])
+        sense = max([width_of(row.sense, note) for row in rows]) + LEAST_GAP
+        after_angle = max(sense, width_of(head[3], note) - angle)
+        return _Widths(symbol, sampled, max(symbol, width_of(head[0], note)), amount, length, angle, after_angle)
+
+
+class _Widths(NamedTuple):
+    """The widest cell of each column: symbols (all, those with a sample, and their head), amounts, lengths, angles, and
+    what stands after the angles."""
+
+    symbol: float
+    sampled: float
+    wide_symbol: float
+    amount: float
+    length: float
+    angle: float
+    after_angle: float
+
+
+def _columns(widths: _Widths, left: float, width: float, least: float) -> tuple[float, float, float, float]:
+    """Return the width of symbols beside samples, and the right edges of amount, length and angle; ``least``: gap
+    between columns."""
+    symbol, sampled, wide_symbol = widths.symbol, widths.sampled, widths.wide_symbol
+    room = width - widths.after_angle - math.fsum((widths.amount, widths.length, widths.angle))
+    if sampled and room - max(wide_symbol, sampled + BEFORE_SAMPLE + SAMPLE) >= 3 * least:
+        wide_symbol = symbol = max(wide_symbol, sampled + BEFORE_SAMPLE + SAMPLE)
+    else:
+        sampled = 0.0
+    symbol = wide_symbol if room - wide_symbol >= 3 * least else symbol
+    gap = max(least, (room - symbol) / 3)
+    first = left + symbol + gap + widths.amount
+    second = first + gap + widths.length
+    return sampled, first, second, second + gap + widths.angle
+
+
+@lru_cache(maxsize=64)
+def _lettered(style: Style, value: float, note: float) -> Style:
+    """Return a style with capitals of other heights."""
+    return replace(style, value=value, note=note)
+
+
+@lru_cache(maxsize=16)
+def _heads(head: Head, places: tuple[float, float, float, float], y: float, note: float) -> Group:
+    """Return the row of heads: above the amounts and lengths they end at their places, else they begin there; none over
+    the symbols if that is empty. Cached: an edit seldom changes it."""
+    heads = [with_role("column-head", *((text(head[0], Point(places[0], y), note, ink="ink-2"),) if head[0] else ()))]
+    for x, name in zip(places[1:3], head[1:3], strict=True):
+        heads.append(with_role("column-head", text(name, Point(x, y), note, "end", "ink-2")))
+    heads.append(with_role("column-head", text(head[3], Point(places[3], y), note, ink="ink-2")))
+    return with_role("row", *heads)
 
 
 @lru_cache(maxsize=64)

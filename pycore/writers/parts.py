@@ -95,10 +95,13 @@ def _filling(arrow: Arrow, back: Point, head: float, width: float) -> tuple[Line
 
 def _head(point: Point, back: Point, head: float, ink: Ink) -> Shape:
     """A slim triangle with a notched back."""
-    side = Point(-back.y, back.x).times(_SLOPE * head)
-    base = point.plus(back.times(head))
-    notch = point.plus(back.times(_NOTCH * head))
-    return Shape((point, base.plus(side), notch, base.minus(side)), 0.0, ink, ink)
+    (x, y), (along, up), slope, notch = point, back, _SLOPE * head, _NOTCH * head
+    base_x, base_y, side_x, side_y = x + along * head, y + up * head, -up * slope, along * slope
+    corners = (
+        point, Point(base_x + side_x, base_y + side_y),
+        Point(x + along * notch, y + up * notch), Point(base_x - side_x, base_y - side_y),
+    )  # fmt: skip
+    return Shape(corners, 0.0, ink, ink)
 
 
 class PlacedRun(NamedTuple):

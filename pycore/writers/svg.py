@@ -46,8 +46,10 @@ WEIGHTS = {"regular": 450, "bold": 650, "italic": 400}
 _IDLE_SPACE = re.compile(r"^\s|\s$|\s\s")
 
 
-STILL = ("frame", "check-bar", "title-block", "scale", "opening", "foot")
-"""Names of groups that most edits leave as they are: the very same, made once (sheet/skeleton.py and others)."""
+STILL_NAMES = frozenset(("frame", "check-bar", "title-block", "scale", "opening", "foot"))
+STILL_ROLES = frozenset(("row", "paragraph"))
+"""Names and roles of groups that most edits leave as they are: the very same, made once (sheet/skeleton.py and
+others)."""
 
 Number = Callable[[float], str]
 Units = dict[str, Group]
@@ -140,7 +142,7 @@ class _SvgWriter:
         """
         for item in items:
             if isinstance(item, Group):
-                if item.name in STILL and self._units is None:
+                if self._units is None and (item.name in STILL_NAMES or item.role in STILL_ROLES):
                     self._parts.append(_still(item, self._height))
                 else:
                     self.group(item, within_phasor)
@@ -296,16 +298,18 @@ class _SvgWriter:
 
 
 
-MOST_KEPT = 8
+MOST_KEPT = 16
 _kept: dict[str, list[tuple[Group, float, str]]] = {}
 
 
 def _still(group: Group, height: float) -> str:
     """A group as it was written before, if it is the very same one; to compare it piece by piece takes as long as to
-    write it. Kept are the last few of each name."""
-    kept = _kept.setdefault(group.name, [])
-    for one, its_height, text in kept:
+    write it. Kept are the last few of each name or role that were asked for."""
+    kept = _kept.setdefault(group.name or group.role, [])
+    for place, (one, its_height, text) in enumerate(kept):
         if one is group and its_height == height:
+            if place:
+                kept.insert(0, kept.pop(place))
             return text
     parts: list[str] = []
     _SvgWriter(height, parts).group(group, within_phasor=False)
