@@ -186,11 +186,12 @@ def _slips(
         tenth = _PROBE * hand.deviation(kind, factor)
         deviations[f"{index}:{kind}"][2 * place : 2 * place + 2] = tenth, -tenth
     drawn = carry_out_many(moves, deviations, count)
-    ends = [Point(x, y) for x, y in zip(*drawn.points[construction.end], strict=True)]
+    ends = list(map(Point._make, zip(*drawn.points[construction.end], strict=True)))
     turned = list(zip(*crossing_columns(moves, drawn), strict=True)) or [()] * count
     # Lines that cross after the end is found are turned by nothing that could move it.
     later = (0.0,) * (len(construction.crossings) - len(turned[0]) if turned else 0)
-    half = 0.5 / _PROBE
+    half, squared = 0.5 / _PROBE, 1.0 / (_PROBE * _PROBE)
+    twice_x, twice_y = exact.times(2.0)
     for high in range(0, count, 2):
         low = high + 1
         kept = [ends[side] for side in (high, low) if side not in drawn.lost]
@@ -198,9 +199,12 @@ def _slips(
             moved = kept[0].minus(exact).times(1.0 / _PROBE) if kept else Point(0.0, 0.0)
             yield _ErrorEffect(moved, math.inf, (0.0,) * len(turned[high]) + later)
             continue
-        bend = kept[0].plus(kept[1]).minus(exact.times(2.0)).times(1.0 / (_PROBE * _PROBE))
+        # Written out: asked twelve times for each sheet.
+        (x, y), (other_x, other_y) = kept
+        bend_x, bend_y = (x + other_x - twice_x) * squared, (y + other_y - twice_y) * squared
         turns = tuple([(up - down) * half for up, down in zip(turned[high], turned[low], strict=True)])
-        yield _ErrorEffect(kept[0].minus(kept[1]).times(half), geometry.dot(bend, bend), turns + later)
+        moved = Point((x - other_x) * half, (y - other_y) * half)
+        yield _ErrorEffect(moved, bend_x * bend_x + bend_y * bend_y, turns + later)
 
 
 def _direction(end: Point) -> Point:

@@ -6,6 +6,8 @@ common practice with no source.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
+from types import MappingProxyType
 
 from pycore.constructions.methods import PAIR_ORDERS
 from pycore.constructions.names import RETURN_KEY, SUM_KEY, arm_key
@@ -41,8 +43,13 @@ def symbols(letter: str, names: str) -> dict[str, Phrase]:
 
 def tags_of(symbols: Sequence[Symbol], total: Symbol) -> dict[str, Phrase]:
     """Return the tags of phasors numbered from 1 by key, of the sums of two, of the sum and of the returning phasor."""
+    return dict(_tags_of(tuple(symbols), total))
+
+
+@lru_cache(maxsize=32)
+def _tags_of(symbols: tuple[Symbol, ...], total: Symbol) -> Mapping[str, Phrase]:
     tags: dict[str, Phrase] = {arm_key(number): (symbol,) for number, symbol in enumerate(symbols, start=1)}
-    return tags | pair_tags(tags) | {SUM_KEY: (total,), RETURN_KEY: ("−", total)}
+    return MappingProxyType(tags | pair_tags(tags) | {SUM_KEY: (total,), RETURN_KEY: ("−", total)})
 
 
 def pair_tags(tags: Mapping[str, Phrase]) -> dict[str, Phrase]:
@@ -74,10 +81,13 @@ PLAIN_INKS: dict[str, Ink] = {
 
 def form_inks(form: Mapping[str, str], fields: Iterable[Field]) -> dict[str, Ink]:
     """Return the ink of each phasor by key: the colours chosen in a form, or those of a page without a choice."""
-    if all(field.name != "colours" for field in fields):
-        return PLAIN_INKS
-    colours = form.get("colours", IEC)
-    return inks(colours if colours in COLOURS else IEC)
+    for field in fields:
+        if field.name == "colours":
+            colours = form.get("colours", IEC)
+            return inks(colours if colours in COLOURS else IEC)
+    return PLAIN_INKS
+
+
 def numbered(letter: str, count: int, total: str = "") -> dict[str, Phrase]:
     """Return tags of the phasors of one letter, numbered from 1, of the sums of two, of the sum and of the returning
     phasor."""

@@ -97,9 +97,11 @@ def is_finest(fit: Fit, layout: Layout, steps: str) -> bool:
 
 def finest_scale(extent: Box, layout: Layout, steps: str) -> float:
     """Return the finest listed scale at which a figure with these extents (in the quantity) fits the area."""
-    area, margin = layout.area, layout.style.margin
-    wide = extent.width * 10 / (area.width - 2 * margin)
-    high = extent.height * 10 / (area.height - 2 * margin)
+    # Written out: asked twenty times for each sheet.
+    (left, bottom, right, top), (area_left, area_bottom, area_right, area_top) = extent, layout.area
+    margin = layout.style.margin
+    wide = (right - left) * 10 / (area_right - area_left - 2 * margin)
+    high = (top - bottom) * 10 / (area_top - area_bottom - 2 * margin)
     least = max(wide, high)
     if least <= 0.0 or not math.isfinite(least):
         raise ValueError("a figure without extent has no scale")
