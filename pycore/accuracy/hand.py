@@ -186,7 +186,7 @@ def _slips(
         tenth = _PROBE * hand.deviation(kind, factor)
         deviations[f"{index}:{kind}"][2 * place : 2 * place + 2] = tenth, -tenth
     drawn = carry_out_many(moves, deviations, count)
-    ends = list(map(Point._make, zip(*drawn.points[construction.end], strict=True)))
+    ends = [tuple.__new__(Point, place) for place in zip(*drawn.points[construction.end], strict=True)]
     turned = list(zip(*crossing_columns(moves, drawn), strict=True)) or [()] * count
     # Lines that cross after the end is found are turned by nothing that could move it.
     later = (0.0,) * (len(construction.crossings) - len(turned[0]) if turned else 0)

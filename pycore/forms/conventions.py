@@ -7,7 +7,6 @@ common practice with no source.
 
 from collections.abc import Iterable, Mapping, Sequence
 from functools import lru_cache
-from types import MappingProxyType
 
 from pycore.constructions.methods import PAIR_ORDERS
 from pycore.constructions.names import RETURN_KEY, SUM_KEY, arm_key
@@ -47,9 +46,9 @@ def tags_of(symbols: Sequence[Symbol], total: Symbol) -> dict[str, Phrase]:
 
 
 @lru_cache(maxsize=32)
-def _tags_of(symbols: tuple[Symbol, ...], total: Symbol) -> Mapping[str, Phrase]:
+def _tags_of(symbols: tuple[Symbol, ...], total: Symbol) -> tuple[tuple[str, Phrase], ...]:
     tags: dict[str, Phrase] = {arm_key(number): (symbol,) for number, symbol in enumerate(symbols, start=1)}
-    return MappingProxyType(tags | pair_tags(tags) | {SUM_KEY: (total,), RETURN_KEY: ("−", total)})
+    return tuple((tags | pair_tags(tags) | {SUM_KEY: (total,), RETURN_KEY: ("−", total)}).items())
 
 
 def pair_tags(tags: Mapping[str, Phrase]) -> dict[str, Phrase]:
