@@ -66,9 +66,9 @@ class Step:
     arm_numbers: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Construction:
-    """A method applied to arms.
+    """A method applied to arms; each is equal to itself alone.
 
     ``order``: the pair that is combined first (``12``). ``end``: the name of the point where the sum ends. ``closed``:
     whether no drawing tells that from the start (``nearly_zero``). ``resultant``: ``sum`` or ``returning``.
@@ -103,6 +103,17 @@ class Construction:
     def companions(self) -> tuple[SetOff, ...]:
         """The moves that draw companions: phasors of a second quantity."""
         return tuple(move for move in self.moves if isinstance(move, SetOff) and move.role == roles.COMPANION)
+
+    @cached_property
+    def drawn_ends(self) -> tuple[tuple[str, str], ...]:
+        """The ends of every straight stroke that is drawn, by the names of their points."""
+        ends = []
+        for move in self.moves:
+            if isinstance(move, SetOff):
+                ends.append((move.start, move.point))
+            elif isinstance(move, Join) and move.role != roles.HIDDEN:
+                ends.append((move.start, move.end))
+        return tuple(ends)
 
     @cached_property
     def crossings(self) -> tuple[float, ...]:
@@ -167,7 +178,10 @@ class DrawingConvention:
     def places(self, points: Iterable[Point], factor: float = 1.0) -> list[Point]:
         """Return several points on paper, as ``place`` does: every construction that may be drawn asks it."""
         (right_x, right_y), (up_x, up_y) = _axes(self)
-        return [Point(factor * (right_x * x + up_x * y), factor * (right_y * x + up_y * y)) for x, y in points]
+        return [
+            tuple.__new__(Point, (factor * (right_x * x + up_x * y), factor * (right_y * x + up_y * y)))
+            for x, y in points
+        ]
 
 
 @lru_cache(maxsize=16)
@@ -263,6 +277,7 @@ def sum_of(arms: tuple[Arm, ...]) -> complex:
     return phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms)
 
 
+@lru_cache(maxsize=32)
 def closing_steps(
     end: str, first_line: str, resultant: str, *, closed: bool, tip_to_tail: bool
 ) -> tuple[Step, ...]:

@@ -4,7 +4,8 @@ The first diagonal is the sum of two phasors. With the third phasor it forms the
 the sum of all three. Two phasors on one line form no parallelogram: one is drawn from the tip of the other.
 """
 
-from collections.abc import Iterator
+from functools import lru_cache
+from typing import NamedTuple
 
 from pycore import phasor
 from pycore.constructions import roles, step_kinds
@@ -44,27 +45,34 @@ from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTIO
 from pycore.phasor import wrap
 
 
-class _Side:
+class _Names(NamedTuple):
+    """What a side of a parallelogram is called: its line, its tip, its key, and the numbers of its arms."""
+
+    line: str
+    tip: str
+    key: str
+    numbers: tuple[int, ...]
+
+
+class _Side(NamedTuple):
     """One side of a parallelogram: an arm, or the first diagonal."""
 
-    def __init__(self, value: complex, line: str, tip: str, key: str, numbers: tuple[int, ...]):
-        self.value, self.line, self.tip, self.key, self.numbers = value, line, tip, key, numbers
-        self.size, self.angle = phasor.magnitude(value), phasor.angle(value)
+    names: _Names
+    value: complex
+    angle: float
 
 
 def _side(arm: Arm) -> _Side:
-    value = phasor.polar(arm.size, arm.angle)
-    side = _Side(value, arm_line(arm), tip(arm), arm.key, (arm.number,))
-    side.angle = arm.angle
-    return side
+    names = _Names(arm_line(arm), tip(arm), arm.key, (arm.number,))
+    return _Side(names, phasor.polar(arm.size, arm.angle), arm.angle)
 
 
-def _parallels(a: _Side, b: _Side) -> tuple[str, str]:
+def _parallels(a: _Names, b: _Names) -> tuple[str, str]:
     """The names of the lines through the tips of two sides, each parallel to the other side."""
     return f"{b.line}@{a.tip}", f"{a.line}@{b.tip}"
 
 
-def _far_sides(a: _Side, b: _Side, corner: str) -> tuple[Move, ...]:
+def _far_sides(a: _Names, b: _Names, corner: str) -> tuple[Move, ...]:
     """The moves that draw the sides which meet in the far corner."""
     from_a, from_b = _parallels(a, b)
     return (
@@ -73,54 +81,61 @@ def _far_sides(a: _Side, b: _Side, corner: str) -> tuple[Move, ...]:
     )
 
 
-def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> Iterator[Step]:
+def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> tuple[Step, ...]:
     """Draw the sides by marking 180° minus the enclosed angle at both tips."""
-    numbers = a.numbers + b.numbers
     between = wrap(b.angle - a.angle)
+    if not measured:
+        return _turned(a.names, b.names, corner, (wrap(between - 180.0), wrap(-between - 180.0)))
+    sense = 1 if between > 0 else -1
+    read = ReadAngle(measured, START_POINT, a.names.line, b.names.line)
+    turned = _turned(a.names, b.names, corner, (Supplement(measured, -sense), Supplement(measured, sense)))
+    return (Step(step_kinds.MEASURE, (read,), a.names.numbers + b.names.numbers), *turned)
+
+
+# Cached, as is all that names alone decide: an edit changes sizes.
+@lru_cache(maxsize=64)
+def _turned(
+    a: _Names, b: _Names, corner: str, turns: tuple[float | Supplement, float | Supplement]
+) -> tuple[Step, ...]:
+    numbers = a.numbers + b.numbers
     from_a, from_b = _parallels(a, b)
-    turns: tuple[float | Supplement, float | Supplement]
-    if measured:
-        sense = 1 if between > 0 else -1
-        turns = Supplement(measured, -sense), Supplement(measured, sense)
-        yield Step(step_kinds.MEASURE, (ReadAngle(measured, START_POINT, a.line, b.line),), numbers)
-    else:
-        turns = wrap(between - 180.0), wrap(-between - 180.0)
-    yield Step(step_kinds.PARALLEL, (TurnAngle(from_a, a.tip, a.line, turns[0], back=True),), numbers)
     close: tuple[Move, ...] = (
         TurnAngle(from_b, b.tip, b.line, turns[1], back=True),
         Intersect(corner, from_a, from_b),
         *_far_sides(a, b, corner),
     )
-    yield Step(step_kinds.CLOSE, close, numbers)
+    first = Step(step_kinds.PARALLEL, (TurnAngle(from_a, a.tip, a.line, turns[0], back=True),), numbers)
+    return first, Step(step_kinds.CLOSE, close, numbers)
 
 
-def _by_set_squares(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
+@lru_cache(maxsize=64)
+def _by_set_squares(a: _Names, b: _Names, corner: str) -> tuple[Step, ...]:
     numbers = a.numbers + b.numbers
     from_a, from_b = _parallels(a, b)
-    yield Step(step_kinds.PARALLEL, (DrawParallel(from_a, a.tip, b.line),), numbers)
     close: tuple[Move, ...] = (
         DrawParallel(from_b, b.tip, a.line),
         Intersect(corner, from_a, from_b),
         *_far_sides(a, b, corner),
     )
-    yield Step(step_kinds.CLOSE, close, numbers)
+    first = Step(step_kinds.PARALLEL, (DrawParallel(from_a, a.tip, b.line),), numbers)
+    return first, Step(step_kinds.CLOSE, close, numbers)
 
 
-def _by_compasses(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
+@lru_cache(maxsize=64)
+def _by_compasses(a: _Names, b: _Names, corner: str) -> tuple[Step, ...]:
     numbers = a.numbers + b.numbers
     arcs = CrossArcs(corner, a.tip, (START_POINT, b.tip), b.tip, (START_POINT, a.tip), START_POINT)
-    yield Step(step_kinds.ARCS, (arcs,), numbers)
-    yield Step(step_kinds.CLOSE, _far_sides(a, b, corner), numbers)
+    return Step(step_kinds.ARCS, (arcs,), numbers), Step(step_kinds.CLOSE, _far_sides(a, b, corner), numbers)
 
 
-def _carried_on(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
-    """Sides on one line: draw the second from the tip of the first."""
+def _carried_on(a: _Names, b: _Names, size: float, corner: str) -> tuple[Step, ...]:
+    """Sides on one line: draw the second, of this size, from the tip of the first."""
     line = f"{b.line}@{a.tip}"
     moves: tuple[Move, ...] = (
         DrawParallel(line, a.tip, b.line),
-        SetOff(corner, a.tip, line, b.size, b.key, copy=True),
+        SetOff(corner, a.tip, line, size, b.key, copy=True),
     )
-    yield Step(step_kinds.CARRY_ON, moves, a.numbers + b.numbers)
+    return (Step(step_kinds.CARRY_ON, moves, a.numbers + b.numbers),)
 
 
 def is_flat(first: float, second: float) -> bool:
@@ -132,26 +147,27 @@ def is_flat(first: float, second: float) -> bool:
 
 def _stage(a: _Side, b: _Side, corner: str, parallels: str, measured: str) -> tuple[Step, ...]:
     if is_flat(a.angle, b.angle):
-        return tuple(_carried_on(a, b, corner))
+        return _carried_on(a.names, b.names, phasor.magnitude(b.value), corner)
     if parallels == BY_SET_SQUARES:
-        return tuple(_by_set_squares(a, b, corner))
+        return _by_set_squares(a.names, b.names, corner)
     if parallels == BY_COMPASSES:
-        return tuple(_by_compasses(a, b, corner))
-    return tuple(_by_protractor(a, b, corner, measured))
+        return _by_compasses(a.names, b.names, corner)
+    return _by_protractor(a, b, corner, measured)
 
 
 def _first_diagonal(pair: tuple[Arm, Arm], corner: str, parallels: str) -> tuple[Step, ...]:
     """The first parallelogram, with its diagonal if the corner is only a partial sum."""
-    a, b = (_side(arm) for arm in pair)
-    steps = _stage(a, b, corner, parallels, "")
-    if corner != DIAGONAL:
-        return steps
-    numbers = a.numbers + b.numbers
+    steps = _stage(_side(pair[0]), _side(pair[1]), corner, parallels, "")
+    return (*steps, _diagonal(pair[0].number, pair[1].number)) if corner == DIAGONAL else steps
+
+
+@lru_cache(maxsize=32)
+def _diagonal(first: int, second: int) -> Step:
     diagonal: tuple[Move, ...] = (
-        Join(DIAGONAL, START_POINT, DIAGONAL, roles.PARTIAL, arm_key(f"{numbers[0]}{numbers[1]}")),
+        Join(DIAGONAL, START_POINT, DIAGONAL, roles.PARTIAL, arm_key(f"{first}{second}")),
         ReadLength(DIAGONAL_LENGTH, START_POINT, DIAGONAL),
     )
-    return (*steps, Step(step_kinds.DIAGONAL, diagonal, numbers))
+    return Step(step_kinds.DIAGONAL, diagonal, (first, second))
 
 
 def _arrange(arms: tuple[Arm, ...], order: str) -> tuple[tuple[Arm, Arm], Arm | None]:
@@ -190,7 +206,8 @@ def parallelogram(
         steps.append(draw_arm(third, head, reference, False))
     if third is not None and not cancelled:
         numbers = (pair[0].number, pair[1].number)
-        diagonal = _Side(pair_sum, DIAGONAL, DIAGONAL, arm_key(f"{numbers[0]}{numbers[1]}"), numbers)
+        names = _Names(DIAGONAL, DIAGONAL, arm_key(f"{numbers[0]}{numbers[1]}"), numbers)
+        diagonal = _Side(names, pair_sum, phasor.angle(pair_sum))
         steps += _stage(diagonal, _side(third), RESULTANT, parallels, "between")
     end = tip(third) if third is not None and cancelled else RESULTANT
     closed = nearly_zero(sum_of(arms), arms)

@@ -34,7 +34,7 @@ from pycore.phasor import wrap
 from pycore.sheet.aside import RING, Lanes, aside, carried
 from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import OF_ANGLE, Along, AlongArc, LabelRequest, Segment
-from pycore.sheet.strokes import REFERENCE_SHARE, FigureStrokes, PhasorStyles, Placement, drawn_ends
+from pycore.sheet.strokes import REFERENCE_SHARE, FigureStrokes, PhasorStyles, Placement
 from pycore.sheet.styles import Style
 from pycore.sheet.ticks import TickedLine, beside, free_shares, ticks, tip_cross
 
@@ -75,7 +75,7 @@ class ConstructionPen:
         self.near: dict[tuple[str, Point], tuple[list[Segment], int]] = {}
         """The strokes beside a line with ticks, by its owner and start, and how many strokes were on the paper then."""
         self.before = 0
-        self.lanes = Lanes([self.at(name) for pair in drawn_ends(construction) for name in pair], room, style.aside)
+        self.lanes = Lanes([self.at(name) for ends in construction.drawn_ends for name in ends], room, style.aside)
         self.arcs: dict[Point, list[tuple[float, float, float]]] = {}
 
     def trace(self) -> FigureStrokes:

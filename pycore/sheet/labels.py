@@ -226,10 +226,10 @@ def _box_to_segment(box: Box, piece: Segment) -> float:
         to_x, to_y = (right if step_y > 0.0 else left) - ax, (bottom if step_x > 0.0 else top) - ay
     else:
         to_x, to_y = (left if step_y > 0.0 else right) - ax, (top if step_x > 0.0 else bottom) - ay
-    along, square = to_x * step_x + to_y * step_y, step_x * step_x + step_y * step_y
-    if 0.0 < along < square:
-        along /= square
-        distance = math.hypot(to_x - along * step_x, to_y - along * step_y)
+    ahead, square = to_x * step_x + to_y * step_y, step_x * step_x + step_y * step_y
+    if 0.0 < ahead < square:
+        share = ahead / square
+        distance = math.hypot(to_x - share * step_x, to_y - share * step_y)
         least = distance if distance < least else least
     return least
 

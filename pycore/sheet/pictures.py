@@ -15,7 +15,7 @@ from pycore.sheet import labels
 from pycore.sheet.figure import draw
 from pycore.sheet.laying import HEIGHT, WIDTH
 from pycore.sheet.lesson_view import CLASSROOM, MET, beside, meets, tags
-from pycore.sheet.strokes import PhasorStyles, Placement, drawn_ends, figure_box
+from pycore.sheet.strokes import PhasorStyles, Placement, figure_box
 from pycore.sheet.tools import ToolNote
 from pycore.words.phrase import Phrase, added, negated, plain
 
@@ -40,7 +40,7 @@ def together(
     faint: list[Item] = []
     for construction in constructions[:last]:
         points = construction.figure.points
-        for start, stop in drawn_ends(construction):
+        for start, stop in construction.drawn_ends:
             line = Line(stand.place(points[start]), stand.place(points[stop]), 0.25, "rule")
             faint.append(_marked_answer(line, end))
     now = draw(

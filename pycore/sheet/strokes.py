@@ -1,13 +1,12 @@
 """What a construction's pen needs and leaves: how phasors look, where the construction stands, its strokes."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from pycore import geometry
-from pycore.constructions import roles
 from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, DrawingConvention
-from pycore.constructions.moves import Join, SetOff
 from pycore.constructions.names import FIRST_DIRECTION
 from pycore.drawing import Group, Ink, Item, Line
 from pycore.geometry import ORIGIN, Box, Point, Ray
@@ -66,7 +65,7 @@ class FigureStrokes:
 
     def keep_clear(self, start: Point, end: Point, owner: str = "", half: float = 0.25) -> None:
         """Keep labels clear of a straight segment."""
-        self.segments.append(Segment(start, end, owner, half))
+        self.segments.append(tuple.__new__(Segment, (start, end, owner, half)))
 
     def voltage(
         self, step: int, ray: Ray, longest: float, room: Box | None, tag: Phrase, capitals: float
@@ -98,21 +97,11 @@ SHORTEST_VOLTAGE = 6.0
 """A shorter line would be hidden by the marks round the common point, mm."""
 
 
-def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
-    """Return the ends of every straight stroke that is drawn, by the names of their points."""
-    for move in construction.moves:
-        if isinstance(move, SetOff):
-            yield move.start, move.point
-        elif isinstance(move, Join) and move.role != roles.HIDDEN:
-            yield move.start, move.end
-
-
+@lru_cache(maxsize=16)
 def figure_box(construction: Construction, picture: DrawingConvention) -> Box:
-    """Return the rectangle of the figure on paper, in the quantity's unit."""
-    points, names = construction.figure.points, dict[str, None]()
-    for start, end in drawn_ends(construction):
-        names[start] = names[end] = None
-    used = [points[name] for name in names]
+    """Return the rectangle of the figure on paper, in the quantity's unit. Cached: of one drawing several ask."""
+    points = construction.figure.points
+    used = [points[name] for name in dict.fromkeys([name for ends in construction.drawn_ends for name in ends])]
     if FIRST_DIRECTION in construction.figure.lines and leads(construction) is None:
         longest = max(arm.size for arm in construction.arms)
         degrees = construction.figure.lines[FIRST_DIRECTION].degrees

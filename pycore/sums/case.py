@@ -204,7 +204,7 @@ class SumCase(metaclass=FrozenAfterInit):
         """Angle of each arm's own voltage by key; empty if arms have none."""
         return {}
 
-    @property
+    @cached_property
     def printed(self) -> str:
         """The print style (``usual``, ``large``, ``easy``); ``usual`` on paper that is too small for another; ``own``
         for the learner's own paper."""

@@ -24,8 +24,14 @@ function active() {
   return found instanceof HTMLElement || found instanceof SVGElement ? found : null;
 }
 
+/** The regions by name, each looked for once. @type {Map<string, HTMLElement | null>} */
+const found = new Map();
+
 /** @param {string} name */
-const regionOf = (name) => document.querySelector(`[data-region="${CSS.escape(name)}"]`);
+function regionOf(name) {
+  if (!found.get(name)?.isConnected) found.set(name, document.querySelector(`[data-region="${CSS.escape(name)}"]`));
+  return found.get(name) ?? null;
+}
 
 // What tells an element of a region apart from the others, before and after it is replaced.
 /** @param {HTMLElement | SVGElement} element */
@@ -87,9 +93,10 @@ export function replace(name, html) {
   if (document.documentElement.dataset.follows === name) delete document.documentElement.dataset.follows;
   const region = regionOf(name);
   if (!region || last.get(name) === html) return false;
-  /** @type {NodeListOf<HTMLDetailsElement>} */
-  const folds = region.querySelectorAll("details[data-keep]");
-  const open = new Map([...folds].map((part) => [part.dataset.keep, part.open]));
+  // Most regions have no folds, and a sheet has a thousand elements among which to look for them.
+  /** @returns {HTMLDetailsElement[]} */
+  const folds = () => (html.includes("data-keep") ? [...region.querySelectorAll("details[data-keep]")] : []);
+  const open = new Map(folds().map((part) => [part.dataset.keep, part.open]));
   const before = active();
   const focused = before !== region && region.contains(before) ? before : null;
   const focus = focused ? identity(focused) : "";
@@ -98,9 +105,7 @@ export function replace(name, html) {
   else region.innerHTML = regionHTML(html);
   last.set(name, html);
   // A new fold is as the HTML has it; where the place of another was changed, that one's state is not its own.
-  /** @type {NodeListOf<HTMLDetailsElement>} */
-  const now = region.querySelectorAll("details[data-keep]");
-  for (const part of now) part.open = open.get(part.dataset.keep) ?? (part.open && !inPlace);
+  for (const part of folds()) part.open = open.get(part.dataset.keep) ?? (part.open && !inPlace);
   // What was changed where it stood has kept the focus, if it is still what it was.
   if (focused && !(focused === document.activeElement && focused.isConnected && identity(focused) === focus)) {
     const target = (focus && region.querySelector(focus)) || region;
