@@ -94,9 +94,10 @@ export function replace(name, html) {
   const region = regionOf(name);
   if (!region || last.get(name) === html) return false;
   // Most regions have no folds, and a sheet has a thousand elements among which to look for them.
-  /** @returns {HTMLDetailsElement[]} */
-  const folds = () => (html.includes("data-keep") ? [...region.querySelectorAll("details[data-keep]")] : []);
-  const open = new Map(folds().map((part) => [part.dataset.keep, part.open]));
+  const hasFolds = html.includes("data-keep");
+  /** @returns {Iterable<HTMLDetailsElement>} */
+  const folds = () => (hasFolds ? region.querySelectorAll("details[data-keep]") : []);
+  const open = new Map([...folds()].map((part) => [part.dataset.keep, part.open]));
   const before = active();
   const focused = before !== region && region.contains(before) ? before : null;
   const focus = focused ? identity(focused) : "";
