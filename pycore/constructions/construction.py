@@ -66,9 +66,9 @@ class Step:
     arm_numbers: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True)
 class Construction:
-    """A method applied to arms; each is equal to itself alone.
+    """A method applied to arms.
 
     ``order``: the pair that is combined first (``12``). ``end``: the name of the point where the sum ends. ``closed``:
     whether no drawing tells that from the start (``nearly_zero``). ``resultant``: ``sum`` or ``returning``.

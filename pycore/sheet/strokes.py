@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from functools import lru_cache
 
 from pycore import geometry
 from pycore.constructions.companions import leads
@@ -97,9 +96,8 @@ SHORTEST_VOLTAGE = 6.0
 """A shorter line would be hidden by the marks round the common point, mm."""
 
 
-@lru_cache(maxsize=16)
 def figure_box(construction: Construction, picture: DrawingConvention) -> Box:
-    """Return the rectangle of the figure on paper, in the quantity's unit. Cached: of one drawing several ask."""
+    """Return the rectangle of the figure on paper, in the quantity's unit."""
     points = construction.figure.points
     used = [points[name] for name in dict.fromkeys([name for ends in construction.drawn_ends for name in ends])]
     if FIRST_DIRECTION in construction.figure.lines and leads(construction) is None:
