@@ -2,6 +2,8 @@
 
 import ast
 import math
+from collections import Counter
+from functools import cache
 from pathlib import Path
 
 import numpy as np
@@ -159,9 +161,15 @@ def test_a_mirror_image_without_its_side_is_not_right():
     assert 0 == found["accept"]
 
 
+@cache
+def right_answers() -> dict[str, Counter]:
+    """Bands of right answers by convention."""
+    return conventions.right_answers(9, SEED)
+
+
 @pytest.mark.parametrize("title", conventions.CHOICES)
 def test_right_answers_are_right_in_each_convention(title: str):
-    bands = conventions.right_answers(9, SEED)[title]
+    bands = right_answers()[title]
     assert 9 == sum(bands.values())
     assert bands["accept"] >= 8
     assert 0 == bands["wrong"]

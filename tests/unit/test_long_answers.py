@@ -20,9 +20,9 @@ CROSSING_WELL = 0.9
 def length(page: object, code: Code) -> tuple[float, float]:
     """How long the answer is on the sheet, mm, and the flattest crossing by parallelogram."""
     case = page.case(page.practice_form(code))
-    plan, task = case.sheet_plan(), page.task_of_case(case)
+    plan = case.sheet_plan()
     # The power triangle asks for the capacitor's reactive power; all others for the sum that is drawn.
-    size = phasor.magnitude(task.result) if page.slug == "power-triangle" else case.size
+    size = phasor.magnitude(page.task_of_case(case).result) if page.slug == "power-triangle" else case.size
     drawn_by = "parallelogram" if case.possible("parallelogram") == "parallelogram" else case.method
     construction = case.plans(drawn_by)[0].construction if drawn_by in case.methods else plan.construction
     return size * plan.factor, flattest(construction)
