@@ -28,6 +28,9 @@ def is_struck(number: Text, lines: Sequence[Segment], margin: float) -> bool:
     """Return whether a line runs over a turned number."""
     middle = middle_of(number)
     wide, high = _half(number)
+    near = [line for line in lines if _is_near(middle, line, wide + high + 2.0 * math.fabs(margin + line.half_width))]
+    if not near:
+        return False
     box = Box(-wide, -high, wide, high)
     along, up = ORIGIN.moved(1.0, number.turn), ORIGIN.moved(1.0, number.turn + 90.0)
 
@@ -37,9 +40,7 @@ def is_struck(number: Text, lines: Sequence[Segment], margin: float) -> bool:
         return Point(away.x * along.x + away.y * along.y, away.x * up.x + away.y * up.y)
 
     return any(
-        _is_near(middle, line, wide + high + 2.0 * math.fabs(margin + line.half_width))
-        and box.grown(margin + line.half_width).meets_segment(own(line.start), own(line.end))
-        for line in lines
+        box.grown(margin + line.half_width).meets_segment(own(line.start), own(line.end)) for line in near
     )
 
 

@@ -8,6 +8,7 @@ from unit.sheets import texts
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.sums.answer import Move
+from pycore.sums.classroom import SumLesson
 from pycore.sums.rows import directions_of, rows_of
 from pycore.sums.sentences import StepSentences
 from pycore.words import plain
@@ -30,13 +31,15 @@ def moves(slug: str, form: dict[str, str]) -> list[str]:
 
 
 def frames(slug: str, form: dict[str, str]) -> list[str]:
-    """What each step of the lesson says, as it stands in the lesson view and in the handout."""
-    page = CALCULATORS[slug]
-    first = page.lesson(form, "lesson", 1)
-    steps = (page.lesson(form, "lesson", number) for number in range(1, first.count + 1))
+    """What each step of the lesson says, as it stands in the lesson view and in the handout; no picture is drawn but
+    that of the finished drawing."""
+    lesson = SumLesson(CALCULATORS[slug].case(form))
+    finished = lesson.show("lesson", lesson.count("lesson"))
+    steps = [lesson.lesson.frame_words(frame)[:3] for frame in lesson.lesson.frames]
+    steps.append((finished.sentence, finished.reading, finished.why))
     return [
-        " ".join(plain(one) for one in (step.sentence, step.reading, *step.why)).replace("\u00a0", " ")
-        for step in steps
+        " ".join(plain(one) for one in (sentence, reading, *why)).replace("\u00a0", " ")
+        for sentence, reading, why in steps
     ]
 
 
