@@ -76,6 +76,7 @@ function put(isTold) {
   const open = !isTold && marking?.entry ? weigh(marking.entry).open : 0;
   if (marking?.entry && add(marking.entry)) say(open ? "addedOpen" : "added");
   button.focus();
+  need("[data-marks-said]").scrollIntoView({ block: "nearest" });
 }
 
 /** @type {{ register: () => void, "add-anyway": () => void, "add-not": () => void }} */

@@ -1,10 +1,11 @@
-"""The register in a browser: it goes through a file, and a file that is none changes nothing."""
+"""The register in a browser: through a file, on paper, and erased; a file that is none changes nothing."""
 
 import json
 from collections.abc import Callable
 from pathlib import Path
 
-from browser.asking import DESK
+import pymupdf
+from browser.asking import DESK, PHONE
 from playwright.sync_api import Page, expect
 
 
@@ -24,3 +25,11 @@ def test_a_register_goes_through_a_file(open_page: Callable[..., Page], site: st
     file.write_text("nothing", encoding="utf-8")
     page.set_input_files("#f-register", file)
     expect(page.locator("[data-said]")).to_contain_text("Nothing has changed")
+    words = {word[4] for word in pymupdf.open(stream=page.pdf(prefer_css_page_size=True))[0].get_text("words")}
+    assert {"Ada", "Total"} <= words and not {"Menu", "Learn", "Undo"} & words
+    # What was erased is said where Undo stands.
+    page.set_viewport_size({**PHONE, "height": 500})
+    page.click('[data-do="erase"]')
+    expect(page.locator('[data-do="undo"]')).to_be_in_viewport(ratio=1)
+    expect(page.locator("[data-said]")).to_have_text("The paper is erased from the register.")
+    expect(page.locator("[data-said]")).to_be_in_viewport(ratio=1)
