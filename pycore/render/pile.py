@@ -277,7 +277,8 @@ def main_html() -> Markup:
     """Return the page before the script has looked at what is kept; its sentences are in attributes."""
     said: Marks = {
         "class": "said", "role": "status", "data-said": True, "data-reading": words.READING, "data-left": words.LEFT,
-        "data-stopped": words.STOPPED, "data-erased": words.ERASED, "data-marks-said": True, "data-added": words.ADDED,
+        "data-stopped": words.STOPPED, "data-erased": words.ERASED, "data-taken-away": words.TAKEN_AWAY,
+        "data-back": words.BACK, "data-marks-said": True, "data-added": words.ADDED,
         "data-added-open": class_mark_words.ADDED_OPEN,
         "data-not-added": words.NOT_ADDED, "data-accepted": words.ACCEPTED_SOME, "data-unread": words.NOTHING_READ,
         "data-preparing": words.PREPARING, "data-not-put": words.NOT_PUT, "data-full": words.FULL,
@@ -289,7 +290,7 @@ def main_html() -> Markup:
             ("go-on", words.GO_ON, "plain"), ("register", register_words.ADD, "plain"),
             ("to-papers", words.TO_PAPERS, "plain"), ("feedback", words.FEEDBACK, "plain"),
             ("save-table", words.SAVE_TABLE, "plain"),
-            ("print", words.PRINT, "plain"), ("erase", words.ERASE, "plain"),
+            ("print", words.PRINT, "plain"),
         )
     ]  # fmt: skip
     more = h("details", {"class": "more"}, h("summary", None, words.MORE_ABOUT),
@@ -302,19 +303,29 @@ def main_html() -> Markup:
     table = h("div", {"data-region": "pile"}, table_html(Pile((), None), {}))
     picture = h("div", {"class": "pile-picture", "data-picture": True, "hidden": True},
                 h("canvas", {"data-canvas": True, "role": "img", "aria-label": words.SHOWN}))  # fmt: skip
-    tools = h("p", {"class": "row", "data-picture-tools": True, "hidden": True},
-              _button("larger", words.LARGER, **{"aria-pressed": "false"}),
-              _button("lines", words.TRUE_LINES, **{"aria-pressed": "true"}))  # fmt: skip
+    legend = h("ul", {"class": "pile-legend"}, [
+        h("li", {"data-legend": name, "hidden": True}, h("i", {"aria-hidden": "true"}), said)
+        for name, said in words.LEGEND.items()
+    ])  # fmt: skip
+    switches = [
+        _button("lines", on, **{"data-lines": name, "data-say-on": on, "data-say-off": off})
+        for name, (on, off) in words.LINES.items()
+    ]
+    sizes = {"data-say-on": words.SMALLER, "data-say-off": words.LARGER}
+    larger = _button("larger", words.LARGER, "plain wide-only", **sizes)
+    tools = h("div", {"data-picture-tools": True, "hidden": True}, legend, h("p", {"class": "row"}, larger, switches))
     gone = h("p", {"class": "help", "data-gone": True, "hidden": True}, words.GONE)
     look = h("section", {"class": "pile-look", "data-look": True, "aria-label": words.SHOWN, "hidden": True},
              picture, gone, tools, h("div", {"data-region": "look"}))  # fmt: skip
     keys = h("p", {"class": "help", "data-keys": True, "hidden": True}, words.TABLE_HELP)
-    left = h("div", {"class": "pile-left"}, noscript, files, h("p", {"class": "help"}, words.DROP), more,
-             all_codes_html(), bar,
-             h("p", said), table, keys)  # fmt: skip
+    left = h("div", {"class": "pile-left"}, noscript, files, h("p", {"class": "help drop"}, words.DROP), more,
+             all_codes_html(), table, keys)  # fmt: skip
     papers = h("a", {"href": f"../{paper_words.SLUG}/"}, paper_words.TITLE)
-    elsewhere = h("p", None, register, papers, link_to_kept("../"))
-    foot = h("div", {"class": "pile-actions"}, h("div", {"class": "row"}, buttons), ask_html(class_mark_words.OPEN),
-             elsewhere)  # fmt: skip
+    erase = h("button", {"type": "button", "class": "plain", "data-do": "erase", "hidden": True}, words.ERASE)
+    elsewhere = h("p", None, register, papers, link_to_kept("../"), erase)
+    undo = h("button", {"type": "button", "class": "plain", "data-do": "undo", "hidden": True}, register_words.UNDO)
+    status = h("div", {"class": "pile-status"}, bar, h("p", said), undo)
+    foot = h("div", {"class": "pile-actions"}, status, h("div", {"class": "row"}, buttons),
+             ask_html(class_mark_words.OPEN), elsewhere)  # fmt: skip
     window = camera.window_html(_file(words.TAKE, "take", camera=True))
     return join(h("div", {"class": "pile-columns"}, left, look), foot, window)

@@ -11,11 +11,10 @@ from pycore.geometry import Point
 from pycore.lettering.glyphs import Letters
 from pycore.pages.class_job import Job, Result
 from pycore.pages.pile import Pile, PileRow
-from pycore.practice.marking import ACCEPT, LOOK, WRONG
-from pycore.practice.photograph import PhotoJudgement
+from pycore.practice.marking import ACCEPT
 from pycore.render import photograph
 from pycore.render.lettered import letters_of
-from pycore.render.pile_judged import JudgedPhotograph, judged_photograph
+from pycore.render.pile_judged import JudgedPhotograph, first_to_look_at, judged_photograph
 from pycore.sheet.feedback_page import FeedbackPage, ShownPhotograph, feedback_page
 from pycore.words import paper_marks as mark_words
 from pycore.words import pile as words
@@ -45,17 +44,8 @@ def _pictures(request: Mapping[str, Any]) -> Held:
     return held
 
 
-def _first_to_look_at(measured: PhotoJudgement) -> tuple[str, str] | None:
-    """The ends of the first line that is wrong, else of the first that is to be looked at again."""
-    for band in (WRONG, LOOK):
-        for line in measured.lines:
-            if line.band == band:
-                return line.ends
-    return None
-
-
 def _shown(seen: JudgedPhotograph, held: tuple[bytes, tuple[float, float, float, float]]) -> ShownPhotograph:
-    measured, ends = seen.measured, _first_to_look_at(seen.measured)
+    measured, ends = seen.measured, first_to_look_at(seen.measured)
     line: tuple[Point, ...] = ()
     if ends is not None and all(end in measured.places for end in ends):
         line = tuple(seen.projection.seen(measured.places[end]) for end in ends)

@@ -7,6 +7,7 @@ from typing import Any
 from pycore import geometry
 from pycore.calculators.registry import CALCULATORS
 from pycore.geometry import Box
+from pycore.practice.marking import LOOK, WRONG
 from pycore.practice.photograph import PhotoJudgement, PhotoUnusableError
 from pycore.projection import Projection
 from pycore.render import photograph
@@ -71,3 +72,24 @@ def judged_photograph(request: Mapping[str, Any]) -> JudgedPhotograph | None:
     except PhotoUnusableError:
         return None
     return None if measured is None else JudgedPhotograph(want, measured, projection)
+
+
+def first_to_look_at(measured: PhotoJudgement) -> tuple[str, str] | None:
+    """Return the ends of the first line that is wrong, else of the first that is to be looked at again."""
+    for band in (WRONG, LOOK):
+        for line in measured.lines:
+            if line.band == band:
+                return line.ends
+    return None
+
+
+def lines_read(measured: PhotoJudgement, projection: Projection) -> list[dict[str, Any]]:
+    """Return the lines that were judged, in the pixels of their photograph; the first to look at comes last, upon
+    the others."""
+    first, places = first_to_look_at(measured), measured.places
+    lines = sorted(measured.lines, key=lambda line: line.ends == first)
+    return [
+        {"role": "first" if line.ends == first else "read",
+         "points": [[round(at.x, 1), round(at.y, 1)] for at in (projection.seen(places[end]) for end in line.ends)]}
+        for line in lines if all(end in places for end in line.ends)
+    ]  # fmt: skip

@@ -17,11 +17,12 @@ from pycore.practice import codes
 from pycore.practice.codes import CodeError
 from pycore.practice.photograph import PhotoJudgement, PhotoUnusableError
 from pycore.practice.task import NO_LIMITS, Limits, Task
+from pycore.projection import Projection
 from pycore.render import photograph
 from pycore.render.elements import Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.render.pile import look_html, question_html
-from pycore.render.pile_judged import frame_of, page_of
+from pycore.render.pile_judged import frame_of, lines_read, page_of
 from pycore.render.refusals import refused
 from pycore.sums.photograph import PhotoTask, photo_task
 from pycore.words import pile as words
@@ -61,15 +62,18 @@ def _judged(request: Mapping[str, Any]) -> dict[str, Any]:
         return photograph.refused_reply(problem, request, photo_task(calculator, texts))
     if measured is None:
         return {"ok": True}
-    return _reply(want, calculator.task(texts), measured, request)
+    projection = photograph.projected(request, want, photograph.photo_of(request["photo"]))
+    return _reply(want, calculator.task(texts), measured, projection, request)
 
 
-def _reply(want: PhotoTask, task: Task, measured: PhotoJudgement, request: Mapping[str, Any]) -> dict[str, Any]:
+def _reply(
+    want: PhotoTask, task: Task, measured: PhotoJudgement, projection: Projection, request: Mapping[str, Any]
+) -> dict[str, Any]:
     drawing = marked(want, task, measured, _limits(request))
     html, announced = photograph.result_html(want, measured, sheet=True, held=False)
     return {
         "ok": True, "drawing": _data(drawing), "points": _places(measured), "announce": announced,
-        "overlay": photograph.overlay_of(measured), "result": str(html),
+        "overlay": photograph.overlay_of(measured), "lines": lines_read(measured, projection), "result": str(html),
     }  # fmt: skip
 
 
@@ -93,7 +97,7 @@ def _read(request: Mapping[str, Any]) -> dict[str, Any]:
         return {"ok": True, **_asked(found, task), **more}
     want = photograph.for_drawing(task.photo, found.reading.drawing)
     problem_task = calculator.task({**texts, "method": found.reading.method})
-    return {**_reply(want, problem_task, found.judged, request), **more}
+    return {**_reply(want, problem_task, found.judged, found.projection, request), **more}
 
 
 def _asked(found: "ReadDrawing", task: "StrokesTask") -> dict[str, Any]:
@@ -175,7 +179,7 @@ def _look(request: Mapping[str, Any]) -> dict[str, Any]:
     frame = frame_of(request)
     result = Markup.trusted(seen["result"]) if "result" in seen else None
     question = question_html(seen) if row.state == "asked" and "why" in seen else None
-    shown: dict[str, Any] = {name: seen[name] for name in ("readings", "point", "found") if name in seen}
+    shown: dict[str, Any] = {name: seen[name] for name in ("readings", "point", "found", "lines") if name in seen}
     regions = {"look": str(join(look_html(row, result, question), seen.get("figures")))}
     return {"ok": True, "regions": regions, "overlay": seen.get("overlay", []), "frame": frame, **shown}
 

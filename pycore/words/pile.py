@@ -29,6 +29,8 @@ READING = "Reading photograph {number} of {count} …"
 LEFT = "About {seconds} s left."
 STOPPED = "Stopped. The rows that were read stay."
 ERASED = "The pile is erased."
+TAKEN_AWAY = "Row {number} is taken away."
+BACK = "What was erased is back."
 ADDED = "The accepted marks are in the register."
 NOT_ADDED = "Accept a row first. Only accepted marks go into the register."
 ACCEPTED_SOME = "Accepted: {count}."
@@ -94,7 +96,17 @@ NOT_DRAWN = "Not drawn"
 NOT_FINISHED = "not drawn to the end"
 CODE, OPEN_CODE = "Code on the sheet", "Read with this code"
 PRESS, PRESS_AGAIN, ACCEPT, ACCEPTED = "Press the points", "Press the points again", "Accept", "Accepted"
-TAKE_AWAY, LARGER, TRUE_LINES = "Take this photograph away", "Larger", "Show the right drawing"
+TAKE_AWAY, LARGER, SMALLER = "Take this photograph away", "Larger", "Smaller"
+LINES = {
+    "right": ("Hide the right drawing", "Show the right drawing"),
+    "read": ("Hide dots", "Show dots"),
+}
+"""Of the lines over a photograph: what a press does while they are shown, and while they are hidden."""
+LEGEND = {
+    "first": "Red dots: the first line to look at",
+    "read": "Dots: what was read",
+    "right": "Green lines: the right drawing",
+}
 GONE = "This photograph is no longer here. Choose it again to see it: its row takes it up."
 MARK, ANY_MARK = "Mark", "Choose the mark"
 NOTHING_READ = "These rows were not read to the end. Choose the photographs again."

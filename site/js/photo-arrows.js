@@ -27,6 +27,29 @@ export function arrows(pen, paths, unit, style) {
   pen.setLineDash([]);
 }
 
+/**
+ * Draw dots along lines that were read, so that the pencil is seen between them; in red the line to look at first.
+ * @param {CanvasRenderingContext2D} pen
+ * @param {Path[]} lines
+ * @param {number} unit
+ * @param {CSSStyleDeclaration} style
+ */
+export function dots(pen, lines, unit, style) {
+  pen.lineCap = "round";
+  for (const { role, points } of lines) {
+    const [colour, weight] = role === "first" ? ["--line-red", 5] : ["--ink", 3.2];
+    pen.setLineDash([0, 10 * unit]);
+    for (const [name, wide] of [["--paper", weight + 2], [colour, weight]]) {
+      pen.strokeStyle = style.getPropertyValue(String(name));
+      pen.lineWidth = unit * Number(wide);
+      pen.beginPath();
+      points.forEach(([x, y]) => pen.lineTo(x, y));
+      pen.stroke();
+    }
+  }
+  pen.setLineDash([]);
+}
+
 /** @param {CanvasRenderingContext2D} pen @param {Pair[]} points @param {number} length @param {number} more */
 function head(pen, points, length, more) {
   const [[fromX, fromY], [x, y]] = points.slice(-2);

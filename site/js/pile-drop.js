@@ -45,8 +45,19 @@ export async function rowOfFile(rows, file, taken) {
   return rows.find((row) => row.digest === digest) ?? rows.find((row) => !taken && !row.digest && row.file === file.name);
 }
 
-/** Take files that are dropped on the page. @param {(files: File[]) => unknown} take */
-export function onDrop(take) {
+/**
+ * Take files that are chosen, or dropped on the page.
+ * @param {(files: File[], taken: boolean) => unknown} take `taken`: now, with the camera
+ */
+export function onFiles(take) {
+  document.addEventListener("change", ({ target }) => {
+    if (!(target instanceof HTMLInputElement) || !target.matches("[data-pile-file]")) return;
+    const taken = target.hasAttribute("capture");
+    take([...(target.files ?? [])], taken);
+    const label = taken && target.labels?.[0];
+    if (label) label.textContent = label.dataset.next ?? "";
+    target.value = "";
+  });
   document.addEventListener("dragover", (event) => {
     if (event.dataTransfer?.types.includes("Files")) event.preventDefault();
   });
@@ -54,6 +65,6 @@ export function onDrop(take) {
     const dropped = [...(event.dataTransfer?.files ?? [])];
     if (!dropped.length) return;
     event.preventDefault();
-    take(dropped);
+    take(dropped, false);
   });
 }

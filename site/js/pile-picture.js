@@ -1,8 +1,8 @@
-// The photograph of the row in hand, turned as its sheet was read, with the lines of the right drawing over it.
+// The photograph of the row in hand, turned as its sheet was read; over it what was read, and the right drawing.
 
 import { hide, need } from "./elements.js";
 import { MEASURED, opened } from "./photo-file.js";
-import { arrows, numbers } from "./photo-arrows.js";
+import { arrows, dots, numbers } from "./photo-arrows.js";
 
 /** @import { Path } from "../types/shared.js" */
 /** @import { Marked } from "./photo-arrows.js" */
@@ -52,10 +52,12 @@ export class Shown {
   #canvas;
   #base = document.createElement("canvas"); // the photograph without lines
   /** @type {Path[]} */
-  #paths = [];
+  #right = [];
+  /** @type {Path[]} */
+  #read = [];
   /** @type {Marked} */
   #marked = { places: [], found: [] };
-  #lines = true;
+  #hidden = new Set(); // of the lines over it
   #view = { left: 0, top: 0, width: 1, height: 1 }; // the part that is shown
   #of = ""; // the row that is shown, with how it is turned
   #edition = 0;
@@ -76,7 +78,7 @@ export class Shown {
     const of = `${row.id} ${row.turned ?? 0} ${Boolean(file)} ${frame}`;
     if (of === this.#of) return;
     this.#of = of;
-    this.draw([]);
+    this.draw([], []);
     const bitmap = file && (await opened(file));
     if (mine !== this.#edition) {
       bitmap?.close();
@@ -100,30 +102,58 @@ export class Shown {
     if (!pen) return;
     pen.translate(-left, -top);
     pen.drawImage(this.#base, 0, 0);
-    if (this.#lines) arrows(pen, this.#paths, Math.max(width, height) / 800, getComputedStyle(this.#frame));
-    numbers(pen, this.#marked, Math.max(width, height) / 800, getComputedStyle(this.#frame));
+    const [unit, style] = [Math.max(width, height) / 800, getComputedStyle(this.#frame)];
+    if (!this.#hidden.has("right")) arrows(pen, this.#right, unit, style);
+    if (!this.#hidden.has("read")) dots(pen, this.#read, unit, style);
+    numbers(pen, this.#marked, unit, style);
   }
 
-  /** Draw the lines of the right drawing over it, and what is asked. @param {Path[]} paths @param {Marked} [marked] */
-  draw(paths, marked = { places: [], found: [] }) {
-    this.#paths = paths;
-    this.#marked = marked;
-    hide(this.#button("lines"), !paths.length);
+  /**
+   * Draw lines over it, and what is asked.
+   * @param {Path[]} right drawing @param {Path[]} read `first`: to look at first @param {Marked} [marked]
+   */
+  draw(right, read, marked = { places: [], found: [] }) {
+    [this.#right, this.#read, this.#marked] = [right, read, marked];
+    this.#showLegend();
     if (this.#of) this.#paint();
   }
 
-  /** @param {string} name */
-  #button = (name) => need(`[data-do="${name}"]`, HTMLElement, this.#look);
+  #showLegend() {
+    const read = this.#read.map(({ role }) => role);
+    const drawn = { right: this.#right.length > 0, read: read.includes("read"), first: read.includes("first") };
+    for (const [name, is] of Object.entries(drawn)) {
+      const hidden = this.#hidden.has(name === "first" ? "read" : name);
+      hide(need(`[data-legend="${name}"]`, HTMLElement, this.#look), hidden || !is);
+    }
+    hide(this.#button('[data-lines="right"]'), !drawn.right);
+    hide(this.#button('[data-lines="read"]'), !read.length);
+  }
 
-  toggleLines() {
-    this.#lines = !this.#lines;
-    this.#button("lines").setAttribute("aria-pressed", String(this.#lines));
+  /** @param {string} selector */
+  #button = (selector) => need(selector, HTMLElement, this.#look);
+
+  /** Write on a switch what a press does. @param {HTMLElement} button @param {boolean} is whether it is on */
+  #name(button, is) {
+    button.textContent = (is ? button.dataset.sayOn : button.dataset.sayOff) ?? "";
+  }
+
+  /** Show lines, or hide them. @param {string} name `right` or `read` */
+  toggle(name) {
+    const is = this.#hidden.delete(name);
+    if (!is) this.#hidden.add(name);
+    this.#name(this.#button(`[data-lines="${name}"]`), is);
+    this.#showLegend();
     this.#paint();
   }
 
   larger() {
-    const is = this.#button("larger").getAttribute("aria-pressed") !== "true";
-    this.#button("larger").setAttribute("aria-pressed", String(is));
-    document.querySelector(".pile-columns")?.toggleAttribute("data-larger", is);
+    const is = document.querySelector(".pile-columns")?.toggleAttribute("data-larger") ?? false;
+    this.#name(this.#button('[data-do="larger"]'), is);
+  }
+
+  /** Bring it into view: beside the list it has a place of its own, on smaller screens it stands above the list. */
+  bringIntoView() {
+    this.#look.scrollTop = 0;
+    this.#look.scrollIntoView({ block: matchMedia("(min-width: 75em)").matches ? "nearest" : "start" });
   }
 }

@@ -84,6 +84,23 @@ export async function readAgain(row, ask) {
   else Object.assign(row, { state: reply.ok && (reply.point || reply.readings.length) ? "asked" : "press", said: "" });
 }
 
+/** What pycore is told of a row's drawing, to show it. @param {PileRow} row */
+export function whatIsKnown({ page: sheet, form, group, seen, strokes, answers, taps }) {
+  return seen ? { sheet, form, group, ...seen, ...(taps ? { taps } : { strokes, settled: answers }) } : {};
+}
+
+/**
+ * Judge the drawing of a row by the points that were pressed; what was accepted before is open again.
+ * @param {PileRow} row @param {PileAsk} ask
+ */
+export async function judge(row, ask) {
+  const { page: sheet, form, group, seen, taps } = row;
+  const reply = await ask({ move: "judge", sheet, form, group, ...seen, taps });
+  if (!reply.ok || !reply.drawing) return;
+  Object.assign(row, { state: "judged", said: "", drawing: reply.drawing, points: reply.points, accepted: false });
+  delete row.settled;
+}
+
 /**
  * Keep what a person answers to a question of pycore's, by its number from 0; -1: the point is not drawn.
  * @param {PileRow} row @param {import("../types/photos.js").PileReply} question @param {number} choice

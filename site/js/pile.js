@@ -9,12 +9,14 @@ import * as store from "./kept-pile.js";
 import { saveTable } from "./long-work.js";
 import { afterQuiet } from "./pace.js";
 import { Reader } from "./photo-readers.js";
-import { onDrop, photographsOf, rowOfFile } from "./pile-drop.js";
+import { onFiles, photographsOf, rowOfFile } from "./pile-drop.js";
+import * as erased from "./pile-erased.js";
 import * as sheets from "./pile-feedback.js";
 import { onKeys } from "./pile-keys.js";
 import * as papers from "./pile-papers.js";
 import { marksOf, Shown } from "./pile-picture.js";
-import { findSheet, readAgain, readAll, takeAnswer } from "./pile-reading.js";
+import { findSheet, judge, readAgain, readAll, takeAnswer, whatIsKnown } from "./pile-reading.js";
+import { say, sayReading, showReading, tell } from "./pile-said.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import { live } from "./said.js";
@@ -28,8 +30,6 @@ const NEEDS = ["photo", "strokes"];
 const MOST = 200; // photographs in one pile, as pycore has it
 const SETTLED = 120; // ms after the last change until the table follows
 const root = document.documentElement;
-const said = need("[data-said]");
-const bar = need("[data-share]", HTMLProgressElement);
 const look = need("[data-look]");
 const shown = new Shown(look);
 const bridge = new Bridge((state, detail) => {
@@ -41,7 +41,7 @@ let rows = store.rows();
 /** @type {Map<string, File>} */
 const files = new Map(); // by row
 /** @type {{ row: PileRow, file: File }[]} */
-let queue = [];
+const queue = [];
 let [stopped, isOver] = [false, false]; // `isOver`: files were left out of a full pile
 let reading = false;
 /** @type {PileReply | null} */
@@ -57,15 +57,6 @@ function failed(error) {
   markAnswer("old");
   live(progress.stuck(error));
   if (!(error instanceof Stuck)) reportError(error);
-}
-
-/** @param {string} name @param {Record<string, string | number>} [values] */
-const sentence = (name, values = {}) =>
-  (said.dataset[name] ?? "").replace(/\{(\w+)\}/g, (_, one) => String(values[one] ?? ""));
-
-/** @param {string} name @param {Record<string, string | number>} [values] */
-function say(name, values) {
-  said.textContent = name ? sentence(name, values) : "";
 }
 
 const keeps = () => ({ set: kept("set"), roll: kept("roll"), papers: papers.told() });
@@ -109,6 +100,7 @@ function showButtons() {
   const hidden = {
     "accept-sure": !sure, next: !told?.asked.length, stop: !reading || stopped, "go-on": reading || !queue.length,
     register: !told?.entry, feedback: !told?.accepted, "to-papers": !told?.ofPapers, "save-table": !rows.length, print: !rows.length, erase: !rows.length,
+    undo: !erased.isAny(),
   };
   for (const [name, is] of Object.entries(hidden)) hide(button(name), is);
   hide(need("[data-keys]"), !rows.length);
@@ -151,47 +143,47 @@ async function read() {
   const began = performance.now();
   const before = rows.length - queue.length;
   let done = 0;
-  hide(bar, false);
-  const count = () => queue.length + done;
+  showReading(true);
   try {
     await readAll(queue, ask, (row) => {
       if (row.state !== "reading") done += 1;
       const left = done ? Math.ceil(((performance.now() - began) / done / 1000) * queue.length) : 0;
-      const rest = left > 1 ? ` ${sentence("left", { seconds: left })}` : "";
-      said.textContent = sentence("reading", { number: Math.min(before + done + 1, rows.length), count: rows.length }) + rest;
-      bar.value = done / Math.max(1, count());
+      const which = { number: Math.min(before + done + 1, rows.length), count: rows.length };
+      sayReading(which, done / Math.max(1, queue.length + done), left);
       changed();
       if (row.id === inHand) select(inHand).catch(failed);
     }, () => stopped);
   } finally {
     reading = false;
-    hide(bar, true);
+    showReading(false);
     say(stopped && queue.length ? "stopped" : isOver ? "full" : "");
     changed();
   }
   if (!stopped && queue.length) await read(); // what came while the last was put away
-  if (!inHand && told?.asked.length) await select(told.asked[0]);
+  if (stopped || inHand || !rows.length) return;
+  await update();
+  await select(told?.asked[0] ?? rows[0].id);
+  shown.bringIntoView();
 }
 
 // The row in hand.
 
 /** @param {string} id */
 async function select(id) {
+  const before = inHand;
   inHand = id;
   mark();
   const row = rowOf();
   look.hidden = !row;
   if (!row) return;
-  const { page: sheet, form, group, seen, strokes, answers, taps } = row;
-  const drawn = taps ? { taps } : { strokes, settled: answers };
-  const more = seen ? { sheet, form, group, ...seen, ...drawn } : {};
-  const reply = await ask({ move: "look", row: id, rows, ...more });
+  const reply = await ask({ move: "look", row: id, rows, ...whatIsKnown(row) });
   if (id !== inHand || !reply.ok) return;
   await shown.show(row, files.get(id) ?? null, reply.frame);
   if (id !== inHand) return;
   need('[data-region="look"]').innerHTML = regionHTML(reply.regions.look);
   question = reply;
-  shown.draw(reply.overlay, marksOf(reply));
+  shown.draw(reply.overlay, reply.lines ?? [], marksOf(reply));
+  if (before !== id) look.scrollTop = 0;
 }
 
 /** Take an answer to what is asked of the row in hand. @param {number} choice */
@@ -207,18 +199,8 @@ async function choose(choice) {
 /** @param {string} id */
 async function go(id) {
   await select(id);
-  document.getElementById("pile-row")?.focus();
-  look.scrollIntoView({ block: "nearest" });
-}
-
-/** @param {PileRow} row */
-async function judge(row) {
-  const { page: sheet, form, group, seen, taps } = row;
-  const reply = await ask({ move: "judge", sheet, form, group, ...seen, taps });
-  if (!reply.ok || !reply.drawing) return;
-  Object.assign(row, { state: "judged", said: "", drawing: reply.drawing, points: reply.points, accepted: false });
-  delete row.settled;
-  changed();
+  document.getElementById("pile-row")?.focus({ preventScroll: true });
+  shown.bringIntoView();
 }
 
 /** Press the points of the row in hand in the panel for a photograph. */
@@ -232,7 +214,7 @@ async function press() {
     judged: (found) => {
       Object.assign(row, found);
       delete row.strokes; // what was pressed counts
-      judge(row).catch(failed);
+      judge(row, ask).then(changed).catch(failed);
     },
     closed: () => go(row.id).catch(failed),
   });
@@ -253,14 +235,15 @@ async function useCode() {
   await go(row.id);
 }
 
-function takeAway() {
-  const at = rows.findIndex((one) => one.id === inHand);
-  rows = rows.filter((one) => one.id !== inHand);
-  queue = queue.filter(({ row }) => row.id !== inHand);
-  files.delete(inHand);
+async function takeAway() {
+  const row = rowOf();
+  if (!row) return;
+  const at = rows.indexOf(row);
+  erased.takeOut([row], rows, files, queue);
+  say("takenAway", { number: at + 1 });
   inHand = "";
   changed();
-  return rows.length ? go(rows[Math.min(at, rows.length - 1)].id) : select("");
+  await (rows.length ? go(rows[Math.min(at, rows.length - 1)].id) : select(""));
 }
 
 function accept() {
@@ -292,15 +275,25 @@ function beside(step) {
   document.querySelector(`tr[data-row="${row.id}"] button`)?.focus();
 }
 
-function erase() {
+async function erase() {
   stopped = true;
-  rows = [];
-  queue.length = 0;
-  files.clear();
+  erased.takeOut([...rows], rows, files, queue);
   inHand = "";
   look.hidden = true;
-  changed();
+  store.keep(rows);
+  await update();
   say("erased");
+  button("undo").focus();
+}
+
+async function undo() {
+  const back = erased.putBack(rows, files, queue, MOST);
+  say(back ? "back" : "full");
+  if (!back) return;
+  changed();
+  await update();
+  await go(back.id);
+  if (!stopped) await read();
 }
 
 const forCamera = {
@@ -311,11 +304,15 @@ const forCamera = {
 /** @type {Record<string, (button: HTMLElement) => unknown>} */
 const actions = {
   ...toRegister.actions,
-  select: ({ dataset }) => go(dataset.row ?? ""),
+  select: ({ dataset }) => {
+    if (!reading) say("");
+    return go(dataset.row ?? "");
+  },
   press,
   accept,
   next,
   erase,
+  undo,
   "use-code": useCode,
   camera: async () => (await import("./camera.js")).open(forCamera),
   choose: ({ dataset }) => choose(Number(dataset.choice)),
@@ -333,7 +330,7 @@ const actions = {
   },
   "go-on": read,
   larger: () => shown.larger(),
-  lines: () => shown.toggleLines(),
+  lines: ({ dataset }) => shown.toggle(dataset.lines ?? ""),
   print: () => print(),
   register: async () => {
     await update();
@@ -342,28 +339,27 @@ const actions = {
   },
   "to-papers": async () => {
     await update();
-    said.textContent = (await papers.put(ask, rows)) || sentence("notPut");
+    const put = await papers.put(ask, rows);
+    if (put) tell(put);
+    else say("notPut");
   },
   feedback: async () => {
     const saidOf = await sheets.save(bridge, ask, { do: "begin", work: "feedback", page, form: {}, needs: NEEDS, ...about() }, files, say);
-    if (saidOf) said.textContent = saidOf;
+    if (saidOf) tell(saidOf);
   },
   "save-table": async () => {
     const tableSaid = await saveTable(bridge, { do: "begin", work: "table", page, form: {}, ...about() });
-    if (tableSaid !== null) said.textContent = tableSaid;
+    if (tableSaid !== null) tell(tableSaid);
   },
 };
 
 actOnPress(actions, failed);
 
+// How high the bar at the foot is, which is less to see above it.
+const foot = need(".pile-actions");
+new ResizeObserver(() => root.style.setProperty("--pile-foot", `${foot.offsetHeight}px`)).observe(foot);
+
 document.addEventListener("change", ({ target }) => {
-  if (target instanceof HTMLInputElement && target.matches("[data-pile-file]")) {
-    const taken = target.hasAttribute("capture");
-    take([...(target.files ?? [])], taken).catch(failed);
-    const label = taken && target.labels?.[0];
-    if (label) label.textContent = label.dataset.next ?? "";
-    target.value = "";
-  }
   const row = rowOf();
   if (target instanceof HTMLSelectElement && target.matches("[data-settle]") && row) {
     if (target.value) Object.assign(row, { settled: Number(target.value), accepted: true });
@@ -377,7 +373,7 @@ onKeys({
   m: () => document.getElementById("pile-mark")?.focus(),
 }, failed);
 
-onDrop((dropped) => take(dropped).catch(failed));
+onFiles((chosen, taken) => take(chosen, taken).catch(failed));
 
 function start() {
   root.dataset.python = "starting";
