@@ -126,7 +126,7 @@ def main_html() -> Markup:
     said: Marks = {"class": "said", "role": "status", "data-said": True, "data-erased": words.ERASED,
                    "data-back": words.BACK, "data-loaded": words.LOADED, "data-bad-file": words.BAD_FILE}  # fmt: skip
     noscript = h("noscript", None, h("p", {"class": "notice"}, words.NO_SCRIPT))
-    row = h("div", {"class": "row"}, buttons, file, undo, link_to_kept("../"))
+    row = h("div", {"class": "row"}, undo, buttons, file, link_to_kept("../"))
     # What a press has done stands above the buttons: Undo has the focus, and with it both are in view.
     return join(noscript, h("div", {"data-region": "register"}, register_html(())), h("p", said), row,
                 h("p", {"class": "help"}, words.HELP, " ", keeps_html(words.HOW_LONG)))  # fmt: skip
