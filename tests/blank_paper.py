@@ -24,6 +24,7 @@ from pycore.words import plain
 
 NAME = r"(.+?)"
 POINT = r"(common point|start)"
+LINES_MEET = "where the faint line meets the perpendicular"
 DISTANCE = r"([\d.,]+)\u00a0cm"
 PART = r"([\d.,]+)\u00a0mm \([\d.,]+\u00a0cm\)"
 LEVEL = rf"(?:{PART} to the (right|left)|no horizontal component)"
@@ -81,14 +82,14 @@ class Robot(Learner):
         self.lines.append((start, end))
 
     def result(self, name: str, _point: str, end: str) -> None:
-        ends = {"the last tip": self.last, "where the two lines meet": self.met}
+        ends = {"the last tip": self.last, LINES_MEET: self.met}
         # Two arrows that cancel leave no line: the one just drawn is then the third.
         corner = self.corners[-1] if self.corners and abs(self.corners[-1]) > 1e-6 else self.last
         tip = self.tips[end.removeprefix("the tip of ").lower()] if end.startswith("the tip of ") else corner
         self.drawn_to(name, 0j, ends.get(end, tip))
 
     def between(self, name: str, first: str, end: str) -> None:
-        other = self.met if end == "where the two lines meet" else self.tips[end.removeprefix("the tip of ").lower()]
+        other = self.met if end == LINES_MEET else self.tips[end.removeprefix("the tip of ").lower()]
         self.drawn_to(name, self.tips[first.lower()], other)
 
     # By components.
@@ -238,9 +239,9 @@ OWN = [
      lambda robot, name, length: robot.measure(name, length, None)),
     (rf"Draw {NAME}\. From the last tip back to the start\.", Robot.returning),
     (rf"Draw {NAME}\. Extend the sum backwards through the common point\. .*", Robot.returning),
-    (rf"Draw {NAME}\. From the tip of {NAME} to (the tip of .+?|where the two lines meet)\.", Robot.between),
+    (rf"Draw {NAME}\. From the tip of {NAME} to (the tip of .+?|{LINES_MEET})\.", Robot.between),
     (rf"Draw {NAME}\. From the {POINT} to (the last tip|the corner of the rectangle|the marked sum|{follower.MEETING}|"
-     r"the end of the line just drawn|the tip of .+?|where the two lines meet)\.", Robot.result),
+     rf"the end of the line just drawn|the tip of .+?|{LINES_MEET})\.", Robot.result),
 ]  # fmt: skip
 """The sentences that need more than the follower of one calculator knows, and those that it only reads over."""
 KNOWN = (Learner.reference, Learner.first, Learner.further, Learner.at_tip, Learner.straight, Learner.parallel,

@@ -22,6 +22,7 @@ from pycore.words import paper_marks as mark_words
 from pycore.words import pile as words
 from pycore.words import question_paper as paper_words
 from pycore.words import register as register_words
+from pycore.words.verdict import capital
 
 Reply = tuple[dict[str, Any], bytes | None]
 FIELDS = ()
@@ -63,7 +64,10 @@ def _why_looked_at(row: PileRow) -> str:
         return ""
     if drawing.band == LOOK and drawing.parts[0] == WRONG:
         return words.FROM_OWN_STEP
-    return words.LINES_OFF if drawing.parts == (ACCEPT,) * 3 else words.AT_THE_EDGE
+    if drawing.parts == (ACCEPT,) * 3:
+        return words.LINES_OFF
+    unsure = [name for name, band in zip(words.PARTS_AT_THE_EDGE, drawing.parts, strict=True) if band == LOOK]
+    return words.at_the_edge(unsure)
 
 
 def _who(row: PileRow) -> str:
@@ -150,8 +154,7 @@ def _by_step(row: PileRow) -> Markup | None:
     """Return how the marks fall on the steps, where there are some but not all of them."""
     if row.state != "judged" or not row.by_step or row.marks in ((0, 0), (row.of, row.of)):
         return None
-    fall = class_mark_words.by_step(row.by_step)
-    return h("p", {"class": "help"}, f"{fall[:1].upper()}{fall[1:]}.")
+    return h("p", {"class": "help"}, f"{capital(class_mark_words.by_step(row.by_step))}.")
 
 
 def _code_field(row: PileRow) -> Markup:

@@ -96,8 +96,11 @@ class Places:
         if tip:
             return told.tip_of(self.sentences.notation.tags[tip])
         lines = [join.line for join in dashed]
-        both = move.first in lines and move.second in lines
-        return (told.meeting(len(dashed)) if both else words.LINES_MEET,)
+        if move.first in lines and move.second in lines:
+            return (told.meeting(len(dashed)),)
+        arrows = [one.line for one in before if isinstance(one, SetOff)]
+        along = [line for line in (move.first, move.second) if line in arrows]
+        return words.faint_line_meets(self.line(along[0])) if len(along) == 1 else (words.LINES_MEET,)
 
 
 def faint_line(places: Places, move: TurnAngle) -> Phrase:

@@ -12,7 +12,12 @@ MARK = "the mark that you have just made"
 
 
 ARCS_CROSS = "where the arcs cross"
-LINES_MEET = "where the faint line meets the perpendicular"
+LINES_MEET = "where the two lines meet"
+
+
+def faint_line_meets(line: Phrase) -> Phrase:
+    """Where a faint line crosses the line of an arrow."""
+    return say("where the faint line meets the line of {line}", line=line)
 
 
 def mark_on(axis: Phrase) -> Phrase:

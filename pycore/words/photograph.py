@@ -49,7 +49,7 @@ WHOLE = "Whole photo"
 AGAIN = "Another photo"
 SAVE = "Save as a picture"
 OVERLAY = "Show the correct drawing"
-RESULT = "Your drawing, line by line"
+RESULT = "The drawing, line by line"
 POINTS_LEAD = (
     "Press near the point and keep your finger down. Move the cross onto the point, then let go. You can move it "
     "again later."
@@ -61,19 +61,19 @@ HEAD = ("Line", "Length", "Angle", "")
 HELD_BACK = (
     "The answer is still hidden. So this page does not show the right values or the right drawing."
 )
-OWN_CAPTION = "What you drew: lengths in mm, angles as on your protractor."
+OWN_CAPTION = "What was drawn: lengths in mm, angles as on a protractor."
 COMMON_POINT, START = "the common point", "the start"
 ACCEPTED, LOOK_AGAIN, WRONG, MIRRORED = "correct", "look again", "wrong", "mirrored"
 BANDS = {"accept": ACCEPTED, "look": LOOK_AGAIN, "wrong": WRONG}
 CAPTION = (
-    "First what you drew, then what it should be: lengths in mm, angles as on your protractor. Each line is judged "
-    "from the lines that you drew before it."
+    "First what was drawn, then what it should be: lengths in mm, angles as on a protractor. Each line is judged from "
+    "the lines that were drawn before it. A dashed line runs on until it meets the other, so its length is not judged."
 )
 
 
 def drawn_and_right(drawn: str, right: str) -> str:
     """What was drawn, and what it should be."""
-    return f"{drawn}, right {right}"
+    return f"{drawn}, should be {right}"
 
 
 SHEET_TURN = "from its correct direction"
@@ -270,7 +270,7 @@ def look_again() -> Phrase:
 
 def result(symbol: Phrase, length: str, amount: str) -> Phrase:
     """What the drawing gives, by its own end."""
-    return say("Your drawing gives {a} as {length} mm, which is {amount}.", a=symbol, length=length, amount=amount)
+    return say("The drawing gives {a} as {length} mm, which is {amount}.", a=symbol, length=length, amount=amount)
 
 
 def result_right(amount: str, off: str, allowed: str) -> Phrase:
@@ -279,6 +279,11 @@ def result_right(amount: str, off: str, allowed: str) -> Phrase:
         "The calculation gives {amount}. The difference is {off}. A careful drawing may differ by ± {allowed}.",
         amount=amount, off=off, allowed=allowed,
     )  # fmt: skip
+
+
+def result_direction(off: str) -> Phrase:
+    """How far the drawn result points from where the calculation has it."""
+    return say("Its direction differs by {off}°.", off=off)
 
 
 def measured_to(length: str, angle: str) -> Phrase:

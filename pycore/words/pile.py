@@ -4,6 +4,8 @@ from collections.abc import Sequence
 
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words.class_set import choose_separator
+from pycore.words.phrase import listed
+from pycore.words.verdict import capital
 
 SLUG = "photographs"
 TITLE = "Mark photographs"
@@ -20,7 +22,7 @@ SAVE_TABLE, PRINT = "Save as a table", "Print the marks"
 ERASE = "Erase the pile"
 FULL = "The pile is full: it holds 200 photographs. Finish it before you add others."
 EMPTY = "There are no photographs yet."
-HEAD = ("Code", "Learner", "Drawn", "Calculated", "Result", "Possible mistake", "Mark")
+HEAD = ("Code", "Learner", "Drawing gives", "Right answer", "Result", "Possible mistake", "Mark")
 TABLE_LABEL = "The photographs"
 TABLE_HELP = (
     "Keys in the list: up and down change the row. N: next to ask. A: accept. P: press the points. M: choose the mark."
@@ -40,13 +42,14 @@ ABOUT = (
     "With a camera, take one sheet after another. The frame turns green when a whole sheet is seen. Each is read while "
     "you take the next.",
     "Draw with firm pencil lines. What is not clear is never guessed: you choose a place, or press the points.",
+    "Only lines are read. What a learner has written is not: look at the sheet for it.",
     "Reading takes some seconds for each sheet. It was tried on made-up photographs only: compare the first ones by "
     "eye.",
     "How well does it read your own pencil and phone? Draw one sheet, photograph it, and open “What was read, in mm” "
     "beside it. Measure the same points with a ruler.",
-    "Names and marks come from the class set that you made last on this device. Sheets of a question paper that was "
-    "made on this device are known too: their marks go into that paper. Where a sheet shows no QR code, type the code "
-    "of the paper and the question, as 75L-KUT-24T/2.",
+    "Names and marks come from the class set that you made last on this device: sheet 1 is that of the first name. "
+    "Sheets of a question paper that was made on this device are known too: their marks go into that paper. Where a "
+    "sheet shows no QR code, type the code of the paper and the question, as 75L-KUT-24T/2.",
     "Photographs are never sent, and are gone when you leave the page. Where and when one was taken is not read. The "
     "camera runs only while its window is open.",
 )
@@ -58,12 +61,16 @@ FEEDBACK_HEAD = ("Line", "Length", "Angle", "Result")
 SHOWN_WRONG = "Red: the first line to look at. Green: the right drawing."
 SHOWN_RIGHT = "Green: the right drawing."
 NO_PHOTOGRAPH = "The photograph is not on this device any more."
-FROM_LINES_BEFORE = "Each line is judged from the lines that you drew before it."
+FROM_LINES_BEFORE = (
+    "Each line is judged from the lines that you drew before it. A dashed line runs on until it meets the other, so "
+    "its length is not judged."
+)
 READ_IN_MM = "What was read, in mm"
 READ_HEAD = ("Point", "From the left", "From below", "Within ±", "")
 SURE, ASKED = "sure", "asked"
 MORE_ABOUT = "How it works"
 AT_THE_EDGE = "This drawing is at the edge of what a careful hand can do. Look at it, then choose the mark."
+PARTS_AT_THE_EDGE = ("the first step", "the length of the result", "the direction of the result")
 LINES_OFF = "The result is right, but a line is not. Look at the drawing, then choose the mark."
 FROM_OWN_STEP = "The result follows from an earlier mistake. Look at the drawing, then choose the mark."
 STATES = {"waiting": "Waiting.", "reading": "Reading …", "asked": "To ask.",
@@ -107,14 +114,14 @@ LEGEND = {
     "read": "Dots: what was read",
     "right": "Green lines: the right drawing",
 }
-GONE = "This photograph is no longer here. Choose it again to see it: its row takes it up."
+GONE = "This photograph is no longer on this page. Add it again to see it here: it joins its row."
 MARK, ANY_MARK = "Mark", "Choose the mark"
 NOTHING_READ = "These rows were not read to the end. Choose the photographs again."
 SHOWN = "Photograph"
 FILE = "photographs.csv"
 TABLE_HEAD = (
-    "Row", "Code", "Learner", "Found", "Asked", "Unit", "Off", "Result", "Possible mistake", "Marks from", "Marks to",
-    "Marks of", "Accepted", "File", "Remark",
+    "Row", "Code", "Learner", "Drawing gives", "Right answer", "Unit", "Off", "Result", "Possible mistake",
+    "Marks from", "Marks to", "Marks of", "Accepted", "File", "Remark",
 )  # fmt: skip
 YES = "yes"
 
@@ -181,6 +188,15 @@ def told(separator: str) -> str:
 def counted(read: int, asked: int, accepted: int) -> str:
     """How many photographs were read, are to be asked, and are accepted."""
     return f"{read} read, {asked} to ask, {accepted} accepted"
+
+
+def at_the_edge(parts: Sequence[str]) -> str:
+    """Why a person has to look at a drawing: parts of it are neither right nor wrong beyond doubt."""
+    if not parts:
+        return AT_THE_EDGE
+    verb = "is" if len(parts) == 1 else "are"
+    what = capital(listed(parts, "and"))
+    return f"{what} {verb} at the edge of what a careful hand can do. Look at the drawing, then choose the mark."
 
 
 def off_by(off: str, unit: str) -> str:

@@ -4,6 +4,7 @@ const MOST = 4200; // pixels of the longer side, for a code is small: as a phone
 const QUARTER = 0.55; // of each side: four such parts cover a picture, and a code where two meet is whole in one
 const CORNER = 0.45; // of each side: where a sheet has its code, whichever way it lies
 const ENLARGED = 2;
+const FINER = 1.25; // times as fine as it is measured: for less, nothing more is seen
 
 /** @typedef {{ width: number, height: number }} Size */
 
@@ -30,7 +31,7 @@ export async function codesOf(size, whole, codesIn, partOf) {
     for (const text of await codesIn(partOf(part, times))) found.add(text);
   };
   const fine = Math.min(1, MOST / Math.max(size.width, size.height));
-  const isFiner = size.width * fine > whole.width;
+  const isFiner = size.width * fine > FINER * whole.width;
   for (const part of isFiner ? corners(size, QUARTER) : []) await look(part, fine);
   for (const part of corners(size, CORNER)) if (!found.size) await look(part, ENLARGED);
   return [...found];

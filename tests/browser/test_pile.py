@@ -123,7 +123,7 @@ def test_pencil_lines_are_read_and_what_is_unsure_is_asked_with_one_press(pile: 
     read = [number for number, kind in enumerate(kinds, start=1) if kind == "judged"]
     assert len(read) >= 1, kinds
     page.locator("table.pile tbody tr").nth(read[0] - 1).locator("button").click()
-    expect(page.locator("[data-region=look]")).to_contain_text("Your drawing, line by line")
+    expect(page.locator("[data-region=look]")).to_contain_text("The drawing, line by line")
     if page.locator('[data-region=look] [data-do="accept"]').count():
         page.click('[data-region=look] [data-do="accept"]')
     else:  # A range is no mark: choosing one accepts it.

@@ -22,7 +22,7 @@ def test_a_ruler_that_has_room_is_whole(slug: str):
     default, whole = default_form(CALCULATORS[slug].fields), 0
     for form in (default, *({**default, **form_of(number)} for number in range(40))):
         try:
-            lesson = SumLesson(CALCULATORS[slug].case(form)).lesson()
+            lesson = SumLesson(CALCULATORS[slug].case(form)).lesson
         except InputError:
             continue
         frame = lesson.frames[0]

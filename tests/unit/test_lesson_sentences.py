@@ -179,7 +179,7 @@ def test_the_target_line_of_a_correction_is_drawn(load: str, line: str) -> None:
     lesson = lesson_of("power-triangle", form)
     told = " ".join(f"{plain(frame.sentence)} {plain(frame.reading)}" for frame in frames(lesson))
     assert re.search(r"Mark [\d.]+° \w+\. Draw a faint line from the start through the mark to the line of Q\.", told)
-    assert "Ruler from the tip of Q to where the faint line meets the perpendicular. Draw Q_C." in told
+    assert "Ruler from the tip of Q to where the faint line meets the line of Q. Draw Q_C." in told
     assert "Ruler from the start to the tip of Q_C. Draw S₂." in told
 
 

@@ -1,6 +1,7 @@
 """A pile of photographs in pycore: which sheet a code opens, how a drawing is marked, what rows say together."""
 
 import json
+import re
 from typing import Any
 
 import pytest
@@ -55,6 +56,23 @@ def test_the_marks_of_a_drawing_are_told_by_step_until_somebody_chooses_them(ang
     for plain in (row(1, drawing=drawing, settled=3), row(1), row(1, drawing=drawing | {"parts": ["wrong"] * 3})):
         told = ask(do="pile", move="look", rows=[plain], row="r1", set=SET, roll=ROLL)
         assert "irst step" not in told["regions"]["look"]
+
+
+@pytest.mark.parametrize(("parts", "said"), [
+    (["accept", "accept", "look"], "The direction of the result is at the edge of what a careful hand can do."),
+    (["look", "look", "accept"], "The first step and the length of the result are at the edge"),
+    (["accept"] * 3, "The result is right, but a line is not."),
+])  # fmt: skip
+def test_what_a_person_has_to_look_at_is_named(parts: list[str], said: str):
+    """A mark was in doubt by the angle, and the sentence said that the drawing was at the edge."""
+    drawing = RIGHT | {"band": "look", "parts": parts, "angle": "144.9° clockwise"}
+    assert said in ask(do="pile", move="look", rows=[row(1, drawing=drawing)], row="r1")["regions"]["look"]
+
+
+def test_the_direction_of_the_drawn_result_is_compared():
+    off = re.findall(r"Its direction differs by ([\d.]+)°", judged(learners()[0], slip=14.0)["result"])
+    assert 1 == len(off) and float(off[0]) > 2.0
+    assert "Its direction differs by 0.0°" in judged(learners()[0])["result"]
 
 
 def row(number: int, **more: Any) -> dict[str, Any]:

@@ -18,7 +18,6 @@ from pycore.constructions.moves import TurnAngle, turn_of
 from pycore.constructions.names import SUM_KEY, arm_key
 from pycore.sums.on_paper import OnPaper
 from pycore.words import constructions as step_words
-from pycore.words import lesson as lesson_words
 from pycore.words.phrase import Phrase
 
 Written = tuple[Phrase, Phrase]
@@ -46,7 +45,7 @@ def _target_angle(drawn: OnPaper, step: Step) -> Written:
 def _end(drawn: OnPaper) -> Phrase | str:
     """Where the apparent power ends: at a crossing, or at the tip of P, if the target angle is zero."""
     step = next(step for step in drawn.construction.steps if step.name == TARGET_ANGLE)
-    return lesson_words.LINES_MEET if round(_turn(drawn, step), 1) else step_words.tip_of(drawn.tag(ACTIVE))
+    return words.ON_PERPENDICULAR if round(_turn(drawn, step), 1) else step_words.tip_of(drawn.tag(ACTIVE))
 
 
 def _correction(drawn: OnPaper, step: Step) -> Written:

@@ -230,6 +230,9 @@ SAME_ACTIVE_POWER: Phrase = say(
 )
 
 
+ON_PERPENDICULAR = "where the faint line meets the perpendicular"
+
+
 def draw_correction(tag: Phrase, start: Phrase, end: Phrase | str) -> Phrase:
     """The reactive power of the correction, drawn between two tips."""
     return say("**Draw {tag}.** From {start} to {end}.", tag=tag, start=start, end=end)
