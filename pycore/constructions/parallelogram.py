@@ -92,7 +92,7 @@ def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> tuple[Step
     return (Step(step_kinds.MEASURE, (read,), a.names.numbers + b.names.numbers), *turned)
 
 
-# Cached, as is all that names alone decide: an edit changes sizes.
+# Cached, as is all that names and angles decide: most edits change sizes alone.
 @lru_cache(maxsize=64)
 def _turned(
     a: _Names, b: _Names, corner: str, turns: tuple[float | Supplement, float | Supplement]

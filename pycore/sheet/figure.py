@@ -36,7 +36,7 @@ from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import OF_ANGLE, Along, AlongArc, LabelRequest, Segment
 from pycore.sheet.strokes import REFERENCE_SHARE, FigureStrokes, PhasorStyles, Placement
 from pycore.sheet.styles import Style
-from pycore.sheet.ticks import TickedLine, beside, free_shares, ticks, tip_cross
+from pycore.sheet.ticks import TickedLine, free_shares, near_strokes, ticks, tip_cross
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is drawn as a dot with a label (common practice)."""
@@ -104,7 +104,7 @@ class ConstructionPen:
         group = items[line.place]
         # In a lesson ticks stay where they were when a later line crosses theirs.
         drawn = self.drawn.obstacles if self.visible_moves is None else self.drawn.segments[: line.before]
-        near = beside(line.start, line.end, drawn)
+        near = near_strokes(line.start, line.end, drawn)
         self.near[line.owner, line.start] = near, len(drawn)
         share = free_shares(line.start, line.end, near, line.owner)[0]
         across = ticks(line.start, line.end, line.count, line.width, line.ink, style, share)
@@ -120,7 +120,7 @@ class ConstructionPen:
         start, tip = self.shafts[request.owner]
         # Since its ticks were drawn, only those of other lines have come.
         near, before = self.near.get((request.owner, start), ([], 0))
-        near = near + beside(start, tip, drawn[before:])
+        near = near + near_strokes(start, tip, drawn[before:])
         shares = free_shares(start, tip, near, request.owner, label=True)
         # On the side away from the other lines first.
         (x, y), across, up = start, start.y - tip.y, tip.x - start.x

@@ -72,7 +72,7 @@ def _is_back(move: TurnAngle | ReadAngle) -> bool:
     return isinstance(move, TurnAngle) and move.back
 
 
-def ruler_for(length: float) -> float:
+def ruler_length(length: float) -> float:
     """Return the length of the ruler that a line of so many mm of paper takes, mm."""
     return RULER_LENGTH if length <= RULER_LENGTH else LONG_RULER
 
@@ -129,9 +129,11 @@ class Laying:
         if self.frame.name == step_kinds.SCALE:
             longest = max(arm.size for arm in self.plan.construction.arms)
             length = longest * self.stand.factor
-            room = WIDTH - (ruler_for(length / self.zoom) + RULER_BEFORE_ZERO) * self.zoom
-            beside = (WIDTH - length) / 2
-            start = Point(min(beside, room) if room > RULER_BEFORE_ZERO * self.zoom else beside, SAMPLE_UP * HEIGHT)
+            rightmost = WIDTH - (ruler_length(length / self.zoom) + RULER_BEFORE_ZERO) * self.zoom
+            left = (WIDTH - length) / 2
+            if rightmost > RULER_BEFORE_ZERO * self.zoom:  # The ruler is whole where it has room.
+                left = min(left, rightmost)
+            start = Point(left, SAMPLE_UP * HEIGHT)
             return start, start.moved(length, 0.0)
         return None
 
@@ -140,7 +142,7 @@ class Laying:
         length = geometry.distance(start, end) / self.zoom
         degrees = geometry.direction(start, end) if length else 0.0
         beside = start.moved(BESIDE * self.zoom, degrees - 90.0)
-        return Pose(beside, degrees, self.zoom), ruler_for(length)
+        return Pose(beside, degrees, self.zoom), ruler_length(length)
 
     def squared(self) -> DrawParallel | DropPerpendicular | None:
         """Return the move for which a set square is used, while it slides or while a line is drawn along it."""

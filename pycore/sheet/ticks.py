@@ -59,7 +59,7 @@ def tip_cross(tip: Point) -> tuple[Line, Line]:
     return Line(*level), Line(*upright)
 
 
-def beside(start: Point, end: Point, drawn: Iterable[Segment]) -> list[Segment]:
+def near_strokes(start: Point, end: Point, drawn: Iterable[Segment]) -> list[Segment]:
     """Return the strokes that come near a line, however far it were drawn: most lie wholly to one side."""
     length = geometry.distance(start, end)
     x, y = start
@@ -67,7 +67,7 @@ def beside(start: Point, end: Point, drawn: Iterable[Segment]) -> list[Segment]:
     own = y * step_x - x * step_y
     above, below = own + NEAR + _ROUNDING, own - NEAR - _ROUNDING
     near = []
-    # Written out: asked six hundred times for each sheet.
+    # Written out: it is asked often.
     for piece in drawn:
         (ax, ay), (bx, by), _owner, _half_width = piece
         one, other = ay * step_x - ax * step_y, by * step_x - bx * step_y
@@ -82,7 +82,7 @@ def free_shares(
     """Return the middles of the pieces of a line that nothing crosses or ends in, the longest piece first: there its
     ticks stand, and where these are drawn, its ``label``.
 
-    ``near``: the strokes ``beside`` the line, or more; of them the line's own piece has ``owner``.
+    ``near``: ``near_strokes`` of the line, or more; of them the line's own piece has ``owner``.
     """
     length = geometry.distance(start, end)
     cuts = [0.0, length]

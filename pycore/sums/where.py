@@ -89,12 +89,12 @@ def places_in(case: SumCase) -> Callable[[Mistake], StepReference | None]:
     """Return a function that finds the place of a mistake; the lesson's frames are made on first use."""
 
     @cache
-    def made() -> Lesson:
+    def lesson_once() -> Lesson:
         plan = case.sheet_plan()
         return Lesson(plan, StepSentences(plan, case.notation), look_of(case))
 
     def find(mistake: Mistake) -> StepReference | None:
-        lesson = made()
+        lesson = lesson_once()
         place = place_of(mistake, lesson.frames, formula=case.has_formula)
         if place is None or not place.step or place.reveals:
             return place

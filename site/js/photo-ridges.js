@@ -190,7 +190,8 @@ export function ridgePoints(ink, flat, mask) {
   const kept = [...points.pixels.keys()].filter((index) => {
     const pixel = points.pixels[index];
     const row = Math.floor(pixel / width);
-    if (row !== drawn) drawnOut(noise, across, down, SQUARE, (drawn = row), least);
+    if (row !== drawn) drawnOut(noise, across, down, SQUARE, row, least);
+    drawn = row;
     return strength[pixel] > OVER * least[pixel % width];
   });
   const strengths = kept.map((index) => strength[points.pixels[index]]);

@@ -25,12 +25,12 @@ function active() {
 }
 
 /** The regions by name, each looked for once. @type {Map<string, HTMLElement | null>} */
-const found = new Map();
+const known = new Map();
 
 /** @param {string} name */
 function regionOf(name) {
-  if (!found.get(name)?.isConnected) found.set(name, document.querySelector(`[data-region="${CSS.escape(name)}"]`));
-  return found.get(name) ?? null;
+  if (!known.get(name)?.isConnected) known.set(name, document.querySelector(`[data-region="${CSS.escape(name)}"]`));
+  return known.get(name) ?? null;
 }
 
 // What tells an element of a region apart from the others, before and after it is replaced.

@@ -10,7 +10,7 @@ from pycore.errors import InputError
 from pycore.forms.fields import default_form
 from pycore.geometry import distance
 from pycore.sheet.instruments import RULER_BEFORE_ZERO
-from pycore.sheet.laying import WIDTH, ruler_for
+from pycore.sheet.laying import WIDTH, ruler_length
 from pycore.sheet.lesson_view import _Showing
 from pycore.sums.classroom import SumLesson
 
@@ -29,7 +29,7 @@ def test_a_ruler_that_has_room_is_whole(slug: str):
         assert step_kinds.SCALE == frame.name
         view = _Showing(lesson.plan, frame, lesson.look, lesson.stage, circle=lesson.circle)
         start, end = view.ruled()
-        before, ruler = RULER_BEFORE_ZERO * view.zoom, ruler_for(distance(start, end) / view.zoom) * view.zoom
+        before, ruler = RULER_BEFORE_ZERO * view.zoom, ruler_length(distance(start, end) / view.zoom) * view.zoom
         if 2 * before + ruler <= WIDTH:
             assert start.x >= before - 1e-6
             assert start.x + ruler + before <= WIDTH + 1e-6
