@@ -9,10 +9,7 @@ Name = Phrase | Symbol
 STEP = "Step {step} of {steps}"
 PART = "Step {step} of {steps}, move {part} of {parts}"
 MARK = "the mark that you have just made"
-
-
-ARCS_CROSS = "where the arcs cross"
-LINES_MEET = "where the two lines meet"
+ARCS_CROSS, LINES_MEET = "where the arcs cross", "where the two lines meet"
 
 
 def faint_line_meets(line: Phrase) -> Phrase:
