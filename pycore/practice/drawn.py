@@ -87,6 +87,12 @@ class JudgedLine:
         order = (ACCEPT, "look", "wrong")
         return max(self.bands, key=order.index)
 
+    @property
+    def runs_on(self) -> bool:
+        """Whether it is a dashed side with another length than it needs, of which only the direction is judged."""
+        off = math.fabs(self.length - self.expected)
+        return self.kind == "dashed" and self.bands[0] == ACCEPT and off > self.allowed[0]
+
 
 def _badness(line: JudgedLine) -> int:
     """How bad a line is, 0 for one that is accepted."""

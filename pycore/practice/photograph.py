@@ -11,8 +11,10 @@ from dataclasses import dataclass, field, replace
 from pycore import geometry
 from pycore.accuracy.hand import ONE_LENGTH
 from pycore.constructions import roles
+from pycore.constructions.construction import Construction
 from pycore.constructions.moves import Intersect, SetOff
 from pycore.geometry import ORIGIN, Point
+from pycore.phasor import wrap
 from pycore.practice.drawn import (
     AlignedPoints,
     Judge,
@@ -140,6 +142,13 @@ class PhotoJudgement:
     def band(self) -> str:
         """The worst band of any line."""
         return max((line.band for line in self.lines), key=(ACCEPT, "look", WRONG).index)
+
+    def turned_from(self, construction: Construction) -> float | None:
+        """How many degrees the drawn result is turned from the right one; None where one of them has no direction."""
+        drawn, right = self.points.get(construction.end, ORIGIN), construction.end_point
+        if ORIGIN in (drawn, right):
+            return None
+        return wrap(geometry.direction(ORIGIN, drawn) - geometry.direction(ORIGIN, right))
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,11 +5,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from pycore import geometry, quantity
+from pycore import quantity
 from pycore.constructions.methods import TIP_TO_TAIL
 from pycore.constructions.names import SUM_KEY, arm_key
-from pycore.geometry import ORIGIN, Point
-from pycore.phasor import wrap
+from pycore.geometry import Point
 from pycore.practice.drawn import JudgedLine, ReferenceDrawing, first_direction, points_to_find
 from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.photo_checks import check_hands, check_rings, check_view
@@ -58,18 +57,12 @@ def _angle(line: JudgedLine, mark: str, *, held: bool) -> Markup:
 def _row(line: JudgedLine, mark: str, *, sheet: bool, held: bool) -> Markup:
     angle = _angle(line, mark, held=held) if sheet or line.kind != "first" else Markup.trusted("")
     marks: Marks = {"data-photo-line": "-".join(line.ends), "data-band": line.band}
-    right = None if held or not _has_length(line) else _number(quantity.on_ruler(line.expected), mark)
+    right = None if held or line.runs_on else _number(quantity.on_ruler(line.expected), mark)
     return h("tr", marks,
              h("th", {"scope": "row"}, phrase_html(name_of(line))),
              h("td", {"class": "off" if line.bands[0] != ACCEPT else None}, _pair(_number(line.length, mark), right)),
              h("td", {"class": "off" if line.bands[1] != ACCEPT else None}, angle),
              h("td", {"class": "verdict"}, _verdict(line)))  # fmt: skip
-
-
-def _has_length(line: JudgedLine) -> bool:
-    """Return whether a line's length was judged: a dashed one may run on until it meets the other."""
-    is_near = math.fabs(line.length - line.expected) <= line.allowed[0]
-    return line.kind != "dashed" or line.bands[0] != ACCEPT or is_near
 
 
 def name_of(line: JudgedLine) -> Phrase:
@@ -79,10 +72,8 @@ def name_of(line: JudgedLine) -> Phrase:
 
 def line_texts(line: JudgedLine, mark: str) -> tuple[Phrase, str, str, str]:
     """Return a line as a table of texts has it: its name, its length and its angle with the right ones, the verdict."""
-    length = f"{_number(line.length, mark)} mm"
-    if _has_length(line):
-        expected = f"{_number(quantity.on_ruler(line.expected), mark)} mm"
-        length = words.drawn_and_right(_number(line.length, mark), expected)
+    own, right = _number(line.length, mark), _number(quantity.on_ruler(line.expected), mark)
+    length = f"{own} mm" if line.runs_on else words.drawn_and_right(own, f"{right} mm")
     if line.kind == "line" and line.angle is not None:
         angle = words.drawn_and_right(f"{_number(line.angle, mark)}°", f"{_number(line.angle_expected, mark)}°")
     else:
@@ -142,10 +133,9 @@ def _result(want: PhotoTask, measured: PhotoJudgement, *, held: bool) -> list[Ph
     if held:
         return [own]
     compared = words.result_right(writing.amount(right), off + unit, allowed + unit)
-    end, true = want.drawing.construction.end, want.drawing.construction.end_point
-    if end not in measured.points or ORIGIN in (true, measured.points[end]):
+    turned = measured.turned_from(want.drawing.construction)
+    if turned is None:
         return [own, compared]
-    turned = wrap(geometry.direction(ORIGIN, measured.points[end]) - geometry.direction(ORIGIN, true))
     return [own, (*compared, " ", *words.result_direction(_number(math.fabs(turned), writing.mark)))]
 
 
