@@ -162,6 +162,7 @@ async function read() {
   if (!stopped && queue.length) await read(); // what came while the last was put away
   if (stopped || inHand || !rows.length) return;
   await update();
+  if (inHand) return; // Somebody has chosen a row since.
   await select(told?.asked[0] ?? rows[0].id);
   shown.bringIntoView();
 }
