@@ -74,15 +74,14 @@ export class Shown {
    * @param {PileRow} row @param {File | null} file @param {number[]} frame the part that the sheet fills; empty: not known
    */
   async show(row, file, frame) {
-    const mine = ++this.#edition;
     const of = `${row.id} ${row.turned ?? 0} ${Boolean(file)} ${frame}`;
-    if (of === this.#of) return;
+    if (of === this.#of) return; // shown, or being opened
+    const mine = ++this.#edition;
     this.#of = of;
     this.draw([], []);
     const bitmap = file && (await opened(file));
     if (mine !== this.#edition) {
       bitmap?.close();
-      this.#of = "";
       return;
     }
     hide(this.#frame, !bitmap);

@@ -158,3 +158,30 @@ def test_on_a_phone_a_row_that_asks_something_is_opened_after_reading(marked: Ca
     expect(page.locator("#pile-row")).to_contain_text("Row 4")
     expect(page.locator("#pile-row")).to_be_in_viewport(ratio=1)
     expect(page.locator('[data-do="larger"]')).to_be_hidden()
+
+
+SLOW = """() => {
+  const open = window.createImageBitmap.bind(window);
+  window.opening = 0;
+  window.createImageBitmap = async (...all) => {
+    window.opening += 1;
+    await new Promise((done) => setTimeout(done, 1500));
+    return open(...all);
+  };
+}"""
+
+
+def test_a_row_pressed_again_while_its_photograph_is_opened_shows_it(marked: Callable[..., Page]):
+    """The second press found the photograph being opened, and the first then took itself for overtaken: none
+    came, and that of the row before stayed."""
+    page = marked(LAPTOP)
+    page.evaluate("document.querySelectorAll('table.pile tbody tr button')[2].click()")
+    expect(page.locator("#pile-row")).to_contain_text("Row 3")
+    expect(page.locator("[data-picture]")).to_be_hidden()
+    page.evaluate(SLOW)
+    press = "document.querySelectorAll('table.pile tbody tr button')[0].click()"
+    page.evaluate(press)
+    wait_until(page, "window.opening === 1", 20)
+    page.evaluate(press)
+    expect(page.locator("#pile-row")).to_contain_text("Row 1", timeout=20_000)
+    expect(page.locator("[data-picture]")).to_be_visible()
