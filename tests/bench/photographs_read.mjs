@@ -4,10 +4,11 @@
 import { readFileSync } from "node:fs";
 import { createInterface } from "node:readline";
 
+import { codesIn } from "../../site/js/codes.js";
 import { codesOf } from "../../site/js/photo-codes.js";
 import { findMarks } from "../../site/js/photo-marks.js";
 import { readStrokes } from "../../site/js/photo-strokes.js";
-import { prepareZXingModule, readBarcodes } from "../../site/node_modules/zxing-wasm/dist/es/reader/index.js";
+import { prepareZXingModule } from "../../site/node_modules/zxing-wasm/dist/es/reader/index.js";
 
 prepareZXingModule({ overrides: { wasmBinary: readFileSync(new URL("../../site/node_modules/zxing-wasm/dist/reader/zxing_reader.wasm", import.meta.url)) } });
 
@@ -27,12 +28,6 @@ function partOf({ width, data }, [left, top, wide, high], times) {
     for (let column = 0; column < size.width; column += 1, at += 1) part[at] = from[start + Math.floor(column / times)];
   }
   return { ...size, data: new Uint8ClampedArray(part.buffer) };
-}
-
-/** @param {{ width: number, height: number, data: Uint8ClampedArray }} picture */
-async function codesIn(picture) {
-  const found = await readBarcodes(picture, { formats: ["QRCode"], tryHarder: true, maxNumberOfSymbols: 4 });
-  return found.filter(({ isValid }) => isValid).map(({ text }) => text);
 }
 
 const doings = {
